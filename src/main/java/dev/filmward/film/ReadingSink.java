@@ -1,0 +1,20 @@
+package dev.filmward.film;
+
+import java.time.Instant;
+
+/**
+ * Takes what a file says, one place at a time, in the order of the file.
+ *
+ * <p>A place is a sample, a reported layer (position from 1) and a lane. Consecutive calls that are
+ * of the same sample are given the same {@code key} object, so that a receiver may compare by
+ * identity before it compares by value. Called from one thread.
+ */
+public interface ReadingSink {
+
+  /** A thickness was measured; finite and above zero, in micrometres. */
+  void reading(
+      SampleKey key, Instant takenAt, Structure structure, int position, int lane, double um);
+
+  /** The place is in the file, but nothing was measured there. */
+  void missing(SampleKey key, Instant takenAt, Structure structure, int position, int lane);
+}

@@ -1,0 +1,2 @@
+/** Statistical process control for the layers of coextruded film. */
+package dev.filmward;
