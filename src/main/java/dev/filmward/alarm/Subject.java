@@ -1,0 +1,27 @@
+package dev.filmward.alarm;
+
+import dev.filmward.film.Characteristic;
+import java.util.Collection;
+import java.util.SortedSet;
+import java.util.TreeSet;
+
+/**
+ * What an alarm is about: which characteristics of a structure on a line deviate, and how.
+ *
+ * @param members at least one, in chart order
+ */
+public record Subject(
+    String line, String structure, Deviation deviation, SortedSet<Characteristic> members) {
+  public Subject {
+    if (members.isEmpty()) {
+      throw new IllegalArgumentException("an alarm is about something");
+    }
+    members = new TreeSet<>(members);
+  }
+
+  Subject with(Collection<Characteristic> more) {
+    SortedSet<Characteristic> all = new TreeSet<>(members);
+    all.addAll(more);
+    return new Subject(line, structure, deviation, all);
+  }
+}

@@ -1,0 +1,83 @@
+package dev.filmward.pipeline;
+
+import dev.filmward.chart.Band;
+import dev.filmward.film.Characteristic;
+import dev.filmward.film.SampleKey;
+import dev.filmward.film.Structure;
+import dev.filmward.rule.Signal;
+import dev.filmward.subgroup.Subgroup;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+
+/** All lines at a glance. */
+public record Board(Instant now, List<LineState> lines) {
+
+  /** What a line as a whole asks of a person; the first that fits. */
+  public enum Ask {
+    /** An alarm that nobody has taken on yet, or whose excursion goes on. */
+    ACT,
+    /** No fresh samples. */
+    STALE,
+    /** Frozen limits are still missing. */
+    COLLECTING,
+    /** A test is fulfilled at the last sample, but no alarm is open. */
+    WATCH,
+    /** Nothing. */
+    CALM
+  }
+
+  /** How far the limits of what the line makes are. */
+  public enum LimitsState {
+    COLLECTING,
+    TRIAL,
+    FROZEN
+  }
+
+  /**
+   * One line with what it makes now.
+   *
+   * @param interval the usual time between samples
+   */
+  public record LineState(
+      String line,
+      Structure structure,
+      Ask ask,
+      boolean stale,
+      SampleKey lastSample,
+      Instant lastTakenAt,
+      Optional<Duration> interval,
+      OpenAlarms alarms,
+      LimitsInForce limits,
+      List<CharacteristicState> characteristics) {}
+
+  /** Alarms of a line that are not closed. */
+  public record OpenAlarms(int open, int unacknowledged) {}
+
+  /** The version in force, 0 where none is frozen, and how many samples there are so far. */
+  public record LimitsInForce(LimitsState state, int version, long samples) {}
+
+  /** The reading that was the thinnest across the web. */
+  public record ThinnestLane(int lane, double um) {}
+
+  /**
+   * A layer or the total at the last sample.
+   *
+   * @param last empty where it was not measured
+   * @param limits of the mean, for the last subgroup's size
+   * @param outOfSpec readings of the last sample outside the individual specification
+   * @param recent the means of the last samples, oldest first
+   */
+  public record CharacteristicState(
+      Characteristic characteristic,
+      Optional<Subgroup> last,
+      Optional<Band> limits,
+      Optional<ThinnestLane> thinnest,
+      int outOfSpec,
+      List<Signal> signals,
+      List<RecentMean> recent) {}
+
+  /** A mean and when its sample was taken. */
+  public record RecentMean(Instant takenAt, Optional<Double> mean) {}
+}

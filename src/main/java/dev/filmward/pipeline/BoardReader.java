@@ -1,0 +1,142 @@
+package dev.filmward.pipeline;
+
+import dev.filmward.alarm.Alarm;
+import dev.filmward.pipeline.Board.Ask;
+import dev.filmward.pipeline.Board.CharacteristicState;
+import dev.filmward.pipeline.Board.LimitsInForce;
+import dev.filmward.pipeline.Board.LimitsState;
+import dev.filmward.pipeline.Board.LineState;
+import dev.filmward.pipeline.Board.OpenAlarms;
+import dev.filmward.film.Structure;
+import dev.filmward.film.Structures;
+import dev.filmward.store.SampleTable.Production;
+import dev.filmward.store.SampleTable.Stored;
+import dev.filmward.store.Tables;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/** Reads the state of all lines from the store. Thread-safe. */
+public final class BoardReader {
+  private static final int RECENT = 60;
+
+  /** A line is stale when its next sample is overdue by half the usual interval and this. */
+  private static final Duration GRACE = Duration.ofSeconds(10);
+
+  private final Plant plant;
+
+  public BoardReader(Plant plant) {
+    this.plant = plant;
+  }
+
+  public Board read() {
+    Instant now = plant.clock().instant();
+    Structures structures = plant.structures();
+    return plant
+        .store()
+        .read(
+            tables -> {
+              List<Alarm> open = tables.alarms().open();
+              List<LineState> lines = new ArrayList<>();
+              for (Production made : newestOfEachLine(tables)) {
+                structures
+                    .find(made.structure())
+                    .flatMap(structure -> line(tables, made, structure, now, open))
+                    .ifPresent(lines::add);
+              }
+              return new Board(now, lines);
+            });
+  }
+
+  private static List<Production> newestOfEachLine(Tables tables) {
+    Map<String, Production> newest = new LinkedHashMap<>();
+    for (Production made : tables.samples().productions()) {
+      newest.putIfAbsent(made.line(), made);
+    }
+    return List.copyOf(newest.values());
+  }
+
+  private static Optional<LineState> line(
+      Tables tables, Production made, Structure structure, Instant now, List<Alarm> open) {
+    List<Stored> samples = tables.samples().newest(made.line(), made.structure(), RECENT);
+    if (samples.isEmpty()) {
+      return Optional.empty();
+    }
+    Stored last = samples.get(samples.size() - 1);
+    List<CharacteristicState> states =
+        new LastSampleReader(tables, structure).read(made.line(), samples);
+    Optional<Duration> interval = usualInterval(samples);
+    boolean stale = isStale(last.sample().takenAt(), interval, now);
+    LimitsInForce limits = limits(tables, made);
+    List<Alarm> ofLine =
+        open.stream().filter(alarm -> alarm.subject().line().equals(made.line())).toList();
+    return Optional.of(
+        new LineState(
+            made.line(),
+            structure,
+            ask(ofLine, stale, limits, states),
+            stale,
+            last.sample().key(),
+            last.sample().takenAt(),
+            interval,
+            new OpenAlarms(ofLine.size(), (int) unacknowledged(ofLine)),
+            limits,
+            states));
+  }
+
+  private static long unacknowledged(List<Alarm> alarms) {
+    return alarms.stream().filter(alarm -> !alarm.state().isAcknowledged()).count();
+  }
+
+  private static Ask ask(
+      List<Alarm> alarms, boolean stale, LimitsInForce limits, List<CharacteristicState> states) {
+    if (alarms.stream()
+        .anyMatch(alarm -> alarm.state().isActive() || !alarm.state().isAcknowledged())) {
+      return Ask.ACT;
+    }
+    if (stale) {
+      return Ask.STALE;
+    }
+    if (limits.state() != LimitsState.FROZEN) {
+      return Ask.COLLECTING;
+    }
+    boolean signals =
+        states.stream().anyMatch(state -> !state.signals().isEmpty() || state.outOfSpec() > 0);
+    return signals ? Ask.WATCH : Ask.CALM;
+  }
+
+  private static LimitsInForce limits(Tables tables, Production made) {
+    int version = tables.limits().newestVersion(made.line(), made.structure());
+    LimitsState state =
+        version > 0
+            ? LimitsState.FROZEN
+            : made.samples() >= LimitsDesk.FEWEST ? LimitsState.TRIAL : LimitsState.COLLECTING;
+    return new LimitsInForce(state, version, made.samples());
+  }
+
+  /** The median gap between the last samples. */
+  private static Optional<Duration> usualInterval(List<Stored> samples) {
+    if (samples.size() < 3) {
+      return Optional.empty();
+    }
+    List<Duration> gaps = new ArrayList<>();
+    for (int i = 1; i < samples.size(); i++) {
+      gaps.add(
+          Duration.between(
+              samples.get(i - 1).sample().takenAt(), samples.get(i).sample().takenAt()));
+    }
+    gaps.sort(null);
+    return Optional.of(gaps.get(gaps.size() / 2));
+  }
+
+  private static boolean isStale(Instant last, Optional<Duration> interval, Instant now) {
+    return interval
+        .map(usual -> usual.plus(usual.dividedBy(2)).plus(GRACE))
+        .map(allowed -> Duration.between(last, now).compareTo(allowed) > 0)
+        .orElse(false);
+  }
+}

@@ -1,0 +1,162 @@
+package dev.filmward.pipeline;
+
+import dev.filmward.alarm.Alarm;
+import dev.filmward.alarm.Finding;
+import dev.filmward.chart.LimitsVersion.Decision;
+import dev.filmward.film.Structure;
+import dev.filmward.film.Structures;
+import dev.filmward.intake.ReadingsParser;
+import dev.filmward.store.AlarmTable.HistoryEntry;
+import dev.filmward.store.FileEntry;
+import dev.filmward.store.Store;
+import java.time.Clock;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.List;
+import java.util.NoSuchElementException;
+import java.util.concurrent.CopyOnWriteArrayList;
+import java.util.function.Consumer;
+import java.util.function.UnaryOperator;
+
+/**
+ * The plant as Filmward keeps it: files come in, are stored and judged, people freeze limits and
+ * deal with alarms, listeners hear of it. Thread-safe; each change is one transaction at least.
+ */
+public final class Plant implements AutoCloseable {
+  private final Store store;
+  private final Clock clock;
+  private final ZoneId zone;
+  private final StructureBook structures;
+  private final Judging judging;
+  private final List<Consumer<PlantEvent>> listeners = new CopyOnWriteArrayList<>();
+
+  public Plant(Store store, Clock clock, ZoneId zone) {
+    this.store = store;
+    this.clock = clock;
+    this.zone = zone;
+    this.structures = new StructureBook(store, clock);
+    this.judging = new Judging(clock, this::tell);
+  }
+
+  /** Listeners are called after the change is stored, on the thread that made it. */
+  public void listen(Consumer<PlantEvent> listener) {
+    listeners.add(listener);
+  }
+
+  public Store store() {
+    return store;
+  }
+
+  public Clock clock() {
+    return clock;
+  }
+
+  public ZoneId zone() {
+    return zone;
+  }
+
+  public Structures structures() {
+    return structures.current();
+  }
+
+  /**
+   * Learns structures from a file in YAML.
+   *
+   * @throws IllegalArgumentException saying what is wrong with it
+   */
+  public void learnStructures(String fileName, byte[] yaml) {
+    structures.add(fileName, yaml);
+  }
+
+  /** Reads a file of readings into the store and judges what is new. */
+  public FileEntry read(IncomingFile file) {
+    ReadingsParser parser = new ReadingsParser(structures.current(), zone);
+    FileEntry entry = new Importer(store, judging, clock.instant()).read(file, parser);
+    tell(new PlantEvent.FileCame(entry.id(), entry.name()));
+    return entry;
+  }
+
+  /**
+   * Freezes control limits for all characteristics of what a line makes.
+   *
+   * @throws NoSuchElementException if the structure is not known
+   * @throws IllegalStateException if there are too few samples
+   */
+  public FrozenLimits freezeLimits(
+      String line, String structureCode, int subgroups, Decision decision) {
+    Structure structure = structure(structureCode);
+    LimitsDesk.Production production = new LimitsDesk.Production(line, structure);
+    Freezing done =
+        store.write(
+            tables -> {
+              FrozenLimits frozen = LimitsDesk.freeze(tables, production, subgroups, decision);
+              return new Freezing(
+                  frozen, judging.begin(tables).judgeAll(line, structure, frozen.holdsFrom()));
+            });
+    done.afterwards().run();
+    tell(new PlantEvent.LimitsFrozen(line, structureCode));
+    return done.frozen();
+  }
+
+  /**
+   * Notes that a person has seen an alarm and takes it on.
+   *
+   * @throws NoSuchElementException if there is no such alarm
+   * @throws IllegalStateException if somebody took it on before
+   */
+  public Alarm acknowledge(long alarmId, String by) {
+    Instant now = clock.instant();
+    return change(
+        alarmId, alarm -> alarm.acknowledge(by, now), new HistoryEntry(now, by, "seen, mine"));
+  }
+
+  /**
+   * Notes what was found and done about an alarm.
+   *
+   * @throws NoSuchElementException if there is no such alarm
+   */
+  public Alarm explain(long alarmId, Finding finding) {
+    String what = "cause: " + finding.cause() + "; action: " + finding.action();
+    return change(
+        alarmId,
+        alarm -> alarm.explain(finding),
+        new HistoryEntry(finding.at(), finding.by(), what));
+  }
+
+  @Override
+  public void close() {
+    store.close();
+  }
+
+  private Alarm change(long alarmId, UnaryOperator<Alarm> step, HistoryEntry entry) {
+    Alarm changed =
+        store.write(
+            tables -> {
+              Alarm alarm =
+                  tables
+                      .alarms()
+                      .find(alarmId)
+                      .orElseThrow(() -> new NoSuchElementException("no alarm " + alarmId));
+              Alarm kept = tables.alarms().save(step.apply(alarm));
+              tables.alarms().note(alarmId, entry);
+              return kept;
+            });
+    tell(
+        new PlantEvent.AlarmChanged(
+            changed.id(), changed.subject().line(), changed.state().word()));
+    return changed;
+  }
+
+  private record Freezing(FrozenLimits frozen, Runnable afterwards) {}
+
+  private Structure structure(String code) {
+    return structures
+        .current()
+        .find(code)
+        .orElseThrow(() -> new NoSuchElementException("no structure \"" + code + "\""));
+  }
+
+  private void tell(PlantEvent event) {
+    listeners.forEach(listener -> listener.accept(event));
+  }
+}

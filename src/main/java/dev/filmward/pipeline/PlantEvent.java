@@ -1,0 +1,20 @@
+package dev.filmward.pipeline;
+
+import dev.filmward.film.SampleKey;
+import java.time.Instant;
+
+/** What happened in the plant, told after it is stored. */
+public sealed interface PlantEvent {
+
+  /** A sample is new or changed, and judged. */
+  record SampleCame(SampleKey key, Instant takenAt) implements PlantEvent {}
+
+  /** An alarm opened, changed its state, or was dealt with. */
+  record AlarmChanged(long id, String line, String state) implements PlantEvent {}
+
+  /** Somebody froze limits. */
+  record LimitsFrozen(String line, String structure) implements PlantEvent {}
+
+  /** A file was read or refused. */
+  record FileCame(long id, String name) implements PlantEvent {}
+}

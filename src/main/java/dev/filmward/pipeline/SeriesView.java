@@ -1,0 +1,61 @@
+package dev.filmward.pipeline;
+
+import dev.filmward.capability.Capability;
+import dev.filmward.chart.LimitsVersion;
+import dev.filmward.film.Characteristic;
+import dev.filmward.film.SpecLimits;
+import dev.filmward.film.Structure;
+import dev.filmward.rule.Signal;
+import dev.filmward.store.FigureRow;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * Everything a chart of one series shows.
+ *
+ * @param rows samples in time order, also those in which it was not measured
+ * @param signals by the index of their row
+ * @param limits frozen versions first to last, or the one on trial
+ * @param onTrial whether the limits are on trial: shown, and without alarms
+ */
+public record SeriesView(
+    String line,
+    Structure structure,
+    Characteristic characteristic,
+    List<FigureRow> rows,
+    List<SignalAt> signals,
+    List<LimitsVersion> limits,
+    boolean onTrial,
+    Summary summary) {
+
+  /** A test fulfilled at a row. */
+  public record SignalAt(int index, Signal signal) {}
+
+  /** Figures over the rows shown. */
+  public record Summary(
+      long readings,
+      OptionalDouble mean,
+      OptionalDouble sigmaWithin,
+      OptionalDouble sigmaOverall,
+      Capability capability) {}
+
+  /** Individual specification limits of the characteristic. */
+  public SpecLimits spec() {
+    return structure.spec(characteristic);
+  }
+
+  /** Specification limits for the mean of a sample. */
+  public SpecLimits average() {
+    return switch (characteristic.kind()) {
+      case LAYER -> structure.reported().get(characteristic.position() - 1).average();
+      case TOTAL -> structure.totalAverage();
+      case SHARE -> SpecLimits.NONE;
+    };
+  }
+
+  /** The limits in force at a row. */
+  public Optional<LimitsVersion> inForce(FigureRow row) {
+    return SeriesJudge.inForce(limits, row.takenAt());
+  }
+}

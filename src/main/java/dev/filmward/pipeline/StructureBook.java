@@ -1,0 +1,61 @@
+package dev.filmward.pipeline;
+
+import dev.filmward.film.Structure;
+import dev.filmward.film.Structures;
+import dev.filmward.intake.StructuresFile;
+import dev.filmward.store.Store;
+import dev.filmward.store.StructureTable.StoredFile;
+import java.io.ByteArrayInputStream;
+import java.nio.charset.StandardCharsets;
+import java.time.Clock;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+
+/**
+ * The structures that the plant knows: of two with the same code the one that was given later.
+ * Thread-safe.
+ */
+final class StructureBook {
+  private final Store store;
+  private final Clock clock;
+  private volatile Structures current;
+
+  StructureBook(Store store, Clock clock) {
+    this.store = store;
+    this.clock = clock;
+    this.current = read(store.read(tables -> tables.structures().all()));
+  }
+
+  Structures current() {
+    return current;
+  }
+
+  /** Reads a structures file and keeps it, if it is without fault. */
+  synchronized void add(String name, byte[] yaml) {
+    read(name, yaml);
+    StoredFile file = new StoredFile(name, new String(yaml, StandardCharsets.UTF_8));
+    List<StoredFile> all =
+        store.write(
+            tables -> {
+              tables.structures().add(file, clock.instant());
+              return tables.structures().all();
+            });
+    current = read(all);
+  }
+
+  private static Structures read(List<StoredFile> files) {
+    Map<String, Structure> byCode = new LinkedHashMap<>();
+    for (StoredFile file : files) {
+      for (Structure structure :
+          read(file.name(), file.yaml().getBytes(StandardCharsets.UTF_8)).all()) {
+        byCode.put(structure.code(), structure);
+      }
+    }
+    return new Structures(byCode.values());
+  }
+
+  private static Structures read(String name, byte[] yaml) {
+    return StructuresFile.read(new ByteArrayInputStream(yaml), name);
+  }
+}

@@ -1,0 +1,90 @@
+package dev.filmward.store;
+
+import dev.filmward.alarm.Acknowledgement;
+import dev.filmward.alarm.Alarm;
+import dev.filmward.alarm.AlarmState;
+import dev.filmward.alarm.Course;
+import dev.filmward.alarm.Deviation;
+import dev.filmward.alarm.Finding;
+import dev.filmward.alarm.Priority;
+import dev.filmward.alarm.Subject;
+import dev.filmward.film.Characteristic;
+import dev.filmward.film.SampleKey;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.time.Instant;
+import java.util.Collection;
+import java.util.Locale;
+import java.util.Optional;
+import java.util.TreeSet;
+
+/** A row of the alarm table, without the alarm's members. */
+record AlarmRow(
+    long id,
+    Deviation deviation,
+    AlarmState state,
+    Priority priority,
+    boolean outOfSpec,
+    Course course,
+    Optional<Acknowledgement> acknowledgement,
+    Optional<Finding> finding) {
+
+  static AlarmRow read(ResultSet row) throws SQLException {
+    return new AlarmRow(
+        row.getLong("id"),
+        Deviation.valueOf(row.getString("deviation")),
+        AlarmState.valueOf(row.getString("state").toUpperCase(Locale.ROOT).replace('-', '_')),
+        Priority.valueOf(row.getString("priority")),
+        row.getInt("out_of_spec") != 0,
+        course(row),
+        acknowledgement(row),
+        finding(row));
+  }
+
+  Alarm toAlarm(Collection<Characteristic> members) {
+    Subject subject =
+        new Subject(
+            course.first().line(), course.first().structure(), deviation, new TreeSet<>(members));
+    return new Alarm(id, subject, state, priority, outOfSpec, course, acknowledgement, finding);
+  }
+
+  private static Course course(ResultSet row) throws SQLException {
+    SampleKey first =
+        new SampleKey(
+            row.getString("line"),
+            row.getString("structure"),
+            row.getString("roll"),
+            row.getString("sample"));
+    return new Course(
+        first,
+        Times.toInstant(row.getLong("opened_at")),
+        Times.toInstant(row.getLong("last_signal_at")),
+        moment(row, "returned_at"),
+        row.getInt("quiet_samples"),
+        row.getInt("historical") != 0);
+  }
+
+  private static Optional<Acknowledgement> acknowledgement(ResultSet row) throws SQLException {
+    String by = row.getString("acknowledged_by");
+    return by == null
+        ? Optional.empty()
+        : Optional.of(new Acknowledgement(by, Times.toInstant(row.getLong("acknowledged_at"))));
+  }
+
+  private static Optional<Finding> finding(ResultSet row) throws SQLException {
+    String cause = row.getString("cause");
+    return cause == null
+        ? Optional.empty()
+        : Optional.of(
+            new Finding(
+                cause,
+                row.getString("action"),
+                row.getString("finding_by"),
+                Times.toInstant(row.getLong("finding_at"))));
+  }
+
+  private static Optional<Instant> moment(ResultSet row, String column) throws SQLException {
+    long micros = row.getLong(column);
+    return row.wasNull() ? Optional.empty() : Optional.of(Times.toInstant(micros));
+  }
+}

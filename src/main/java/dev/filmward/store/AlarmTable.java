@@ -1,0 +1,240 @@
+package dev.filmward.store;
+
+import dev.filmward.alarm.Acknowledgement;
+import dev.filmward.alarm.Alarm;
+import dev.filmward.alarm.Course;
+import dev.filmward.alarm.Finding;
+import dev.filmward.film.Characteristic;
+import dev.filmward.rule.Signal;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import org.jdbi.v3.core.Handle;
+import org.jdbi.v3.core.statement.PreparedBatch;
+import org.jdbi.v3.core.statement.Query;
+import org.jdbi.v3.core.statement.Update;
+
+/** Alarms, the signals behind them, and who did what about them. */
+public final class AlarmTable {
+  private final Handle handle;
+
+  AlarmTable(Handle handle) {
+    this.handle = handle;
+  }
+
+  /** A signal that belongs to an alarm. */
+  public record AlarmSignal(
+      int position, Signal signal, String roll, String sample, Instant takenAt) {}
+
+  /** What happened to an alarm. */
+  public record HistoryEntry(Instant at, String by, String what) {}
+
+  /** Keeps an alarm as it is now, and gives it an id where it has none. */
+  public Alarm save(Alarm alarm) {
+    Alarm kept = alarm.id() == 0 ? insert(alarm) : update(alarm);
+    saveMembers(kept);
+    return kept;
+  }
+
+  public Optional<Alarm> find(long id) {
+    return list(handle.createQuery("SELECT * FROM alarm WHERE id = :id").bind("id", id)).stream()
+        .findFirst();
+  }
+
+  /** Newest first. */
+  public List<Alarm> newest(int most) {
+    return list(
+        handle.createQuery("SELECT * FROM alarm ORDER BY id DESC LIMIT :most").bind("most", most));
+  }
+
+  /** Not closed: still going on, not seen, or not explained. Newest first. */
+  public List<Alarm> open() {
+    return list(
+        handle.createQuery(
+            "SELECT * FROM alarm WHERE NOT (state = 'normal' AND cause IS NOT NULL)"
+                + " ORDER BY id DESC"));
+  }
+
+  /** Those of a production whose excursion may still go on, oldest first. */
+  public List<Alarm> live(String line, String structure, int quietSamples) {
+    return list(
+        handle
+            .createQuery(
+                "SELECT * FROM alarm WHERE line = :line AND structure = :structure"
+                    + " AND quiet_samples < :quiet ORDER BY id")
+            .bind("line", line)
+            .bind("structure", structure)
+            .bind("quiet", quietSamples));
+  }
+
+  /** Those of a production whose excursion covers a moment, oldest first. */
+  public List<Alarm> covering(String line, String structure, Instant moment) {
+    return list(
+        handle
+            .createQuery(
+                "SELECT * FROM alarm WHERE line = :line AND structure = :structure"
+                    + " AND opened_at <= :moment AND coalesce(returned_at, last_signal_at) >= :moment"
+                    + " ORDER BY id")
+            .bind("line", line)
+            .bind("structure", structure)
+            .bind("moment", Times.toMicros(moment)));
+  }
+
+  public void addSignals(long alarmId, int position, List<SignalTable.Stored> signals) {
+    PreparedBatch batch =
+        handle.prepareBatch(
+            "INSERT INTO alarm_signal (alarm_id, sample_id, position, chart, test, side)"
+                + " VALUES (:alarm, :sample, :position, :chart, :test, :side)"
+                + " ON CONFLICT DO NOTHING");
+    for (SignalTable.Stored stored : signals) {
+      batch
+          .bind("alarm", alarmId)
+          .bind("sample", stored.sampleId())
+          .bind("position", position)
+          .bind("chart", stored.signal().chart().word())
+          .bind("test", stored.signal().test().word())
+          .bind("side", stored.signal().side().word())
+          .add();
+    }
+    batch.execute();
+  }
+
+  /** The signals behind an alarm, newest first. */
+  public List<AlarmSignal> signals(long alarmId, int most) {
+    return handle
+        .createQuery(
+            "SELECT g.*, s.roll, s.sample, s.taken_at FROM alarm_signal g"
+                + " JOIN sample s ON s.id = g.sample_id WHERE g.alarm_id = :id"
+                + " ORDER BY s.taken_at DESC, s.roll DESC, s.sample DESC, g.position, g.chart, g.test"
+                + " LIMIT :most")
+        .bind("id", alarmId)
+        .bind("most", most)
+        .map(
+            (row, context) ->
+                new AlarmSignal(
+                    row.getInt("position"),
+                    SignalTable.signal(row),
+                    row.getString("roll"),
+                    row.getString("sample"),
+                    Times.toInstant(row.getLong("taken_at"))))
+        .list();
+  }
+
+  public long signalCount(long alarmId) {
+    return handle
+        .createQuery("SELECT count(*) FROM alarm_signal WHERE alarm_id = :id")
+        .bind("id", alarmId)
+        .mapTo(Long.class)
+        .one();
+  }
+
+  public void note(long alarmId, HistoryEntry entry) {
+    handle
+        .createUpdate(
+            "INSERT INTO alarm_history (alarm_id, at, by_whom, what)"
+                + " VALUES (:id, :at, :by, :what)")
+        .bind("id", alarmId)
+        .bind("at", Times.toMicros(entry.at()))
+        .bind("by", entry.by())
+        .bind("what", entry.what())
+        .execute();
+  }
+
+  public List<HistoryEntry> history(long alarmId) {
+    return handle
+        .createQuery("SELECT * FROM alarm_history WHERE alarm_id = :id ORDER BY id")
+        .bind("id", alarmId)
+        .map(
+            (row, context) ->
+                new HistoryEntry(
+                    Times.toInstant(row.getLong("at")),
+                    row.getString("by_whom"),
+                    row.getString("what")))
+        .list();
+  }
+
+  private Alarm insert(Alarm alarm) {
+    Update update =
+        handle.createUpdate(
+            "INSERT INTO alarm (line, structure, deviation, state, priority, historical,"
+                + " out_of_spec, roll, sample, opened_at, last_signal_at, returned_at,"
+                + " quiet_samples, acknowledged_by, acknowledged_at, cause, action, finding_by,"
+                + " finding_at) VALUES (:line, :structure, :deviation, :state, :priority,"
+                + " :historical, :outOfSpec, :roll, :sample, :openedAt, :lastSignalAt, :returnedAt,"
+                + " :quiet, :ackBy, :ackAt, :cause, :action, :findingBy, :findingAt)");
+    update
+        .bind("line", alarm.subject().line())
+        .bind("structure", alarm.subject().structure())
+        .bind("deviation", alarm.subject().deviation().name())
+        .bind("historical", alarm.course().historical() ? 1 : 0)
+        .bind("roll", alarm.course().first().roll())
+        .bind("sample", alarm.course().first().sample())
+        .bind("openedAt", Times.toMicros(alarm.course().openedAt()));
+    return alarm.withId(
+        bindState(update, alarm).executeAndReturnGeneratedKeys("id").mapTo(Long.class).one());
+  }
+
+  private Alarm update(Alarm alarm) {
+    Update update =
+        handle.createUpdate(
+            "UPDATE alarm SET state = :state, priority = :priority, out_of_spec = :outOfSpec,"
+                + " last_signal_at = :lastSignalAt, returned_at = :returnedAt,"
+                + " quiet_samples = :quiet, acknowledged_by = :ackBy, acknowledged_at = :ackAt,"
+                + " cause = :cause, action = :action, finding_by = :findingBy,"
+                + " finding_at = :findingAt WHERE id = :id");
+    bindState(update.bind("id", alarm.id()), alarm).execute();
+    return alarm;
+  }
+
+  private static Update bindState(Update update, Alarm alarm) {
+    Course course = alarm.course();
+    Optional<Acknowledgement> seen = alarm.acknowledgement();
+    Optional<Finding> found = alarm.finding();
+    return update
+        .bind("state", alarm.state().word())
+        .bind("priority", alarm.priority().name())
+        .bind("outOfSpec", alarm.outOfSpec() ? 1 : 0)
+        .bind("lastSignalAt", Times.toMicros(course.lastSignalAt()))
+        .bind("returnedAt", course.returnedAt().map(Times::toMicros).orElse(null))
+        .bind("quiet", course.quietSamples())
+        .bind("ackBy", seen.map(Acknowledgement::by).orElse(null))
+        .bind("ackAt", seen.map(Acknowledgement::at).map(Times::toMicros).orElse(null))
+        .bind("cause", found.map(Finding::cause).orElse(null))
+        .bind("action", found.map(Finding::action).orElse(null))
+        .bind("findingBy", found.map(Finding::by).orElse(null))
+        .bind("findingAt", found.map(Finding::at).map(Times::toMicros).orElse(null));
+  }
+
+  private void saveMembers(Alarm alarm) {
+    for (Characteristic member : alarm.subject().members()) {
+      handle
+          .createUpdate(
+              "INSERT INTO alarm_member (alarm_id, kind, position, name)"
+                  + " VALUES (:id, :kind, :position, :name) ON CONFLICT DO NOTHING")
+          .bind("id", alarm.id())
+          .bind("kind", member.kind().name())
+          .bind("position", member.position())
+          .bind("name", member.name())
+          .execute();
+    }
+  }
+
+  private List<Alarm> list(Query query) {
+    return query.map((row, context) -> AlarmRow.read(row)).list().stream()
+        .map(row -> row.toAlarm(members(row.id())))
+        .toList();
+  }
+
+  private List<Characteristic> members(long alarmId) {
+    return handle
+        .createQuery("SELECT * FROM alarm_member WHERE alarm_id = :id")
+        .bind("id", alarmId)
+        .map(
+            (row, context) ->
+                new Characteristic(
+                    Characteristic.Kind.valueOf(row.getString("kind")),
+                    row.getInt("position"),
+                    row.getString("name")))
+        .list();
+  }
+}

@@ -1,0 +1,110 @@
+package dev.filmward.store;
+
+import com.zaxxer.hikari.HikariConfig;
+import com.zaxxer.hikari.HikariDataSource;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.concurrent.locks.ReentrantLock;
+import java.util.function.Consumer;
+import java.util.function.Function;
+import org.flywaydb.core.Flyway;
+import org.jdbi.v3.core.Jdbi;
+
+/**
+ * The database of one data folder.
+ *
+ * <p>SQLite with a write-ahead log and full synchronisation: what {@link #write} has returned from
+ * survives a crash of the process and of the machine. One process at a time may hold a data folder.
+ * Thread-safe: readers run side by side, writers one after another.
+ */
+public final class Store implements AutoCloseable {
+  private static final String FILE_NAME = "filmward.db";
+  private static final int CONNECTIONS = 6;
+
+  private final HikariDataSource source;
+  private final Jdbi jdbi;
+  private final FolderLock folderLock;
+  private final ReentrantLock writing = new ReentrantLock();
+
+  private Store(HikariDataSource source, FolderLock folderLock) {
+    this.source = source;
+    this.jdbi = Jdbi.create(source);
+    this.folderLock = folderLock;
+  }
+
+  /**
+   * Opens the database of a folder, making both where they do not exist yet.
+   *
+   * @throws StoreException if another process holds the folder or it cannot be written
+   */
+  public static Store open(Path dataFolder) {
+    try {
+      Files.createDirectories(dataFolder);
+    } catch (IOException e) {
+      throw new StoreException(
+          "The data folder " + dataFolder + " cannot be made: " + e.getMessage(), e);
+    }
+    FolderLock lock = FolderLock.take(dataFolder);
+    try {
+      HikariDataSource source = connect(dataFolder.resolve(FILE_NAME));
+      migrate(source);
+      return new Store(source, lock);
+    } catch (RuntimeException e) {
+      lock.close();
+      throw new StoreException(
+          "The database in " + dataFolder + " cannot be opened: " + e.getMessage(), e);
+    }
+  }
+
+  private static HikariDataSource connect(Path file) {
+    HikariConfig config = new HikariConfig();
+    config.setJdbcUrl(
+        "jdbc:sqlite:"
+            + file.toAbsolutePath()
+            + "?journal_mode=WAL&synchronous=FULL&busy_timeout=5000&foreign_keys=true"
+            + "&transaction_mode=IMMEDIATE");
+    config.setMaximumPoolSize(CONNECTIONS);
+    config.setMinimumIdle(1);
+    config.setPoolName("filmward-store");
+    return new HikariDataSource(config);
+  }
+
+  private static void migrate(HikariDataSource source) {
+    Flyway.configure(Store.class.getClassLoader())
+        .dataSource(source)
+        .locations("classpath:db/sqlite")
+        .load()
+        .migrate();
+  }
+
+  /** Runs some queries on one connection; each of them sees what was committed before it. */
+  public <T> T read(Function<Tables, T> work) {
+    return jdbi.withHandle(handle -> work.apply(new Tables(handle)));
+  }
+
+  /** Runs one transaction; all of it is kept, or nothing where it throws. */
+  public <T> T write(Function<Tables, T> work) {
+    writing.lock();
+    try {
+      return jdbi.inTransaction(handle -> work.apply(new Tables(handle)));
+    } finally {
+      writing.unlock();
+    }
+  }
+
+  /** As {@link #write}, without an answer. */
+  public void change(Consumer<Tables> work) {
+    write(
+        tables -> {
+          work.accept(tables);
+          return true;
+        });
+  }
+
+  @Override
+  public void close() {
+    source.close();
+    folderLock.close();
+  }
+}

@@ -1,0 +1,40 @@
+package dev.filmward.store;
+
+import org.jdbi.v3.core.Handle;
+
+/** The tables, seen through one connection. For the thread that was given it, while it holds it. */
+public final class Tables {
+  private final Handle handle;
+
+  Tables(Handle handle) {
+    this.handle = handle;
+  }
+
+  public StructureTable structures() {
+    return new StructureTable(handle);
+  }
+
+  public FileTable files() {
+    return new FileTable(handle);
+  }
+
+  public SampleTable samples() {
+    return new SampleTable(handle);
+  }
+
+  public FigureTable figures() {
+    return new FigureTable(handle);
+  }
+
+  public LimitsTable limits() {
+    return new LimitsTable(handle);
+  }
+
+  public SignalTable signals() {
+    return new SignalTable(handle);
+  }
+
+  public AlarmTable alarms() {
+    return new AlarmTable(handle);
+  }
+}

@@ -1,0 +1,176 @@
+-- Times are whole microseconds since 1970-01-01 UTC: datetime(taken_at / 1000000, 'unixepoch').
+-- Lengths are micrometres.
+
+-- What was given as structures, word for word; of two with the same code the later one holds.
+CREATE TABLE structures_file (
+  id          INTEGER PRIMARY KEY,
+  name        TEXT    NOT NULL,
+  received_at INTEGER NOT NULL,
+  yaml        TEXT    NOT NULL
+);
+
+-- A file of readings that came, with its counts; rows x layers = readings + missing + quarantined.
+CREATE TABLE file (
+  id          INTEGER PRIMARY KEY,
+  name        TEXT    NOT NULL,
+  source      TEXT    NOT NULL,
+  received_at INTEGER NOT NULL,
+  finished_at INTEGER,
+  row_count   INTEGER NOT NULL DEFAULT 0,
+  readings    INTEGER NOT NULL DEFAULT 0,
+  missing     INTEGER NOT NULL DEFAULT 0,
+  quarantined INTEGER NOT NULL DEFAULT 0,
+  fresh       INTEGER NOT NULL DEFAULT 0,
+  known       INTEGER NOT NULL DEFAULT 0,
+  corrected   INTEGER NOT NULL DEFAULT 0,
+  notes       TEXT    NOT NULL DEFAULT '',
+  refusal     TEXT
+);
+
+CREATE TABLE quarantine (
+  id          INTEGER PRIMARY KEY,
+  file_id     INTEGER NOT NULL REFERENCES file (id),
+  line_number INTEGER NOT NULL,
+  column_name TEXT    NOT NULL,
+  cell        TEXT    NOT NULL,
+  reason      TEXT    NOT NULL,
+  raw         TEXT    NOT NULL,
+  readings    INTEGER NOT NULL
+);
+CREATE INDEX quarantine_of_file ON quarantine (file_id, id);
+
+CREATE TABLE sample (
+  id          INTEGER PRIMARY KEY,
+  line        TEXT    NOT NULL,
+  structure   TEXT    NOT NULL,
+  roll        TEXT    NOT NULL,
+  sample      TEXT    NOT NULL,
+  taken_at    INTEGER NOT NULL,
+  received_at INTEGER NOT NULL,
+  file_id     INTEGER NOT NULL REFERENCES file (id),
+  lanes       TEXT    NOT NULL,
+  UNIQUE (line, structure, roll, sample)
+);
+CREATE INDEX sample_in_time ON sample (line, structure, taken_at, roll, sample);
+
+-- What a line has made, with the time of the newest sample.
+CREATE TABLE production (
+  line      TEXT    NOT NULL,
+  structure TEXT    NOT NULL,
+  samples   INTEGER NOT NULL,
+  last_at   INTEGER NOT NULL,
+  PRIMARY KEY (line, structure)
+) WITHOUT ROWID;
+
+-- The readings of one reported layer in one sample (JSON array in the order of sample.lanes, null
+-- where nothing was measured) and their subgroup figures. Position 0 is the total: figures only.
+CREATE TABLE subgroup (
+  sample_id INTEGER NOT NULL REFERENCES sample (id),
+  position  INTEGER NOT NULL,
+  um        TEXT,
+  size      INTEGER NOT NULL,
+  mean      REAL,
+  least     REAL,
+  greatest  REAL,
+  squares   REAL,
+  PRIMARY KEY (sample_id, position)
+) WITHOUT ROWID;
+
+-- One row a reading, for people and other programs.
+CREATE VIEW reading AS
+SELECT s.line, s.structure, s.roll, s.sample, s.taken_at,
+       lane.value AS lane, g.position AS layer, um.value AS thickness_um
+FROM sample s
+JOIN subgroup g ON g.sample_id = s.id AND g.position > 0
+JOIN json_each(s.lanes) lane
+JOIN json_each(g.um) um ON um.key = lane.key;
+
+-- A reading that replaced another one; the old value is kept here for good.
+CREATE TABLE correction (
+  id           INTEGER PRIMARY KEY,
+  sample_id    INTEGER NOT NULL REFERENCES sample (id),
+  position     INTEGER NOT NULL,
+  lane         INTEGER NOT NULL,
+  old_um       REAL    NOT NULL,
+  new_um       REAL    NOT NULL,
+  file_id      INTEGER NOT NULL REFERENCES file (id),
+  corrected_at INTEGER NOT NULL
+);
+
+-- A version of the control limits of one characteristic; never changed once written.
+CREATE TABLE limits (
+  line          TEXT    NOT NULL,
+  structure     TEXT    NOT NULL,
+  position      INTEGER NOT NULL,
+  version       INTEGER NOT NULL,
+  centre        REAL    NOT NULL,
+  sigma         REAL    NOT NULL,
+  subgroups     INTEGER NOT NULL,
+  baseline_from INTEGER NOT NULL,
+  baseline_to   INTEGER NOT NULL,
+  holds_from    INTEGER NOT NULL,
+  author        TEXT    NOT NULL,
+  reason        TEXT    NOT NULL,
+  frozen_at     INTEGER NOT NULL,
+  PRIMARY KEY (line, structure, position, version)
+) WITHOUT ROWID;
+
+CREATE TABLE signal (
+  sample_id INTEGER NOT NULL REFERENCES sample (id),
+  position  INTEGER NOT NULL,
+  chart     TEXT    NOT NULL,
+  test      TEXT    NOT NULL,
+  side      TEXT    NOT NULL,
+  PRIMARY KEY (sample_id, position, chart, test, side)
+) WITHOUT ROWID;
+
+CREATE TABLE alarm (
+  id              INTEGER PRIMARY KEY,
+  line            TEXT    NOT NULL,
+  structure       TEXT    NOT NULL,
+  deviation       TEXT    NOT NULL,
+  state           TEXT    NOT NULL,
+  priority        TEXT    NOT NULL,
+  historical      INTEGER NOT NULL,
+  out_of_spec     INTEGER NOT NULL,
+  roll            TEXT    NOT NULL,
+  sample          TEXT    NOT NULL,
+  opened_at       INTEGER NOT NULL,
+  last_signal_at  INTEGER NOT NULL,
+  returned_at     INTEGER,
+  quiet_samples   INTEGER NOT NULL,
+  acknowledged_by TEXT,
+  acknowledged_at INTEGER,
+  cause           TEXT,
+  action          TEXT,
+  finding_by      TEXT,
+  finding_at      INTEGER
+);
+CREATE INDEX alarm_of_line ON alarm (line, structure, id);
+
+CREATE TABLE alarm_member (
+  alarm_id INTEGER NOT NULL REFERENCES alarm (id),
+  kind     TEXT    NOT NULL,
+  position INTEGER NOT NULL,
+  name     TEXT    NOT NULL,
+  PRIMARY KEY (alarm_id, kind, position)
+) WITHOUT ROWID;
+
+CREATE TABLE alarm_signal (
+  alarm_id  INTEGER NOT NULL REFERENCES alarm (id),
+  sample_id INTEGER NOT NULL REFERENCES sample (id),
+  position  INTEGER NOT NULL,
+  chart     TEXT    NOT NULL,
+  test      TEXT    NOT NULL,
+  side      TEXT    NOT NULL,
+  PRIMARY KEY (alarm_id, sample_id, position, chart, test, side)
+) WITHOUT ROWID;
+
+CREATE TABLE alarm_history (
+  id       INTEGER PRIMARY KEY,
+  alarm_id INTEGER NOT NULL REFERENCES alarm (id),
+  at       INTEGER NOT NULL,
+  by_whom  TEXT    NOT NULL,
+  what     TEXT    NOT NULL
+);
+CREATE INDEX history_of_alarm ON alarm_history (alarm_id, id);
