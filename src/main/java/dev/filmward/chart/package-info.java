@@ -1,0 +1,2 @@
+/** Takes subgroups, gives limits and chart points in units of their own standard deviation. */
+package dev.filmward.chart;

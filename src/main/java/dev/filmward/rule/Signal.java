@@ -1,0 +1,65 @@
+package dev.filmward.rule;
+
+import dev.filmward.chart.ChartKind;
+import java.io.Serializable;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+
+/**
+ * A test that is fulfilled at a point, in the order of chart, test, side. Immutable.
+ *
+ * <p>Steps that must not allocate answer with a set of signals in one int, a bit for each; {@link
+ * #decode} turns it into signals.
+ */
+public record Signal(ChartKind chart, SignalTest test, Side side)
+    implements Comparable<Signal>, Serializable {
+  private static final long serialVersionUID = 1L;
+
+  private static final Comparator<Signal> ORDER =
+      Comparator.comparing(Signal::chart).thenComparing(Signal::test).thenComparing(Signal::side);
+
+  private static final List<Signal> BY_BIT = all();
+
+  /** The signals of a set, in order; 0 gives a shared empty list. */
+  public static List<Signal> decode(int set) {
+    if (set == 0) {
+      return List.of();
+    }
+    if (set >>> BY_BIT.size() != 0) {
+      throw new IllegalArgumentException("not a set of signals: " + Integer.toBinaryString(set));
+    }
+    List<Signal> signals = new ArrayList<>(Integer.bitCount(set));
+    for (int rest = set; rest != 0; rest &= rest - 1) {
+      signals.add(BY_BIT.get(Integer.numberOfTrailingZeros(rest)));
+    }
+    return List.copyOf(signals);
+  }
+
+  /** This signal as a set of one. */
+  public int bit() {
+    return bit(chart, test, side);
+  }
+
+  static int bit(ChartKind chart, SignalTest test, Side side) {
+    int tests = SignalTest.values().length;
+    return 1 << ((chart.ordinal() * tests + test.ordinal()) * 2 + side.ordinal());
+  }
+
+  private static List<Signal> all() {
+    List<Signal> all = new ArrayList<>();
+    for (ChartKind chart : ChartKind.values()) {
+      for (SignalTest test : SignalTest.values()) {
+        for (Side side : Side.values()) {
+          all.add(new Signal(chart, test, side));
+        }
+      }
+    }
+    return List.copyOf(all);
+  }
+
+  @Override
+  public int compareTo(Signal other) {
+    return ORDER.compare(this, other);
+  }
+}

@@ -1,0 +1,2 @@
+/** Takes chart points, gives signals: which statistical tests are fulfilled at a point. */
+package dev.filmward.rule;
