@@ -83,9 +83,8 @@ public final class Baseline implements Serializable {
   }
 
   /**
-   * Mean of all readings, that is of the subgroups' means weighted by size.
-   *
-   * @throws IllegalStateException if there are no subgroups
+   * Mean of all readings, that is of the subgroups' means weighted by size. There must be a
+   * subgroup.
    */
   public double centre() {
     return means.mean();

@@ -18,9 +18,7 @@ public enum ChartKind {
     return word;
   }
 
-  /**
-   * @throws IllegalArgumentException if no chart is called that
-   */
+  /** The chart of that name; {@link IllegalArgumentException} where there is none. */
   public static ChartKind fromWord(String word) {
     return Arrays.stream(values())
         .filter(kind -> kind.word.equals(word))

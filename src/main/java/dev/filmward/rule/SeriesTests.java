@@ -24,8 +24,8 @@ public final class SeriesTests implements Serializable {
    */
   public static final int WARM_UP = 7;
 
-  private static final int RANGE_HIGH = Signal.bit(RANGE, BEYOND_LIMIT, Side.HIGH);
-  private static final int RANGE_LOW = Signal.bit(RANGE, BEYOND_LIMIT, Side.LOW);
+  private static final int RANGE_HIGH = new Signal(RANGE, BEYOND_LIMIT, Side.HIGH).bit();
+  private static final int RANGE_LOW = new Signal(RANGE, BEYOND_LIMIT, Side.LOW).bit();
 
   private final ZoneTests means = new ZoneTests();
 

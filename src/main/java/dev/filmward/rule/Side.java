@@ -18,9 +18,7 @@ public enum Side {
     return word;
   }
 
-  /**
-   * @throws IllegalArgumentException if no side is called that
-   */
+  /** The side of that name; {@link IllegalArgumentException} where there is none. */
   public static Side fromWord(String word) {
     return Arrays.stream(values())
         .filter(side -> side.word.equals(word))

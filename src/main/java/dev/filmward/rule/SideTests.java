@@ -24,10 +24,10 @@ final class SideTests implements Serializable {
   private int beyondCentre;
 
   SideTests(Side side) {
-    beyondLimit = Signal.bit(XBAR, SignalTest.BEYOND_LIMIT, side);
-    twoOfThree = Signal.bit(XBAR, SignalTest.TWO_OF_THREE, side);
-    fourOfFive = Signal.bit(XBAR, SignalTest.FOUR_OF_FIVE, side);
-    eightInARow = Signal.bit(XBAR, SignalTest.EIGHT_IN_A_ROW, side);
+    beyondLimit = new Signal(XBAR, SignalTest.BEYOND_LIMIT, side).bit();
+    twoOfThree = new Signal(XBAR, SignalTest.TWO_OF_THREE, side).bit();
+    fourOfFive = new Signal(XBAR, SignalTest.FOUR_OF_FIVE, side).bit();
+    eightInARow = new Signal(XBAR, SignalTest.EIGHT_IN_A_ROW, side).bit();
   }
 
   int next(double distance) {

@@ -38,12 +38,7 @@ public record Signal(ChartKind chart, SignalTest test, Side side)
 
   /** This signal as a set of one. */
   public int bit() {
-    return bit(chart, test, side);
-  }
-
-  static int bit(ChartKind chart, SignalTest test, Side side) {
-    int tests = SignalTest.values().length;
-    return 1 << ((chart.ordinal() * tests + test.ordinal()) * 2 + side.ordinal());
+    return 1 << BY_BIT.indexOf(this);
   }
 
   private static List<Signal> all() {

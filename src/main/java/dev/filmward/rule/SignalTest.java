@@ -27,9 +27,7 @@ public enum SignalTest {
     return word;
   }
 
-  /**
-   * @throws IllegalArgumentException if no test is called that
-   */
+  /** The test of that name; {@link IllegalArgumentException} where there is none. */
   public static SignalTest fromWord(String word) {
     return Arrays.stream(values())
         .filter(test -> test.word.equals(word))

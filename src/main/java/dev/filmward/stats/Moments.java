@@ -72,9 +72,7 @@ public final class Moments implements Serializable {
     return count;
   }
 
-  /**
-   * @throws IllegalStateException if nothing was added
-   */
+  /** There must be a number ({@link IllegalStateException}). */
   public double mean() {
     if (count == 0) {
       throw new IllegalStateException("no numbers, so no mean; ask count() first");
@@ -82,7 +80,7 @@ public final class Moments implements Serializable {
     double quotient = sum.value() / count;
     CompensatedSum remainder = new CompensatedSum();
     remainder.add(sum);
-    remainder.addProduct(-quotient, count);
+    remainder.addProduct(-quotient, (double) count);
     CompensatedSum mean = new CompensatedSum();
     mean.add(origin);
     mean.add(quotient);
@@ -104,12 +102,12 @@ public final class Moments implements Serializable {
 
   private double scaledSquares() {
     CompensatedSum scaled = new CompensatedSum();
-    scaled.addProduct(count, squares);
+    scaled.addProduct((double) count, squares);
     scaled.subtractSquare(sum);
     return Math.max(0, scaled.value() / count);
   }
 
-  private void addCopies(long copies, double value) {
+  private void addCopies(long n, double value) {
     if (!Double.isFinite(value)) {
       throw new IllegalArgumentException("only finite numbers can be summed up, not " + value);
     }
@@ -120,13 +118,14 @@ public final class Moments implements Serializable {
     }
     double deviation = scaled - origin;
     double rest = differenceRest(scaled, origin, deviation);
+    double copies = (double) n;
     sum.addProduct(copies, deviation);
     sum.addProduct(copies, rest);
     double square = deviation * deviation;
     squares.addProduct(copies, square);
     squares.addProduct(copies, Math.fma(deviation, deviation, -square));
     squares.addProduct(2 * copies * deviation, rest);
-    count += copies;
+    count += n;
   }
 
   /** What rounding took from {@code difference = a - b}, exactly (Knuth's TwoSum). */
