@@ -25,6 +25,8 @@ public record Alarm(
   }
 
   /**
+   * Notes that a person has seen it and takes it on.
+   *
    * @throws IllegalStateException if somebody did so before
    */
   public Alarm acknowledge(String by, Instant at) {
@@ -47,8 +49,7 @@ public record Alarm(
   }
 
   public Alarm withId(long newId) {
-    return new Alarm(
-        newId, subject, state, priority, outOfSpec, course, acknowledgement, finding);
+    return new Alarm(newId, subject, state, priority, outOfSpec, course, acknowledgement, finding);
   }
 
   Alarm signal(Subject widened, Urgency urgency, Instant takenAt) {

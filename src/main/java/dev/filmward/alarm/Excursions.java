@@ -33,6 +33,8 @@ public final class Excursions {
   }
 
   /**
+   * Judges one sample.
+   *
    * @param live alarms whose excursion is not yet over, oldest first
    */
   public List<AlarmChange> judge(SampleVerdict sample, List<Alarm> live) {
@@ -108,8 +110,7 @@ public final class Excursions {
     if (speaking.isEmpty()) {
       return ofMembers.isEmpty() ? Optional.empty() : known.map(alarm -> quiet(sample, alarm));
     }
-    Urgency urgency =
-        speaking.stream().map(Verdict::urgency).reduce(Urgency.LEAST, Urgency::and);
+    Urgency urgency = speaking.stream().map(Verdict::urgency).reduce(Urgency.LEAST, Urgency::and);
     Alarm alarm = known.orElseGet(() -> opened(sample, subject));
     return Optional.of(
         new AlarmChange(

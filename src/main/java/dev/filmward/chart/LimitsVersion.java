@@ -8,7 +8,11 @@ import java.time.Instant;
  * @param version from 1, for each characteristic
  */
 public record LimitsVersion(
-    int version, MeanRangeLimits limits, BaselineSpan baseline, Instant holdsFrom, Decision decision) {
+    int version,
+    MeanRangeLimits limits,
+    BaselineSpan baseline,
+    Instant holdsFrom,
+    Decision decision) {
 
   /** The subgroups that limits were computed from. */
   public record BaselineSpan(Instant from, Instant to, long subgroups) {}

@@ -17,6 +17,8 @@ public final class Sample {
   private final double[][] umByPositionAndLane;
 
   /**
+   * A sample of readings; both arrays are copied.
+   *
    * @param lanes lane numbers, strictly ascending
    * @param umByPositionAndLane a row for each reported layer in order, a column for each lane; NaN
    *     where nothing was measured

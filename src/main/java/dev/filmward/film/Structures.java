@@ -10,6 +10,8 @@ public final class Structures {
   private final Map<String, Structure> byCode;
 
   /**
+   * Keeps structures by their codes.
+   *
    * @throws IllegalArgumentException if two have the same code
    */
   public Structures(Collection<Structure> structures) {

@@ -58,8 +58,7 @@ final class AlarmKeeper {
 
   /** Judges a sample that newer ones have overtaken. */
   void late(JudgedSample sample) {
-    List<Alarm> covering =
-        alarms.covering(sample.key().line(), structure.code(), sample.takenAt());
+    List<Alarm> covering = alarms.covering(sample.key().line(), structure.code(), sample.takenAt());
     for (AlarmChange change : excursions.judge(verdict(sample, true), covering)) {
       Optional<Alarm> known =
           covering.stream().filter(alarm -> alarm.id() == change.alarm().id()).findFirst();

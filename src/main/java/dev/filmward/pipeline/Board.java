@@ -10,6 +10,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 
 /** All lines at a glance. */
 public record Board(Instant now, List<LineState> lines) {
@@ -76,7 +77,16 @@ public record Board(Instant now, List<LineState> lines) {
       Optional<ThinnestLane> thinnest,
       int outOfSpec,
       List<Signal> signals,
-      List<RecentMean> recent) {}
+      List<RecentMean> recent) {
+
+    /** How far the mean is from its target, or else from its control chart's centre; a fraction. */
+    public Optional<Double> deviation(Structure structure) {
+      OptionalDouble target = structure.spec(characteristic).target();
+      Optional<Double> reference =
+          target.isPresent() ? Optional.of(target.getAsDouble()) : limits.map(Band::centre);
+      return reference.flatMap(from -> last.map(now -> (now.mean() - from) / from));
+    }
+  }
 
   /** A mean and when its sample was taken. */
   public record RecentMean(Instant takenAt, Optional<Double> mean) {}

@@ -1,14 +1,14 @@
 package dev.filmward.pipeline;
 
 import dev.filmward.alarm.Alarm;
+import dev.filmward.film.Structure;
+import dev.filmward.film.Structures;
 import dev.filmward.pipeline.Board.Ask;
 import dev.filmward.pipeline.Board.CharacteristicState;
 import dev.filmward.pipeline.Board.LimitsInForce;
 import dev.filmward.pipeline.Board.LimitsState;
 import dev.filmward.pipeline.Board.LineState;
 import dev.filmward.pipeline.Board.OpenAlarms;
-import dev.filmward.film.Structure;
-import dev.filmward.film.Structures;
 import dev.filmward.store.SampleTable.Production;
 import dev.filmward.store.SampleTable.Stored;
 import dev.filmward.store.Tables;

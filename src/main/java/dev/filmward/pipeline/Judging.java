@@ -91,8 +91,7 @@ final class Judging {
       }
       for (Alarm alarm : keeper.changed()) {
         events.add(
-            new PlantEvent.AlarmChanged(
-                alarm.id(), alarm.subject().line(), alarm.state().word()));
+            new PlantEvent.AlarmChanged(alarm.id(), alarm.subject().line(), alarm.state().word()));
       }
     }
 

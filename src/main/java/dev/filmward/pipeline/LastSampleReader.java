@@ -123,7 +123,9 @@ final class LastSampleReader {
   private static double value(Sample sample, Characteristic characteristic, int lane) {
     int first = characteristic.kind() == Characteristic.Kind.LAYER ? characteristic.position() : 1;
     int last =
-        characteristic.kind() == Characteristic.Kind.LAYER ? characteristic.position() : sample.layers();
+        characteristic.kind() == Characteristic.Kind.LAYER
+            ? characteristic.position()
+            : sample.layers();
     double sum = 0;
     for (int position = first; position <= last; position++) {
       if (!sample.isMeasured(position, lane)) {

@@ -31,7 +31,9 @@ final class LimitsDesk {
   /** Limits on trial from the first subgroups of a series. */
   static Optional<LimitsVersion> trial(Tables tables, Series series) {
     return fromBaseline(
-        tables.figures().first(series, USUAL), 1, new Decision("nobody", "on trial", Instant.EPOCH));
+        tables.figures().first(series, USUAL),
+        1,
+        new Decision("nobody", "on trial", Instant.EPOCH));
   }
 
   /**
@@ -43,15 +45,15 @@ final class LimitsDesk {
    * @return how many characteristics have the new version
    * @throws IllegalStateException where there are too few subgroups
    */
-  static FrozenLimits freeze(Tables tables, Production production, int subgroups, Decision decision) {
+  static FrozenLimits freeze(
+      Tables tables, Production production, int subgroups, Decision decision) {
     int frozen = 0;
     int newest = 0;
     Instant since = Instant.MAX;
     for (Characteristic characteristic :
         Subgrouping.layersAndTotal(production.structure()).characteristics()) {
       Series series =
-          new Series(
-              production.line(), production.structure().code(), characteristic.position());
+          new Series(production.line(), production.structure().code(), characteristic.position());
       Optional<LimitsVersion> version = next(tables, series, subgroups, decision);
       if (version.isPresent()) {
         tables.limits().add(series, version.get());

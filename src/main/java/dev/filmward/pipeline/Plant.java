@@ -6,6 +6,7 @@ import dev.filmward.chart.LimitsVersion.Decision;
 import dev.filmward.film.Structure;
 import dev.filmward.film.Structures;
 import dev.filmward.intake.ReadingsParser;
+import dev.filmward.intake.StructuresFault;
 import dev.filmward.store.AlarmTable.HistoryEntry;
 import dev.filmward.store.FileEntry;
 import dev.filmward.store.Store;
@@ -62,9 +63,9 @@ public final class Plant implements AutoCloseable {
   /**
    * Learns structures from a file in YAML.
    *
-   * @throws IllegalArgumentException saying what is wrong with it
+   * @throws StructuresFault saying all that is wrong with it
    */
-  public void learnStructures(String fileName, byte[] yaml) {
+  public void learnStructures(String fileName, byte[] yaml) throws StructuresFault {
     structures.add(fileName, yaml);
   }
 

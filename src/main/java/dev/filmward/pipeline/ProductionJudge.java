@@ -43,8 +43,7 @@ final class ProductionJudge {
 
   List<JudgedSample> judgeSince(Instant moment) {
     Map<FigureRow, List<Verdict>> bySample = new TreeMap<>(inTime());
-    for (Characteristic characteristic :
-        Subgrouping.layersAndTotal(structure).characteristics()) {
+    for (Characteristic characteristic : Subgrouping.layersAndTotal(structure).characteristics()) {
       for (Judged judged : judgeSeries(characteristic, moment)) {
         bySample
             .computeIfAbsent(judged.row(), row -> new ArrayList<>())

@@ -63,12 +63,10 @@ final class SampleWriter {
   }
 
   private List<Figures> figures(Sample sample, Structure structure) {
-    Subgrouping subgrouping =
-        subgroupings.computeIfAbsent(structure, Subgrouping::layersAndTotal);
+    Subgrouping subgrouping = subgroupings.computeIfAbsent(structure, Subgrouping::layersAndTotal);
     List<Figures> figures = new ArrayList<>();
     for (var characteristic : subgrouping.characteristics()) {
-      figures.add(
-          new Figures(characteristic.position(), subgrouping.of(sample, characteristic)));
+      figures.add(new Figures(characteristic.position(), subgrouping.of(sample, characteristic)));
     }
     return figures;
   }

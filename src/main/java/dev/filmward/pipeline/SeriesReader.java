@@ -10,8 +10,8 @@ import dev.filmward.film.Structure;
 import dev.filmward.pipeline.SeriesJudge.Judged;
 import dev.filmward.pipeline.SeriesView.SignalAt;
 import dev.filmward.pipeline.SeriesView.Summary;
-import dev.filmward.rule.Signal;
 import dev.filmward.rule.SeriesTests;
+import dev.filmward.rule.Signal;
 import dev.filmward.stats.Moments;
 import dev.filmward.store.FigureRow;
 import dev.filmward.store.FigureTable.Series;
@@ -39,6 +39,8 @@ public final class SeriesReader {
   public record Address(String line, String structure, Characteristic.Kind kind, int position) {}
 
   /**
+   * Reads the rows of a span of time with all that belongs to them.
+   *
    * @throws NoSuchElementException if there is no such structure or layer
    */
   public SeriesView read(Address address, Span span) {
@@ -75,7 +77,9 @@ public final class SeriesReader {
     List<FigureRow> rows = tables.figures().within(series, span);
     List<LimitsVersion> frozen = tables.limits().of(series);
     List<LimitsVersion> limits =
-        frozen.isEmpty() ? LimitsDesk.trial(tables, series).map(List::of).orElse(List.of()) : frozen;
+        frozen.isEmpty()
+            ? LimitsDesk.trial(tables, series).map(List::of).orElse(List.of())
+            : frozen;
     List<SignalAt> signals =
         frozen.isEmpty()
             ? trialSignals(tables, series, span, new Rows(rows, limits))
@@ -93,8 +97,7 @@ public final class SeriesReader {
 
   private record Rows(List<FigureRow> rows, List<LimitsVersion> limits) {}
 
-  private static List<SignalAt> trialSignals(
-      Tables tables, Series series, Span span, Rows shown) {
+  private static List<SignalAt> trialSignals(Tables tables, Series series, Span span, Rows shown) {
     SeriesJudge judge = new SeriesJudge(shown.limits());
     judge.judge(tables.figures().before(series, span.from(), SeriesTests.WARM_UP));
     Map<Long, Integer> index = index(shown.rows());

@@ -2,10 +2,13 @@ package dev.filmward.pipeline;
 
 import dev.filmward.film.Structure;
 import dev.filmward.film.Structures;
+import dev.filmward.intake.StructuresFault;
 import dev.filmward.intake.StructuresFile;
 import dev.filmward.store.Store;
 import dev.filmward.store.StructureTable.StoredFile;
 import java.io.ByteArrayInputStream;
+import java.io.IOException;
+import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.util.LinkedHashMap;
@@ -32,7 +35,7 @@ final class StructureBook {
   }
 
   /** Reads a structures file and keeps it, if it is without fault. */
-  synchronized void add(String name, byte[] yaml) {
+  synchronized void add(String name, byte[] yaml) throws StructuresFault {
     read(name, yaml);
     StoredFile file = new StoredFile(name, new String(yaml, StandardCharsets.UTF_8));
     List<StoredFile> all =
@@ -47,15 +50,27 @@ final class StructureBook {
   private static Structures read(List<StoredFile> files) {
     Map<String, Structure> byCode = new LinkedHashMap<>();
     for (StoredFile file : files) {
-      for (Structure structure :
-          read(file.name(), file.yaml().getBytes(StandardCharsets.UTF_8)).all()) {
+      for (Structure structure : readKept(file).all()) {
         byCode.put(structure.code(), structure);
       }
     }
     return new Structures(byCode.values());
   }
 
-  private static Structures read(String name, byte[] yaml) {
-    return StructuresFile.read(new ByteArrayInputStream(yaml), name);
+  private static Structures readKept(StoredFile file) {
+    try {
+      return read(file.name(), file.yaml().getBytes(StandardCharsets.UTF_8));
+    } catch (StructuresFault e) {
+      throw new IllegalStateException(
+          "the structures file " + file.name() + " was kept, but cannot be read any more", e);
+    }
+  }
+
+  private static Structures read(String name, byte[] yaml) throws StructuresFault {
+    try {
+      return StructuresFile.read(new ByteArrayInputStream(yaml), name);
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
   }
 }

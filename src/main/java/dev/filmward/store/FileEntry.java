@@ -19,7 +19,8 @@ public record FileEntry(
     Optional<String> refusal) {
 
   /** Readings but for {@code rows}: rows x layers = readings + missing + quarantined. */
-  public record Counts(long rows, long readings, long missing, long quarantined, Arrivals arrivals) {
+  public record Counts(
+      long rows, long readings, long missing, long quarantined, Arrivals arrivals) {
     public static final Counts NONE = new Counts(0, 0, 0, 0, new Arrivals(0, 0, 0));
   }
 

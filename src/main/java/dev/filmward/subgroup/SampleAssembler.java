@@ -46,8 +46,7 @@ public final class SampleAssembler implements ReadingSink {
   }
 
   @Override
-  public void missing(
-      SampleKey key, Instant takenAt, Structure structure, int position, int lane) {
+  public void missing(SampleKey key, Instant takenAt, Structure structure, int position, int lane) {
     draft(key, takenAt, structure).putMissing(lane);
   }
 

@@ -1,0 +1,133 @@
+package dev.filmward.cli;
+
+import dev.filmward.film.Structure;
+import dev.filmward.film.Structures;
+import dev.filmward.intake.FileCount;
+import dev.filmward.intake.FileRefused;
+import dev.filmward.intake.Rejection;
+import dev.filmward.intake.StructuresFault;
+import dev.filmward.pipeline.Analysis;
+import dev.filmward.pipeline.BatchAnalysis;
+import dev.filmward.pipeline.BatchAnalysis.InputFile;
+import dev.filmward.subgroup.Subgrouping;
+import dev.filmward.tables.AnalysisTable;
+import java.io.IOException;
+import java.io.PrintStream;
+import java.io.PrintWriter;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.concurrent.Callable;
+import java.util.function.Function;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
+
+/** Charts, tests and capability of files, without a database. */
+@Command(
+    name = "analyse",
+    description = "Charts, tests and capability of files of readings, without a database.",
+    mixinStandardHelpOptions = true)
+final class AnalyseCommand implements Callable<Integer> {
+  private static final int REJECTIONS_SHOWN = 20;
+
+  @Spec private @Nullable CommandSpec spec;
+
+  @Parameters(arity = "1..*", paramLabel = "FILE", description = "Files of readings (CSV).")
+  private List<Path> files = new ArrayList<>();
+
+  @Option(
+      names = "--structures",
+      paramLabel = "FILE",
+      description = "The structures (YAML); structures.yaml beside the first file unless given.")
+  private @Nullable Path structures;
+
+  @Option(names = "--format", description = "${COMPLETION-CANDIDATES}; text unless given.")
+  private Format format = Format.TEXT;
+
+  @Option(names = "--shares", description = "Also each layer's share of the total.")
+  private boolean shares;
+
+  @Option(names = "--strict", description = "Exit with status 3 where any row is quarantined.")
+  private boolean strict;
+
+  @Mixin private ZoneOption zone = new ZoneOption();
+
+  private long rejections;
+
+  /** How results are written. */
+  enum Format {
+    TEXT,
+    JSON,
+    CSV
+  }
+
+  @Override
+  public Integer call() throws IOException, FileRefused, StructuresFault {
+    Structures known = StructuresSource.read(structuresFile());
+    Function<Structure, Subgrouping> charted =
+        shares ? Subgrouping::withShares : Subgrouping::layersAndTotal;
+    List<InputFile> inputs = new ArrayList<>();
+    for (Path file : files) {
+      inputs.add(new InputFile(file.toString(), () -> Files.newInputStream(file)));
+    }
+    Analysis analysis =
+        new BatchAnalysis(known, zone.zone, charted).analyse(inputs, this::tell);
+    print(analysis);
+    long quarantined = analysis.files().stream().mapToLong(FileCount::quarantined).sum();
+    return strict && quarantined > 0 ? ExitStatus.REFUSED : ExitStatus.DONE;
+  }
+
+  private Path structuresFile() {
+    return StructuresSource.file(structures, files.get(0).toAbsolutePath())
+        .orElseThrow(
+            () ->
+                new ParameterException(
+                    command().commandLine(),
+                    "Which structures? There is no structures.yaml beside "
+                        + files.get(0)
+                        + "; name the file with --structures FILE."));
+  }
+
+  private void print(Analysis analysis) throws IOException {
+    PrintStream out = new PrintStream(System.out, false, StandardCharsets.UTF_8);
+    switch (format) {
+      case JSON -> new AnalysisJson(zone.zone).write(analysis, out);
+      case CSV -> out.print(new AnalysisTable(analysis).csv());
+      case TEXT -> out.print(new AnalysisText(zone.zone).of(analysis));
+    }
+    out.flush();
+    if (format != Format.TEXT) {
+      analysis.files().forEach(file -> err().println(AnalysisText.summary(file)));
+    }
+    if (rejections > REJECTIONS_SHOWN) {
+      err().println("... and " + (rejections - REJECTIONS_SHOWN) + " more");
+    }
+    err().flush();
+  }
+
+  private void tell(Rejection rejection) {
+    rejections++;
+    if (rejections <= REJECTIONS_SHOWN) {
+      err().println(RejectionWords.of(rejection));
+    }
+  }
+
+  private CommandSpec command() {
+    if (spec == null) {
+      throw new IllegalStateException("run through the command line");
+    }
+    return spec;
+  }
+
+  private PrintWriter err() {
+    return command().commandLine().getErr();
+  }
+}

@@ -1,0 +1,150 @@
+package dev.filmward.cli;
+
+import com.fasterxml.jackson.core.JsonFactory;
+import com.fasterxml.jackson.core.JsonGenerator;
+import dev.filmward.capability.Capability;
+import dev.filmward.chart.Band;
+import dev.filmward.film.Characteristic;
+import dev.filmward.film.SpecLimits;
+import dev.filmward.intake.FileCount;
+import dev.filmward.pipeline.Analysis;
+import dev.filmward.pipeline.Analysis.PointSignal;
+import dev.filmward.pipeline.Analysis.Series;
+import java.io.IOException;
+import java.io.OutputStream;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/** An analysis as JSON, in the format that does not break; the same input gives the same bytes. */
+final class AnalysisJson {
+  private final ZoneId zone;
+
+  AnalysisJson(ZoneId zone) {
+    this.zone = zone;
+  }
+
+  void write(Analysis analysis, OutputStream out) throws IOException {
+    JsonFactory factory = JsonFactory.builder().build();
+    try (JsonGenerator json =
+        factory.createGenerator(out).disable(JsonGenerator.Feature.AUTO_CLOSE_TARGET)) {
+      json.useDefaultPrettyPrinter();
+      json.writeStartObject();
+      json.writeArrayFieldStart("files");
+      for (FileCount file : analysis.files()) {
+        write(json, file);
+      }
+      json.writeEndArray();
+      json.writeArrayFieldStart("series");
+      for (Series series : analysis.series()) {
+        write(json, series);
+      }
+      json.writeEndArray();
+      json.writeEndObject();
+      json.writeRaw('\n');
+    }
+  }
+
+  private static void write(JsonGenerator json, FileCount file) throws IOException {
+    json.writeStartObject();
+    json.writeStringField("name", file.name());
+    json.writeNumberField("rows", file.rows());
+    json.writeNumberField("readings", file.readings());
+    json.writeNumberField("missing", file.missing());
+    json.writeNumberField("quarantined", file.quarantined());
+    json.writeArrayFieldStart("notes");
+    for (String note : file.notes()) {
+      json.writeString(note);
+    }
+    json.writeEndArray();
+    json.writeEndObject();
+  }
+
+  private void write(JsonGenerator json, Series series) throws IOException {
+    json.writeStartObject();
+    json.writeStringField("line", series.key().line());
+    json.writeStringField("structure", series.key().structure());
+    write(json, series.key().characteristic());
+    json.writeNumberField("subgroups", series.sizes().subgroups());
+    json.writeObjectFieldStart("size");
+    json.writeNumberField("min", series.sizes().least());
+    json.writeNumberField("max", series.sizes().greatest());
+    json.writeNumberField("usual", series.sizes().usual());
+    json.writeEndObject();
+    json.writeNumberField("readings", series.sizes().readings());
+    json.writeNumberField("mean", series.mean());
+    write(json, "sigmaWithin", series.sigmaWithin());
+    write(json, "sigmaOverall", series.sigmaOverall());
+    write(json, "rangeBar", series.rangeBar());
+    write(json, "xbar", series.xbar());
+    write(json, "range", series.range());
+    write(json, series.spec());
+    write(json, series.capability());
+    json.writeArrayFieldStart("signals");
+    for (PointSignal signal : series.signals()) {
+      write(json, signal);
+    }
+    json.writeEndArray();
+    json.writeEndObject();
+  }
+
+  private static void write(JsonGenerator json, Characteristic what) throws IOException {
+    json.writeObjectFieldStart("characteristic");
+    json.writeStringField("kind", what.kind().word());
+    json.writeNumberField("position", what.position());
+    json.writeStringField("name", what.name());
+    json.writeEndObject();
+  }
+
+  private static void write(JsonGenerator json, String name, OptionalDouble value)
+      throws IOException {
+    if (value.isPresent()) {
+      json.writeNumberField(name, value.getAsDouble());
+    }
+  }
+
+  private static void write(JsonGenerator json, String name, Optional<Band> band)
+      throws IOException {
+    if (band.isPresent()) {
+      json.writeObjectFieldStart(name);
+      json.writeNumberField("lower", band.get().lower());
+      json.writeNumberField("centre", band.get().centre());
+      json.writeNumberField("upper", band.get().upper());
+      json.writeEndObject();
+    }
+  }
+
+  private static void write(JsonGenerator json, SpecLimits spec) throws IOException {
+    json.writeObjectFieldStart("spec");
+    write(json, "lower", spec.lower());
+    write(json, "target", spec.target());
+    write(json, "upper", spec.upper());
+    json.writeEndObject();
+  }
+
+  private static void write(JsonGenerator json, Capability capability) throws IOException {
+    if (!capability.isEmpty()) {
+      json.writeObjectFieldStart("capability");
+      write(json, "cp", capability.cp());
+      write(json, "cpk", capability.cpk());
+      write(json, "pp", capability.pp());
+      write(json, "ppk", capability.ppk());
+      json.writeEndObject();
+    }
+  }
+
+  private void write(JsonGenerator json, PointSignal signal) throws IOException {
+    json.writeStartObject();
+    json.writeStringField("chart", signal.signal().chart().word());
+    json.writeStringField("test", signal.signal().test().word());
+    json.writeNumberField("index", signal.index());
+    json.writeStringField("sample", signal.sample());
+    json.writeStringField(
+        "takenAt",
+        DateTimeFormatter.ISO_OFFSET_DATE_TIME.format(
+            signal.takenAt().atZone(zone).toOffsetDateTime()));
+    json.writeStringField("side", signal.signal().side().word());
+    json.writeEndObject();
+  }
+}

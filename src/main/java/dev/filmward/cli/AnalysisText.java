@@ -1,0 +1,90 @@
+package dev.filmward.cli;
+
+import dev.filmward.intake.FileCount;
+import dev.filmward.pipeline.Analysis;
+import dev.filmward.pipeline.Analysis.PointSignal;
+import dev.filmward.pipeline.Analysis.Series;
+import dev.filmward.tables.AnalysisTable;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.util.Locale;
+
+/** An analysis for people: what was read, a table, and a verdict on every series in words. */
+final class AnalysisText {
+  private static final DateTimeFormatter MINUTES =
+      DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT);
+  private static final double ENOUGH = 1.33;
+
+  private final ZoneId zone;
+
+  AnalysisText(ZoneId zone) {
+    this.zone = zone;
+  }
+
+  String of(Analysis analysis) {
+    StringBuilder text = new StringBuilder();
+    analysis.files().forEach(file -> text.append(summary(file)).append('\n'));
+    if (analysis.series().isEmpty()) {
+      return text.append("Nothing to chart: no reading could be used.\n").toString();
+    }
+    text.append("\nLengths in um, shares as fractions; LCL and UCL are of the mean.\n");
+    text.append(new AnalysisTable(analysis).text()).append('\n');
+    analysis.series().forEach(series -> text.append(verdict(series)).append('\n'));
+    return text.append(
+            "\nA chart is not a safety interlock and not a release test. Limits were computed from"
+                + " these very data;\nfreeze them from a quiet baseline before you act on them.\n")
+        .toString();
+  }
+
+  static String summary(FileCount file) {
+    String counts =
+        String.format(
+            Locale.ROOT,
+            "%s: %d rows, %d readings, %d missing, %d quarantined",
+            file.name(),
+            file.rows(),
+            file.readings(),
+            file.missing(),
+            file.quarantined());
+    return file.notes().isEmpty() ? counts : counts + "\n  " + String.join("\n  ", file.notes());
+  }
+
+  private String verdict(Series series) {
+    String name =
+        series.key().line()
+            + ", "
+            + series.key().structure()
+            + ", "
+            + series.key().characteristic().name()
+            + ": ";
+    if (series.sigmaWithin().isEmpty()) {
+      return name + "no limits, for no sample has two readings.";
+    }
+    if (series.signals().isEmpty()) {
+      return name + "no test is fulfilled; " + capability(series) + ".";
+    }
+    PointSignal first = series.signals().get(0);
+    return name
+        + series.signals().size()
+        + " signals, the first at sample "
+        + first.sample()
+        + " ("
+        + MINUTES.format(first.takenAt().atZone(zone))
+        + ", "
+        + first.signal().test().word()
+        + " on the "
+        + (first.signal().chart().word().equals("xbar") ? "mean" : "range")
+        + ", "
+        + first.signal().side().word()
+        + "): look there before you speak of capability.";
+  }
+
+  private static String capability(Series series) {
+    if (series.capability().cpk().isEmpty()) {
+      return "no specification to compare with";
+    }
+    double cpk = series.capability().cpk().getAsDouble();
+    return String.format(
+        Locale.ROOT, "Cpk %.2f is %s %.2f", cpk, cpk >= ENOUGH ? "at least" : "below", ENOUGH);
+  }
+}

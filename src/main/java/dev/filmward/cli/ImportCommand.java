@@ -1,0 +1,122 @@
+package dev.filmward.cli;
+
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import dev.filmward.intake.StructuresFault;
+import dev.filmward.pipeline.IncomingFile;
+import dev.filmward.pipeline.Plant;
+import dev.filmward.store.FileEntry;
+import dev.filmward.store.FileEntry.Counts;
+import dev.filmward.store.Store;
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+import picocli.CommandLine.Parameters;
+
+/** Reads files into the database; a file is reported when it is durable. */
+@Command(
+    name = "import",
+    description = "Reads files of readings into the data folder.",
+    mixinStandardHelpOptions = true)
+final class ImportCommand implements Callable<Integer> {
+  @Parameters(arity = "0..*", paramLabel = "FILE", description = "Files of readings (CSV).")
+  private List<Path> files = new ArrayList<>();
+
+  @Option(
+      names = "--structures",
+      paramLabel = "FILE",
+      description = "Structures (YAML) to learn first; they are kept for later.")
+  private @Nullable Path structures;
+
+  @Option(names = "--format", description = "${COMPLETION-CANDIDATES}; text unless given.")
+  private Format format = Format.TEXT;
+
+  @Option(names = "--strict", description = "Exit with status 3 where any row is quarantined.")
+  private boolean strict;
+
+  @Mixin private DataOption data = new DataOption();
+  @Mixin private ZoneOption zone = new ZoneOption();
+
+  private final ObjectMapper mapper = new ObjectMapper();
+
+  /** How results are written. */
+  enum Format {
+    TEXT,
+    JSON
+  }
+
+  @Override
+  public Integer call() throws IOException, StructuresFault {
+    for (Path file : files) {
+      if (!Files.isRegularFile(file)) {
+        throw new NoSuchFileException(file.toString());
+      }
+    }
+    PrintStream out = new PrintStream(System.out, true, StandardCharsets.UTF_8);
+    boolean refused = false;
+    try (Plant plant =
+        new Plant(Store.open(data.folder), Clock.systemUTC(), zone.zone)) {
+      if (structures != null) {
+        plant.learnStructures(structures.toString(), Files.readAllBytes(structures));
+      }
+      for (Path file : files) {
+        FileEntry entry =
+            plant.read(
+                new IncomingFile(file.toString(), "import", () -> Files.newInputStream(file)));
+        out.println(format == Format.JSON ? json(entry) : text(entry));
+        refused |=
+            entry.refusal().isPresent() || (strict && entry.counts().quarantined() > 0);
+      }
+    }
+    return refused ? ExitStatus.REFUSED : ExitStatus.DONE;
+  }
+
+  private static String text(FileEntry entry) {
+    if (entry.refusal().isPresent()) {
+      return entry.name() + ": refused. " + entry.refusal().get();
+    }
+    Counts counts = entry.counts();
+    String line =
+        String.format(
+            Locale.ROOT,
+            "%s: %d rows, %d readings (%d new, %d known, %d corrected), %d missing,"
+                + " %d quarantined",
+            entry.name(),
+            counts.rows(),
+            counts.readings(),
+            counts.arrivals().fresh(),
+            counts.arrivals().known(),
+            counts.arrivals().corrected(),
+            counts.missing(),
+            counts.quarantined());
+    return entry.notes().isEmpty() ? line : line + "\n  " + entry.notes().replace("\n", "\n  ");
+  }
+
+  private String json(FileEntry entry) {
+    Counts counts = entry.counts();
+    ObjectNode answer = mapper.createObjectNode();
+    ObjectNode file = answer.putArray("files").addObject();
+    file.put("name", entry.name())
+        .put("rows", counts.rows())
+        .put("readings", counts.readings())
+        .put("missing", counts.missing())
+        .put("quarantined", counts.quarantined())
+        .put("new", counts.arrivals().fresh())
+        .put("known", counts.arrivals().known())
+        .put("corrected", counts.arrivals().corrected());
+    entry.refusal().ifPresent(why -> file.put("refusal", why));
+    return answer.toString();
+  }
+}

@@ -1,0 +1,71 @@
+package dev.filmward.cli;
+
+import dev.filmward.pipeline.Plant;
+import dev.filmward.web.WebServer;
+import java.util.ArrayDeque;
+import java.util.Deque;
+import java.util.concurrent.CountDownLatch;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/**
+ * Keeps a plant and what serves it until the process is asked to stop, then closes all of it in the
+ * opposite order, the plant last.
+ */
+final class Serving implements AutoCloseable {
+  private static final Logger LOG = LoggerFactory.getLogger(Serving.class);
+
+  private final Plant plant;
+  private final Deque<AutoCloseable> held = new ArrayDeque<>();
+  private final CountDownLatch stop = new CountDownLatch(1);
+  private final CountDownLatch stopped = new CountDownLatch(1);
+  private int port;
+
+  Serving(Plant plant) {
+    this.plant = plant;
+    Runtime.getRuntime().addShutdownHook(new Thread(this::stopAndWait, "stop"));
+  }
+
+  void hold(AutoCloseable part) {
+    held.push(part);
+    if (part instanceof WebServer server) {
+      port = server.port();
+    }
+  }
+
+  /** Says where the dashboard is, on standard output, for people and for scripts. */
+  void announce(String what, String host) {
+    System.out.println(what + ". Open http://" + host + ":" + port + "/");
+    System.out.flush();
+  }
+
+  void untilStopped() throws InterruptedException {
+    stop.await();
+  }
+
+  @Override
+  public void close() {
+    while (!held.isEmpty()) {
+      close(held.pop());
+    }
+    close(plant);
+    stopped.countDown();
+  }
+
+  private static void close(AutoCloseable part) {
+    try {
+      part.close();
+    } catch (Exception e) {
+      LOG.warn("Closing {} failed", part, e);
+    }
+  }
+
+  private void stopAndWait() {
+    stop.countDown();
+    try {
+      stopped.await();
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
+  }
+}

@@ -1,0 +1,12 @@
+package dev.filmward.cli;
+
+import picocli.CommandLine.IVersionProvider;
+
+/** The version from the jar's manifest. */
+final class Version implements IVersionProvider {
+  @Override
+  public String[] getVersion() {
+    String version = Main.class.getPackage().getImplementationVersion();
+    return new String[] {"Filmward " + (version == null ? "(not packaged)" : version)};
+  }
+}

@@ -1,0 +1,66 @@
+package dev.filmward.pipeline;
+
+import dev.filmward.capability.Capability;
+import dev.filmward.chart.Band;
+import dev.filmward.film.SeriesKey;
+import dev.filmward.film.SpecLimits;
+import dev.filmward.intake.FileCount;
+import dev.filmward.rule.Signal;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * What files say of every series in them, under limits computed from all their subgroups.
+ *
+ * @param files what became of each file, in the order in which they were given
+ * @param series by line, structure, then layers by position, total, shares
+ */
+public record Analysis(List<FileCount> files, List<Series> series) {
+  public Analysis {
+    files = List.copyOf(files);
+    series = List.copyOf(series);
+  }
+
+  /**
+   * One characteristic of a structure on a line. Lengths in micrometres, shares as fractions.
+   *
+   * @param mean grand mean, each subgroup weighted by its size
+   * @param rangeBar mean range of the subgroups with two readings or more
+   * @param sigmaWithin spread within subgroups, from their ranges
+   * @param sigmaOverall sample standard deviation of all readings
+   * @param xbar limits of the mean and {@code range} of the range, for the usual subgroup size;
+   *     empty where no subgroup has two readings
+   */
+  public record Series(
+      SeriesKey key,
+      Sizes sizes,
+      double mean,
+      OptionalDouble rangeBar,
+      OptionalDouble sigmaWithin,
+      OptionalDouble sigmaOverall,
+      Optional<Band> xbar,
+      Optional<Band> range,
+      SpecLimits spec,
+      Capability capability,
+      List<PointSignal> signals) {
+    public Series {
+      signals = List.copyOf(signals);
+    }
+  }
+
+  /**
+   * How many subgroups and readings there are.
+   *
+   * @param usual the most frequent subgroup size, the larger of two
+   */
+  public record Sizes(long subgroups, long readings, int least, int greatest, int usual) {}
+
+  /**
+   * A test fulfilled at a point.
+   *
+   * @param index of the subgroup in its series, from 0 in time order
+   */
+  public record PointSignal(int index, String sample, Instant takenAt, Signal signal) {}
+}

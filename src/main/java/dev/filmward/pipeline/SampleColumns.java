@@ -1,0 +1,73 @@
+package dev.filmward.pipeline;
+
+import dev.filmward.film.Characteristic;
+import dev.filmward.film.Sample;
+import dev.filmward.film.SampleKey;
+import dev.filmward.film.SeriesKey;
+import dev.filmward.film.Structure;
+import dev.filmward.pipeline.Analysis.Series;
+import dev.filmward.subgroup.Subgrouping;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Comparator;
+import java.util.List;
+import java.util.stream.IntStream;
+
+/** The samples of one structure on one line, summed up for all its series. For one thread. */
+final class SampleColumns {
+  private final Subgrouping subgrouping;
+  private final List<SeriesColumns> series = new ArrayList<>();
+  private final List<SampleKey> keys = new ArrayList<>();
+  private final List<Instant> takenAt = new ArrayList<>();
+
+  SampleColumns(String line, Structure structure, Subgrouping subgrouping) {
+    this.subgrouping = subgrouping;
+    for (Characteristic characteristic : subgrouping.characteristics()) {
+      SeriesKey key = new SeriesKey(line, structure.code(), characteristic);
+      series.add(new SeriesColumns(key, structure.spec(characteristic)));
+    }
+  }
+
+  void add(Sample sample) {
+    keys.add(sample.key());
+    takenAt.add(sample.takenAt());
+    for (int i = 0; i < series.size(); i++) {
+      series.get(i).add(subgrouping.of(sample, subgrouping.characteristics().get(i)));
+    }
+  }
+
+  String name(int index) {
+    return keys.get(index).sample();
+  }
+
+  Instant takenAt(int index) {
+    return takenAt.get(index);
+  }
+
+  /** Series that were measured nowhere are left out. */
+  List<Series> analyse() {
+    int[] timeOrder = timeOrder();
+    return series.stream()
+        .filter(columns -> !columns.isEmpty())
+        .map(columns -> columns.analyse(this, timeOrder))
+        .toList();
+  }
+
+  private int[] timeOrder() {
+    Comparator<Integer> order =
+        Comparator.<Integer, Instant>comparing(takenAt::get).thenComparing(keys::get);
+    if (isInOrder(order)) {
+      return IntStream.range(0, keys.size()).toArray();
+    }
+    return IntStream.range(0, keys.size()).boxed().sorted(order).mapToInt(i -> i).toArray();
+  }
+
+  private boolean isInOrder(Comparator<Integer> order) {
+    for (int i = 1; i < keys.size(); i++) {
+      if (order.compare(i - 1, i) > 0) {
+        return false;
+      }
+    }
+    return true;
+  }
+}

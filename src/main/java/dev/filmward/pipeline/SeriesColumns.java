@@ -1,0 +1,108 @@
+package dev.filmward.pipeline;
+
+import dev.filmward.capability.Capability;
+import dev.filmward.chart.Baseline;
+import dev.filmward.chart.MeanRangeLimits;
+import dev.filmward.film.SeriesKey;
+import dev.filmward.film.SpecLimits;
+import dev.filmward.pipeline.Analysis.PointSignal;
+import dev.filmward.pipeline.Analysis.Series;
+import dev.filmward.pipeline.Analysis.Sizes;
+import dev.filmward.rule.SeriesTests;
+import dev.filmward.rule.Signal;
+import dev.filmward.stats.Moments;
+import dev.filmward.subgroup.Subgroup;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+
+/**
+ * The subgroups of one series over the samples of its production, kept because limits that are
+ * computed from all of them can only be drawn in afterwards. For one thread.
+ */
+final class SeriesColumns {
+  private final SeriesKey key;
+  private final SpecLimits spec;
+  private final NumberColumn sizes = new NumberColumn();
+  private final NumberColumn means = new NumberColumn();
+  private final NumberColumn ranges = new NumberColumn();
+  private final NumberColumn squares = new NumberColumn();
+  private final SizeCount sizeCount = new SizeCount();
+
+  SeriesColumns(SeriesKey key, SpecLimits spec) {
+    this.key = key;
+    this.spec = spec;
+  }
+
+  /** Adds the subgroup of the next sample; empty where nothing was measured. */
+  void add(Optional<Subgroup> subgroup) {
+    int size = subgroup.map(Subgroup::size).orElse(0);
+    sizes.add(size);
+    means.add(subgroup.map(Subgroup::mean).orElse(0.0));
+    ranges.add(subgroup.map(Subgroup::range).orElse(0.0));
+    squares.add(subgroup.map(Subgroup::sumOfSquares).orElse(0.0));
+    if (size > 0) {
+      sizeCount.add(size);
+    }
+  }
+
+  boolean isEmpty() {
+    return sizeCount.subgroups() == 0;
+  }
+
+  /** Sums the series up, in the time order of its samples. */
+  Series analyse(SampleColumns samples, int[] timeOrder) {
+    Baseline baseline = new Baseline();
+    Moments moments = new Moments();
+    for (int at : timeOrder) {
+      int size = size(at);
+      if (size > 0) {
+        baseline.add(size, means.get(at), ranges.get(at));
+        moments.addSummary(size, means.get(at), squares.get(at));
+      }
+    }
+    Optional<MeanRangeLimits> limits = baseline.limits();
+    Sizes counts = sizeCount.sizes(baseline.readings());
+    return new Series(
+        key,
+        counts,
+        baseline.centre(),
+        sizeCount.rangeBar(baseline),
+        baseline.sigmaWithin(),
+        moments.standardDeviation(),
+        limits.map(found -> found.mean(counts.usual())),
+        limits.filter(found -> counts.usual() > 1).map(found -> found.range(counts.usual())),
+        spec,
+        Capability.of(baseline.centre(), baseline.sigmaWithin(), moments.standardDeviation(), spec),
+        limits.map(found -> signals(found, samples, timeOrder)).orElse(List.of()));
+  }
+
+  private List<PointSignal> signals(
+      MeanRangeLimits limits, SampleColumns samples, int[] timeOrder) {
+    SeriesTests tests = new SeriesTests();
+    List<PointSignal> signals = new ArrayList<>();
+    int index = 0;
+    for (int at : timeOrder) {
+      int size = size(at);
+      if (size > 0) {
+        int fulfilled = test(tests, limits, size, at);
+        if (fulfilled != 0) {
+          for (Signal signal : Signal.decode(fulfilled)) {
+            signals.add(new PointSignal(index, samples.name(at), samples.takenAt(at), signal));
+          }
+        }
+        index++;
+      }
+    }
+    return signals;
+  }
+
+  private int test(SeriesTests tests, MeanRangeLimits limits, int size, int at) {
+    double zMean = limits.zMean(size, means.get(at));
+    return size == 1 ? tests.next(zMean) : tests.next(zMean, limits.zRange(size, ranges.get(at)));
+  }
+
+  private int size(int at) {
+    return (int) sizes.get(at);
+  }
+}

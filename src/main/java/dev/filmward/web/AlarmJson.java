@@ -1,0 +1,118 @@
+package dev.filmward.web;
+
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import dev.filmward.alarm.Alarm;
+import dev.filmward.alarm.AlarmTitle;
+import dev.filmward.diagnosis.FirstChecks;
+import dev.filmward.film.Characteristic;
+import dev.filmward.film.Structure;
+import dev.filmward.film.Structures;
+import dev.filmward.store.AlarmTable;
+import dev.filmward.store.AlarmTable.AlarmSignal;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.Optional;
+
+/** How an alarm looks as JSON. */
+final class AlarmJson {
+  private static final int MOST_SIGNALS = 200;
+
+  private final Structures structures;
+  private final ZoneId zone;
+
+  AlarmJson(Structures structures, ZoneId zone) {
+    this.structures = structures;
+    this.zone = zone;
+  }
+
+  ObjectNode of(Alarm alarm, AlarmTable table) {
+    ObjectNode node =
+        Wire.object()
+            .put("id", alarm.id())
+            .put("line", alarm.subject().line())
+            .put("structure", alarm.subject().structure());
+    addWords(node, alarm);
+    node.put("state", alarm.state().word())
+        .put("closed", alarm.isClosed())
+        .put("priority", alarm.priority().word())
+        .put("outOfSpec", alarm.outOfSpec());
+    addCourse(node, alarm);
+    addSignals(node, alarm, table);
+    addPeople(node, alarm);
+    ArrayNode history = node.putArray("history");
+    for (AlarmTable.HistoryEntry entry : table.history(alarm.id())) {
+      history
+          .addObject()
+          .put("at", time(entry.at()))
+          .put("by", entry.by())
+          .put("what", entry.what());
+    }
+    return node;
+  }
+
+  private void addWords(ObjectNode node, Alarm alarm) {
+    Optional<Structure> structure = structures.find(alarm.subject().structure());
+    node.put("group", structure.map(known -> AlarmTitle.group(alarm.subject(), known)).orElse(""));
+    node.put(
+        "title",
+        structure
+            .map(known -> AlarmTitle.of(alarm.subject(), known))
+            .orElse(alarm.subject().deviation().words()));
+    ArrayNode checks = node.putArray("firstChecks");
+    structure.ifPresent(known -> FirstChecks.of(alarm.subject(), known).forEach(checks::add));
+  }
+
+  private void addCourse(ObjectNode node, Alarm alarm) {
+    node.put("historical", alarm.course().historical())
+        .put("openedAt", time(alarm.course().openedAt()))
+        .put("lastSignalAt", time(alarm.course().lastSignalAt()))
+        .put("returnedAt", alarm.course().returnedAt().map(this::time).orElse(null))
+        .put("roll", alarm.course().first().roll())
+        .put("sample", alarm.course().first().sample());
+  }
+
+  private void addSignals(ObjectNode node, Alarm alarm, AlarmTable table) {
+    ArrayNode members = node.putArray("characteristics");
+    alarm.subject().members().forEach(member -> members.add(Wire.characteristic(member)));
+    node.put("signalCount", table.signalCount(alarm.id()));
+    ArrayNode signals = node.putArray("signals");
+    for (AlarmSignal signal : table.signals(alarm.id(), MOST_SIGNALS)) {
+      ObjectNode json = Wire.signal(signal.signal());
+      addMember(json, alarm, signal.position());
+      json.put("roll", signal.roll())
+          .put("sample", signal.sample())
+          .put("takenAt", time(signal.takenAt()));
+      signals.add(json);
+    }
+  }
+
+  private static void addMember(ObjectNode json, Alarm alarm, int position) {
+    for (Characteristic member : alarm.subject().members()) {
+      if (member.position() == position) {
+        json.setAll(Wire.characteristic(member));
+      }
+    }
+  }
+
+  private void addPeople(ObjectNode node, Alarm alarm) {
+    node.putNull("acknowledged").putNull("finding");
+    alarm
+        .acknowledgement()
+        .ifPresent(
+            seen -> node.putObject("acknowledged").put("by", seen.by()).put("at", time(seen.at())));
+    alarm
+        .finding()
+        .ifPresent(
+            found ->
+                node.putObject("finding")
+                    .put("cause", found.cause())
+                    .put("action", found.action())
+                    .put("by", found.by())
+                    .put("at", time(found.at())));
+  }
+
+  private String time(Instant instant) {
+    return Wire.time(instant, zone);
+  }
+}

@@ -1,0 +1,59 @@
+package dev.filmward.web;
+
+import com.fasterxml.jackson.core.JacksonException;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import dev.filmward.intake.StructuresFault;
+import dev.filmward.store.StoreException;
+import io.javalin.config.RoutesConfig;
+import io.javalin.http.Context;
+import io.javalin.http.HttpResponseException;
+import java.util.NoSuchElementException;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
+
+/** Turns what went wrong into one shape of answer: what, and what instead. */
+final class ErrorReplies {
+  private static final Logger LOG = LoggerFactory.getLogger(ErrorReplies.class);
+
+  private ErrorReplies() {}
+
+  static void map(RoutesConfig routes) {
+    routes.exception(
+        HttpResponseException.class,
+        (e, ctx) -> reply(ctx, e.getStatus(), words(e), "see the help page"));
+    routes.exception(
+        JacksonException.class,
+        (e, ctx) -> reply(ctx, 400, "the body is not the JSON expected", "send a JSON object"));
+    routes.exception(
+        IllegalArgumentException.class,
+        (e, ctx) -> reply(ctx, 400, words(e), "correct it and send it again"));
+    routes.exception(
+        StructuresFault.class,
+        (e, ctx) -> reply(ctx, 400, words(e), "correct the file and send it again"));
+    routes.exception(
+        NoSuchElementException.class,
+        (e, ctx) -> reply(ctx, 404, words(e), "look at the board for what there is"));
+    routes.exception(
+        IllegalStateException.class,
+        (e, ctx) -> reply(ctx, 409, words(e), "reload and look again"));
+    routes.exception(
+        StoreException.class,
+        (e, ctx) -> reply(ctx, 503, words(e), "ask whoever looks after the server"));
+    routes.exception(Exception.class, ErrorReplies::unexpected);
+  }
+
+  private static void unexpected(Exception e, Context ctx) {
+    LOG.error("{} {} failed", ctx.method(), ctx.path(), e);
+    reply(ctx, 500, "something went wrong in the server", "its log has the details");
+  }
+
+  private static String words(Exception e) {
+    return e.getMessage() == null ? e.toString() : e.getMessage();
+  }
+
+  private static void reply(Context ctx, int status, String what, String instead) {
+    ObjectNode error = Wire.object();
+    error.putObject("error").put("what", what).put("instead", instead);
+    ctx.status(status).json(error);
+  }
+}

@@ -1,0 +1,121 @@
+package dev.filmward.web;
+
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import dev.filmward.pipeline.PlantEvent;
+import io.javalin.http.sse.SseClient;
+import java.time.Clock;
+import java.time.ZoneId;
+import java.util.ArrayDeque;
+import java.util.ArrayList;
+import java.util.Deque;
+import java.util.List;
+import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.Executors;
+import java.util.concurrent.ScheduledExecutorService;
+import java.util.concurrent.ScheduledFuture;
+import java.util.concurrent.TimeUnit;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * Tells every open page what happened, as server-sent events.
+ *
+ * <p>The last {@value #KEPT} events are kept, so that a page that was cut off catches up when it
+ * comes back; one that was away for longer, or since before a restart, is told to reload. A page
+ * that takes its events too slowly is cut off and catches up in the same way. Thread-safe.
+ */
+final class EventStream implements AutoCloseable {
+  static final int KEPT = 1000;
+  private static final int HEARTBEAT_S = 15;
+
+  private final Clock clock;
+  private final ZoneId zone;
+  private final String boot;
+  private final Deque<Event> kept = new ArrayDeque<>();
+  private final Set<Subscriber> subscribers = ConcurrentHashMap.newKeySet();
+  private final ExecutorService writers =
+      Executors.newCachedThreadPool(task -> daemon(task, "event-writer"));
+  private final ScheduledExecutorService heartbeat =
+      Executors.newSingleThreadScheduledExecutor(task -> daemon(task, "event-heartbeat"));
+  private long sequence;
+
+  EventStream(Clock clock, ZoneId zone) {
+    this.clock = clock;
+    this.zone = zone;
+    this.boot = Long.toString(clock.millis(), Character.MAX_RADIX);
+    ScheduledFuture<?> unused =
+        heartbeat.scheduleWithFixedDelay(
+            () -> subscribers.forEach(Subscriber::beat), HEARTBEAT_S, HEARTBEAT_S, TimeUnit.SECONDS);
+  }
+
+  /** One event on the wire. */
+  record Event(long sequence, String id, String name, String data) {}
+
+  void publish(PlantEvent event) {
+    synchronized (kept) {
+      sequence++;
+      Event told = EventWords.of(event, sequence, boot + "-" + sequence, zone);
+      kept.addLast(told);
+      if (kept.size() > KEPT) {
+        kept.removeFirst();
+      }
+      subscribers.forEach(subscriber -> subscriber.offer(told));
+    }
+  }
+
+  void connect(SseClient client) {
+    client.keepAlive();
+    Subscriber subscriber = new Subscriber(client, writers);
+    client.onClose(() -> subscribers.remove(subscriber));
+    synchronized (kept) {
+      subscriber.offer(hello());
+      missed(client.ctx().header("Last-Event-ID")).forEach(subscriber::offer);
+      subscribers.add(subscriber);
+    }
+  }
+
+  @Override
+  public void close() {
+    heartbeat.shutdownNow();
+    subscribers.forEach(Subscriber::close);
+    writers.shutdownNow();
+  }
+
+  private Event hello() {
+    ObjectNode now = Wire.object().put("now", Wire.time(clock.instant(), zone));
+    return new Event(sequence, boot + "-" + sequence, "hello", now.toString());
+  }
+
+  private List<Event> missed(@Nullable String lastId) {
+    if (lastId == null) {
+      return List.of();
+    }
+    Optional<Long> last = sequenceOf(lastId);
+    long oldest = kept.isEmpty() ? sequence + 1 : kept.getFirst().sequence();
+    if (last.isEmpty() || last.get() + 1 < oldest) {
+      return List.of(new Event(sequence, boot + "-" + sequence, "reload", "{}"));
+    }
+    List<Event> missed = new ArrayList<>();
+    kept.stream().filter(event -> event.sequence() > last.get()).forEach(missed::add);
+    return missed;
+  }
+
+  private Optional<Long> sequenceOf(String id) {
+    String prefix = boot + "-";
+    try {
+      return id.startsWith(prefix)
+          ? Optional.of(Long.parseLong(id.substring(prefix.length())))
+          : Optional.empty();
+    } catch (NumberFormatException e) {
+      return Optional.empty();
+    }
+  }
+
+  private static Thread daemon(Runnable task, String name) {
+    Thread thread = new Thread(task, name);
+    thread.setDaemon(true);
+    return thread;
+  }
+}

@@ -1,0 +1,65 @@
+package dev.filmward.web;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import io.javalin.http.Context;
+import java.util.NoSuchElementException;
+import java.util.Optional;
+
+/** Reads what a request says; what is wrong with it is an {@link IllegalArgumentException}. */
+final class Requests {
+  private static final int LONGEST_TEXT = 4000;
+
+  private Requests() {}
+
+  /** A query parameter that must be there. */
+  static String text(Context ctx, String name) {
+    String value = ctx.queryParam(name);
+    if (value == null) {
+      throw new IllegalArgumentException("the address needs " + name + "=...");
+    }
+    return value;
+  }
+
+  /** A query parameter that is a whole number, where it is there. */
+  static Optional<Long> number(Context ctx, String name) {
+    String value = ctx.queryParam(name);
+    if (value == null || value.isEmpty()) {
+      return Optional.empty();
+    }
+    try {
+      return Optional.of(Long.parseLong(value));
+    } catch (NumberFormatException e) {
+      throw new IllegalArgumentException(name + " is a whole number, not \"" + value + "\"", e);
+    }
+  }
+
+  /** The number in the path. */
+  static long id(Context ctx) {
+    try {
+      return Long.parseLong(ctx.pathParam("id"));
+    } catch (NumberFormatException e) {
+      throw new NoSuchElementException("there is nothing under " + ctx.path());
+    }
+  }
+
+  static JsonNode body(Context ctx) throws java.io.IOException {
+    JsonNode body = Wire.mapper().readTree(ctx.body());
+    if (body == null || !body.isObject()) {
+      throw new IllegalArgumentException("the body must be a JSON object");
+    }
+    return body;
+  }
+
+  /** A text of the body that must be there and not be blank. */
+  static String field(JsonNode body, String name) {
+    String value = body.path(name).asText("").strip();
+    if (value.isEmpty()) {
+      throw new IllegalArgumentException("\"" + name + "\" is missing");
+    }
+    if (value.length() > LONGEST_TEXT) {
+      throw new IllegalArgumentException(
+          "\"" + name + "\" is longer than " + LONGEST_TEXT + " characters");
+    }
+    return value;
+  }
+}

@@ -1,0 +1,137 @@
+package dev.filmward.web;
+
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import dev.filmward.chart.Band;
+import dev.filmward.chart.LimitsVersion;
+import dev.filmward.film.Characteristic;
+import dev.filmward.pipeline.Plant;
+import dev.filmward.pipeline.SeriesReader;
+import dev.filmward.pipeline.SeriesReader.Address;
+import dev.filmward.pipeline.SeriesView;
+import dev.filmward.store.FigureRow;
+import dev.filmward.store.FigureTable.Span;
+import dev.filmward.subgroup.Subgroup;
+import io.javalin.http.Context;
+import java.time.Instant;
+import java.util.Locale;
+import java.util.Optional;
+
+/** One series as columns for a chart. */
+final class SeriesResource {
+  private final Plant plant;
+  private final SeriesReader reader;
+
+  SeriesResource(Plant plant) {
+    this.plant = plant;
+    this.reader = new SeriesReader(plant);
+  }
+
+  void get(Context ctx) {
+    Address address =
+        new Address(
+            Requests.text(ctx, "line"), Requests.text(ctx, "structure"), kind(ctx), position(ctx));
+    Span always = Span.always();
+    Span span =
+        new Span(
+            Requests.number(ctx, "from").map(Instant::ofEpochMilli).orElse(always.from()),
+            Requests.number(ctx, "to").map(Instant::ofEpochMilli).orElse(always.to()));
+    ctx.json(json(reader.read(address, span)));
+  }
+
+  private static Characteristic.Kind kind(Context ctx) {
+    String word = Requests.text(ctx, "kind");
+    try {
+      return Characteristic.Kind.valueOf(word.toUpperCase(Locale.ROOT));
+    } catch (IllegalArgumentException e) {
+      throw new IllegalArgumentException("kind is layer or total, not \"" + word + "\"", e);
+    }
+  }
+
+  private static int position(Context ctx) {
+    return Requests.number(ctx, "position").map(Math::toIntExact).orElse(0);
+  }
+
+  private ObjectNode json(SeriesView view) {
+    ObjectNode node = Wire.object().put("line", view.line()).put("unit", "um");
+    node.putObject("structure")
+        .put("code", view.structure().code())
+        .put("name", view.structure().name());
+    node.set("characteristic", Wire.characteristic(view.characteristic()));
+    ArrayNode roles = node.putArray("roles");
+    if (view.characteristic().kind() == Characteristic.Kind.LAYER) {
+      view.structure().reported().get(view.characteristic().position() - 1).members().stream()
+          .map(layer -> layer.role().name().toLowerCase(Locale.ROOT))
+          .forEach(roles::add);
+    }
+    node.set("spec", Wire.spec(view.spec()));
+    node.set("average", Wire.spec(view.average()));
+    node.set("columns", columns(view));
+    ArrayNode signals = node.putArray("signals");
+    view.signals().forEach(at -> signals.add(Wire.signal(at.signal()).put("index", at.index())));
+    ArrayNode limits = node.putArray("limits");
+    view.limits().forEach(version -> limits.add(limits(version, view.onTrial())));
+    addSummary(node, view);
+    return node;
+  }
+
+  private ObjectNode limits(LimitsVersion version, boolean onTrial) {
+    return LimitsResource.json(version, onTrial ? "trial" : "frozen", plant.zone());
+  }
+
+  private static void addSummary(ObjectNode node, SeriesView view) {
+    SeriesView.Summary summary = view.summary();
+    node.put("readings", summary.readings()).put("stable", view.signals().isEmpty());
+    Wire.number(node, "mean", summary.mean());
+    Wire.number(node, "sigmaWithin", summary.sigmaWithin());
+    Wire.number(node, "sigmaOverall", summary.sigmaOverall());
+    if (summary.capability().isEmpty()) {
+      node.putNull("capability");
+    } else {
+      ObjectNode capability = node.putObject("capability");
+      Wire.number(capability, "cp", summary.capability().cp());
+      Wire.number(capability, "cpk", summary.capability().cpk());
+      Wire.number(capability, "pp", summary.capability().pp());
+      Wire.number(capability, "ppk", summary.capability().ppk());
+    }
+  }
+
+  private static ObjectNode columns(SeriesView view) {
+    Columns columns = new Columns();
+    for (FigureRow row : view.rows()) {
+      columns.add("takenAt", row.takenAt().toEpochMilli());
+      columns.add("roll", row.key().roll());
+      columns.add("sample", row.key().sample());
+      columns.add("file", row.fileId());
+      addFigures(columns, row.subgroup());
+      addLimits(columns, view.inForce(row), row.subgroup());
+    }
+    return columns.json();
+  }
+
+  private static void addFigures(Columns columns, Optional<Subgroup> subgroup) {
+    columns.add("size", subgroup.map(Subgroup::size).orElse(0));
+    columns.add("mean", subgroup.map(Subgroup::mean));
+    columns.add("range", subgroup.filter(found -> found.size() > 1).map(Subgroup::range));
+    columns.add("least", subgroup.map(Subgroup::least));
+    columns.add("greatest", subgroup.map(Subgroup::greatest));
+  }
+
+  private static void addLimits(
+      Columns columns, Optional<LimitsVersion> version, Optional<Subgroup> subgroup) {
+    Optional<Band> mean =
+        version.flatMap(held -> subgroup.map(found -> held.limits().mean(found.size())));
+    Optional<Band> range =
+        version.flatMap(
+            held ->
+                subgroup
+                    .filter(found -> found.size() > 1)
+                    .map(found -> held.limits().range(found.size())));
+    columns.add("meanLower", mean.map(Band::lower));
+    columns.add("meanCentre", mean.map(Band::centre));
+    columns.add("meanUpper", mean.map(Band::upper));
+    columns.add("rangeLower", range.map(Band::lower));
+    columns.add("rangeCentre", range.map(Band::centre));
+    columns.add("rangeUpper", range.map(Band::upper));
+  }
+}

@@ -1,0 +1,79 @@
+package dev.filmward.web;
+
+import dev.filmward.web.EventStream.Event;
+import io.javalin.http.sse.SseClient;
+import java.util.ArrayDeque;
+import java.util.Deque;
+import java.util.concurrent.ExecutorService;
+import java.util.concurrent.RejectedExecutionException;
+import org.jspecify.annotations.Nullable;
+
+/**
+ * One open page. Events wait in a short queue and are written one after another; a page whose queue
+ * is full is cut off. Thread-safe.
+ */
+final class Subscriber {
+  /** As many as are kept for catching up, and a few more. */
+  private static final int LONGEST_QUEUE = EventStream.KEPT + 100;
+
+  private final SseClient client;
+  private final ExecutorService writers;
+  private final Deque<Runnable> waiting = new ArrayDeque<>();
+  private boolean writing;
+
+  Subscriber(SseClient client, ExecutorService writers) {
+    this.client = client;
+    this.writers = writers;
+  }
+
+  void offer(Event event) {
+    enqueue(() -> client.sendEvent(event.name(), event.data(), event.id()));
+  }
+
+  void beat() {
+    enqueue(() -> client.sendComment("still here"));
+  }
+
+  void close() {
+    client.close();
+  }
+
+  private void enqueue(Runnable write) {
+    synchronized (waiting) {
+      if (waiting.size() >= LONGEST_QUEUE) {
+        client.close();
+        waiting.clear();
+        return;
+      }
+      waiting.addLast(write);
+      if (!writing) {
+        writing = true;
+        start();
+      }
+    }
+  }
+
+  private void start() {
+    try {
+      writers.execute(this::writeAll);
+    } catch (RejectedExecutionException stopping) {
+      writing = false;
+    }
+  }
+
+  private void writeAll() {
+    for (Runnable write = next(); write != null; write = next()) {
+      if (!client.terminated()) {
+        write.run();
+      }
+    }
+  }
+
+  private @Nullable Runnable next() {
+    synchronized (waiting) {
+      Runnable write = waiting.pollFirst();
+      writing = write != null;
+      return write;
+    }
+  }
+}

@@ -1,0 +1,77 @@
+package dev.filmward.web;
+
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import dev.filmward.chart.Band;
+import dev.filmward.film.Characteristic;
+import dev.filmward.film.SpecLimits;
+import dev.filmward.rule.Signal;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.time.format.DateTimeFormatter;
+import java.util.List;
+import java.util.OptionalDouble;
+
+/** How values of ours look as JSON. Stateless. */
+final class Wire {
+  private Wire() {}
+
+  static ObjectMapper mapper() {
+    return new ObjectMapper();
+  }
+
+  static ObjectNode object() {
+    return JsonNodeFactory.instance.objectNode();
+  }
+
+  /** ISO 8601 with the offset of a zone. */
+  static String time(Instant instant, ZoneId zone) {
+    return DateTimeFormatter.ISO_OFFSET_DATE_TIME.format(instant.atZone(zone).toOffsetDateTime());
+  }
+
+  static ObjectNode characteristic(Characteristic characteristic) {
+    return object()
+        .put("kind", characteristic.kind().word())
+        .put("position", characteristic.position())
+        .put("name", characteristic.name());
+  }
+
+  static ObjectNode spec(SpecLimits spec) {
+    ObjectNode node = object();
+    spec.lower().ifPresent(value -> node.put("lower", value));
+    spec.target().ifPresent(value -> node.put("target", value));
+    spec.upper().ifPresent(value -> node.put("upper", value));
+    return node;
+  }
+
+  static ObjectNode band(Band band) {
+    return object()
+        .put("lower", band.lower())
+        .put("centre", band.centre())
+        .put("upper", band.upper());
+  }
+
+  static ObjectNode signal(Signal signal) {
+    return object()
+        .put("chart", signal.chart().word())
+        .put("test", signal.test().word())
+        .put("side", signal.side().word());
+  }
+
+  static ArrayNode signals(List<Signal> signals) {
+    ArrayNode array = JsonNodeFactory.instance.arrayNode();
+    signals.forEach(signal -> array.add(signal(signal)));
+    return array;
+  }
+
+  /** Puts a number, or null where there is none. */
+  static void number(ObjectNode node, String name, OptionalDouble value) {
+    if (value.isPresent()) {
+      node.put(name, value.getAsDouble());
+    } else {
+      node.putNull(name);
+    }
+  }
+}
