@@ -7,6 +7,8 @@ import * as live from './live.js';
 import { mark } from './marks.js';
 import { synchronise } from './plantClock.js';
 import { throttled } from './refresh.js';
+import { boardLegend } from './boardLegend.js';
+import { emptyBoard } from './emptyBoard.js';
 
 const LEAST_BETWEEN_MS = 1_000;
 /** Asked again even when nothing happens, so that a line that fell silent turns stale. */
@@ -16,13 +18,15 @@ export function mount(root) {
   const top = headlineOf();
   const trouble = el('p', { class: 'trouble', role: 'status', hidden: true });
   const lines = el('div', { class: 'lines' });
-  root.replaceChildren(el('h1', { class: 'for-readers' }, 'Board'), top.node, trouble, lines);
+  const below = el('div', {});
+  root.replaceChildren(el('h1', { class: 'for-readers' }, 'Board'), top.node, trouble, lines, below);
   let bands = [];
 
   function show(board, alarms) {
     synchronise(board.now, board.zone);
     top.update(headline(board, alarms));
-    bands = board.lines.map((line) => {
+    bands = board.lines.map((bare) => {
+      const line = { ...bare, alarms: alarms.filter((alarm) => alarm.line === bare.line) };
       const kept = bands.find((band) => band.identity === identityOf(line));
       kept?.update(line);
       return kept ?? boardLine(line);
@@ -31,6 +35,7 @@ export function mount(root) {
     if (bands.length !== lines.children.length || bands.some((band, i) => lines.children[i] !== band.node)) {
       lines.replaceChildren(...bands.map((band) => band.node));
     }
+    showBelow(below, board.lines.length > 0);
     bands.forEach((band) => band.draw());
   }
 
@@ -56,6 +61,14 @@ export function mount(root) {
   ];
   refreshing.ask();
   return () => stops.forEach((stop) => stop());
+}
+
+function showBelow(below, hasLines) {
+  const kind = hasLines ? 'legend' : 'empty';
+  if (below.dataset.kind !== kind) {
+    below.dataset.kind = kind;
+    below.replaceChildren(hasLines ? boardLegend() : emptyBoard());
+  }
 }
 
 function headlineOf() {

@@ -4,9 +4,10 @@ import { age, plural } from './format.js';
 import { boardRow, layerAddress } from './boardRow.js';
 import { drawFilm } from './film.js';
 import { mark } from './marks.js';
-import { limitsOfLine, needOfLayer } from './need.js';
-import { nowMs, timeOfDay } from './plantClock.js';
+import { needOfLayer } from './need.js';
+import { moment, nowMs, timeOfDay } from './plantClock.js';
 import { spanOf } from './ribbon.js';
+import { limitsInWords } from './words.js';
 
 /** What must stay the same for a line's elements to be kept at an update. */
 export function identityOf(line) {
@@ -18,12 +19,13 @@ export function boardLine(line) {
   const film = svg('svg', { class: 'film', role: 'img' });
   const leaders = svg('svg', { class: 'leaders', 'aria-hidden': 'true' });
   const rows = [...line.layers, line.total].map((layer) => boardRow(line, layer));
-  const scale = el('p', { class: 'film-scale' });
-  const axis = el('p', { class: 'ribbon-axis' });
+  const from = el('span', { class: 'ribbon-from' });
+  const to = el('span', { class: 'ribbon-to' });
+  const captions = el('div', { class: 'layer-captions', 'aria-hidden': 'true' }, el('span', { class: 'caption-mean' }, 'mean'), from, to);
   const section = el('div', { class: 'section' }, film, leaders);
   const layers = el('ol', { class: 'layers' }, rows.map((row) => row.node));
   const node = el('section', { class: 'line', data: { line: line.line } },
-    head.node, el('div', { class: 'line-body' }, section, layers), el('div', { class: 'line-foot' }, scale, axis));
+    head.node, el('div', { class: 'line-body' }, section, el('div', {}, captions, layers)));
   let shown = line;
 
   function update(now) {
@@ -42,28 +44,26 @@ export function boardLine(line) {
     }
     const span = spanOf([...shown.layers, shown.total]);
     rows.forEach((row) => row.drawStrip(span));
-    setText(axis, `${timeOfDay(span.from)} to ${timeOfDay(span.to)}: the means of the last ${plural(longest(shown), 'sample')}; the strip is what is usual`);
-    const drawn = drawSection(section, film, leaders, rows.slice(0, -1), shown);
-    setText(scale, `Height to scale, slanted strokes: drawn taller. Cut end left of the hairline: thinner than target, drawn \u00d7${drawn.factor}.`);
+    setText(from, moment(span.from));
+    setText(to, timeOfDay(span.to));
+    drawSection(film, leaders, rows.slice(0, -1), shown);
   }
   update(line);
   return { node, update, draw, tick: () => head.tick(shown), identity: identityOf(line) };
 }
 
-function drawSection(section, film, leaders, rows, line) {
+function drawSection(film, leaders, rows, line) {
   const first = rows[0].node.getBoundingClientRect();
   const middles = rows.map((row) => row.node.getBoundingClientRect()).map((box) => box.top - first.top + box.height / 2);
   const height = rows.at(-1).node.getBoundingClientRect().bottom - first.top;
-  const width = film.clientWidth;
+  const { width } = film.getBoundingClientRect();
   film.setAttribute('height', height);
   const size = { width, height, room: Math.round(width * 0.22) };
-  const drawn = drawFilm(film, line.layers, size, (layer) => needOfLayer(layer, line.limits.state));
-  const across = leaders.clientWidth;
+  const drawn = drawFilm(film, line.layers, size, (layer) => needOfLayer(layer, line));
+  const across = leaders.getBoundingClientRect().width;
   leaders.setAttribute('height', height);
-  leaders.setAttribute('viewBox', `0 0 ${across} ${height}`);
   leaders.replaceChildren(...rows.map((row, i) =>
     svg('path', { class: 'leader', 'data-need': row.need(), d: `M0 ${drawn.middles[i]}h3L${across - 6} ${middles[i]}h6` })));
-  return drawn;
 }
 
 function headOf() {
@@ -98,8 +98,8 @@ function lastSample({ stale, lastSample: { roll, sample }, expectedEverySeconds 
 }
 
 function limitsOf(line) {
-  const { words, advice } = limitsOfLine(line);
-  return [words, ...(advice ? [' ', el('a', { href: `${layerAddress(line, line.layers[0])}#freeze` }, advice)] : [])];
+  const freeze = el('a', { href: `${layerAddress(line, line.layers[0])}#freeze` }, 'Freeze them');
+  return [limitsInWords(line.limits), ...(line.limits.state === 'trial' ? [' ', freeze] : [])];
 }
 
 function alarmsOf({ openAlarms, unacknowledged }) {
@@ -108,8 +108,4 @@ function alarmsOf({ openAlarms, unacknowledged }) {
   }
   const taken = unacknowledged === 0 ? 'all taken' : `${unacknowledged} not taken`;
   return [el('a', { href: '/alarms.html' }, `${plural(openAlarms, 'open alarm')}, ${taken}`)];
-}
-
-function longest({ layers }) {
-  return Math.max(...layers.map((layer) => layer.recent.takenAt.length));
 }

@@ -3,11 +3,12 @@ import { el, setText, svg } from './elements.js';
 import { decimalsFor, um, umAligned } from './format.js';
 import { drawnUm } from './filmScale.js';
 import { mark, shape } from './marks.js';
-import { needOfLayer, reasons } from './need.js';
+import { alarmOf, needOfLayer, reasons } from './need.js';
 import { drawRibbon } from './ribbon.js';
 import { makeUp } from './words.js';
 
 const COLUMN_DECIMALS = 2;
+const UNMARKED = new Set(['calm', 'note']);
 
 export function layerAddress(line, layer) {
   const query = { line: line.line, structure: line.structure.code, kind: layer.kind, position: layer.position };
@@ -27,13 +28,15 @@ export function boardRow(line, layer) {
   let shown = layer;
 
   function update(of, now) {
-    shown = { layer: now, need: needOfLayer(now, of.limits.state) };
+    shown = { layer: now, need: needOfLayer(now, of) };
+    const by = alarmOf(now, of)?.acknowledged?.by;
     node.dataset.state = now.state;
     node.dataset.need = shown.need;
     node.dataset.outOfSpec = now.outOfSpec;
     setText(name, now.name || `layer ${now.position}`);
-    need.replaceChildren(...(shown.need === 'calm' ? [] : [mark(shown.need)]));
-    why.replaceChildren(...whyOf(now));
+    need.replaceChildren(...(UNMARKED.has(shown.need) ? [] : [mark(shown.need)]));
+    node.dataset.taken = by !== undefined;
+    why.replaceChildren(...whyOf(now, of, by));
     mean.replaceChildren(...meanOf(now));
     setText(lane, laneOf(now));
   }
@@ -48,9 +51,12 @@ export function boardRow(line, layer) {
   return { node, update, drawStrip, need: () => shown.need };
 }
 
-function whyOf(layer) {
-  const said = reasons(layer).map((reason) =>
+function whyOf(layer, line, by) {
+  const said = reasons(layer, line).map((reason) =>
     el('span', { class: `reason reason-${reason.mark}` }, shape(reason.mark), el('span', {}, reason.words)));
+  if (by) {
+    said.push(el('span', { class: 'taken' }, `alarm taken by ${by}`));
+  }
   return said.length > 0 ? said : [el('span', { class: 'make-up' }, makeUp(layer))];
 }
 
@@ -63,5 +69,5 @@ function laneOf({ thinnest, size }) {
   if (!thinnest) {
     return size === 0 ? 'not measured' : '';
   }
-  return `thinnest ${um(thinnest.um)} in lane ${thinnest.lane}`;
+  return `thinnest ${um(thinnest.um)}, lane ${thinnest.lane}`;
 }

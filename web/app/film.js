@@ -9,6 +9,7 @@ import { hatchings, hatchOf } from './hatch.js';
 
 const LEAST_BAND_PX = 22;
 const BREAK_WIDTH_PX = 7;
+const LEAST_CAPTIONED_PX = 170;
 let drawings = 0;
 
 /**
@@ -18,17 +19,17 @@ let drawings = 0;
 export function drawFilm(root, layers, size, needs) {
   const prefix = root.dataset.prefix ?? `film${++drawings}`;
   root.dataset.prefix = prefix;
-  root.setAttribute('viewBox', `0 0 ${size.width} ${size.height}`);
   const bodyPx = size.width - 1 - size.room;
   const factor = exaggeration(layers, bodyPx, size.room - 3);
   const bands = bandHeights(layers.map(drawnUm), size.height - 2, LEAST_BAND_PX);
-  const scale = { hairline: bodyPx, room: size.room - 2, factor, bodyPx };
+  const scale = { hairline: bodyPx, room: size.room - 2, factor, bodyPx, right: size.width };
   root.replaceChildren(
     hatchings(prefix),
     ...layers.map((layer, i) => band(prefix, layer, { ...bands[i], top: bands[i].top + 1 }, scale, needs(layer))),
-    svg('path', { class: 'hairline', d: `M${bodyPx} 0V${size.height}` }),
+    svg('path', { class: 'hairline', d: `M${bodyPx} -5V${size.height + 5}` }),
+    ...captions(size, bodyPx, factor),
   );
-  return { factor, hairline: bodyPx, middles: bands.map(({ top, height }) => 1 + top + height / 2) };
+  return { factor, middles: bands.map(({ top, height }) => 1 + top + height / 2) };
 }
 
 function band(prefix, layer, box, scale, need) {
@@ -38,8 +39,28 @@ function band(prefix, layer, box, scale, need) {
     body(prefix, layer, box, end),
     difference(box, end, scale.hairline),
     box.broken ? breakMark(box) : null,
-    limitTicks(layer, box, scale),
+    svg('path', { class: 'leader', 'data-need': need, d: `M${Math.max(end, scale.hairline) + 5} ${box.top + box.height / 2}H${scale.right}` }),
     svg('path', { class: 'cut-end', d: `M${end} ${box.top}V${box.top + box.height}` }));
+}
+
+/** Says which face is which, and what the hairline is, where there is room for it. */
+function captions({ width, height }, hairline, factor) {
+  const word = (x, y, anchor, text) => svg('text', { class: 'caption', x, y, 'text-anchor': anchor }, text);
+  const isNarrow = width < LEAST_CAPTIONED_PX;
+  const faces = [
+    word(0, -8, 'start', 'outer face'),
+    word(0, height + 17, 'start', 'inner face'),
+    word(0, height + 35, 'start', `${isNarrow ? '' : 'deviation '}drawn \u00d7${factor}`),
+  ];
+  if (isNarrow) {
+    return faces;
+  }
+  return [
+    ...faces,
+    word(hairline, -8, 'middle', 'target'),
+    word(hairline - 7, height + 17, 'end', 'thinner'),
+    word(hairline + 7, height + 17, 'start', 'thicker'),
+  ];
 }
 
 /** The band itself; a merged group shows its roles in slices whose boundary the gauge cannot see. */
@@ -67,19 +88,6 @@ function breakMark({ top, height }) {
     svg('path', { class: 'break-gap', d: `${stroke(middle)}` }),
     svg('path', { class: 'break', d: `${stroke(middle - 2.5)}${stroke(middle + 2.5)}` }),
   ];
-}
-
-/** Short fences at the control limits of the mean, on the same exaggerated scale as the cut end. */
-function limitTicks(layer, { top, height }, scale) {
-  const reference = layer.spec?.target ?? layer.limits?.centre;
-  if (!layer.limits || !reference) {
-    return null;
-  }
-  const d = [layer.limits.lower, layer.limits.upper]
-    .map((um) => scale.hairline + offset((um - reference) / reference, scale))
-    .map((x) => `M${x} ${top + 1}v4M${x} ${top + height - 1}v-4`)
-    .join('');
-  return svg('path', { class: 'limit-tick', d });
 }
 
 function offset(deviation, { bodyPx, factor, room }) {

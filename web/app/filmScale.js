@@ -6,7 +6,9 @@
 
 const FACTORS = [50, 20, 10, 5, 3, 2, 1];
 /** The factor is chosen so that at least this deviation fits; quiet films are not blown up further. */
-const QUIET_DEVIATION = 0.01;
+const QUIET_DEVIATION = 0.02;
+/** A cut end may draw back by this share of the film before a smaller factor is taken. */
+const DEEPEST_CUT = 0.6;
 
 /**
  * Heights to scale with a least height. Bands below it are raised and marked; the others share the
@@ -45,15 +47,11 @@ export function deviationOf(layer) {
   return target ? (layer.mean - target) / target : layer.deviation;
 }
 
-/** The exaggeration at which every deviation and every control limit still fits beside the hairline. */
+/** The largest exaggeration at which every deviation still fits on its side of the hairline. */
 export function exaggeration(layers, bodyPx, roomPx) {
-  const widest = Math.max(QUIET_DEVIATION, ...layers.flatMap((layer) => reach(layer)));
-  return FACTORS.find((factor) => widest * bodyPx * factor <= roomPx) ?? 1;
-}
-
-function reach(layer) {
-  const reference = layer.spec?.target ?? layer.limits?.centre;
-  const limits = layer.limits && reference ? [layer.limits.lower, layer.limits.upper] : [];
-  const deviation = deviationOf(layer);
-  return [...limits.map((um) => Math.abs(um - reference) / reference), Math.abs(deviation ?? 0)];
+  const deviations = layers.map((layer) => deviationOf(layer) ?? 0);
+  const thickest = Math.max(QUIET_DEVIATION, ...deviations);
+  const thinnest = Math.max(QUIET_DEVIATION, ...deviations.map((deviation) => -deviation));
+  const fits = (factor) => thickest * factor * bodyPx <= roomPx && thinnest * factor <= DEEPEST_CUT;
+  return FACTORS.find(fits) ?? 1;
 }

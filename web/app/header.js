@@ -4,7 +4,7 @@ import { el, setText, svg } from './elements.js';
 import { shape } from './marks.js';
 import * as live from './live.js';
 import { askWho, forget, people } from './person.js';
-import { moment, nowMs, timeWithSeconds } from './plantClock.js';
+import { isSynchronised, moment, nowMs, timeWithSeconds } from './plantClock.js';
 import { throttled } from './refresh.js';
 
 const PAGES = [
@@ -26,14 +26,13 @@ export function mount(root, { view }) {
 
   const counted = throttled(() => countAlarms(openCount), COUNT_EVERY_MS);
   const offs = [
-    live.on('state', (state) => showLink(link, state)),
+    live.on('state', (state) => (showLink(link, state), tick())),
     live.on('alarm', counted.ask),
     live.on('reload', counted.ask),
   ];
-  const tick = () => setText(clock, timeWithSeconds(nowMs()));
+  const tick = () => showTime(clock);
   const ticking = setInterval(tick, 1000);
   showLink(link, 'waiting');
-  tick();
   counted.ask();
   return () => {
     clearInterval(ticking);
@@ -45,11 +44,18 @@ export function mount(root, { view }) {
 /** Three bands whose cut ends stand against a hairline: the film as the board draws it. */
 function wordMark() {
   const bands = svg('svg', { viewBox: '0 0 28 24', 'aria-hidden': 'true' },
-    svg('rect', { x: 0, y: 2, width: 22, height: 7 }),
-    svg('rect', { x: 0, y: 10.5, width: 15, height: 3 }),
-    svg('rect', { x: 0, y: 15, width: 24, height: 7 }),
-    svg('path', { d: 'M22 0V24', class: 'line' }));
+    svg('rect', { x: 0, y: 2.5, width: 19, height: 6.5 }),
+    svg('rect', { x: 0, y: 10.5, width: 12, height: 3 }),
+    svg('rect', { x: 0, y: 15, width: 20.5, height: 6.5 }),
+    svg('path', { d: 'M24 0V24', class: 'line' }));
   return el('a', { class: 'word-mark', href: '/' }, bands, el('span', {}, 'Filmward'));
+}
+
+function showTime(clock) {
+  if (isSynchronised()) {
+    const text = timeWithSeconds(nowMs());
+    clock.replaceChildren(text.slice(0, 5), el('span', { class: 'seconds' }, text.slice(5)));
+  }
 }
 
 const LINK_WORDS = { live: 'live', waiting: 'connecting' };
@@ -60,7 +66,7 @@ function showLink(node, state) {
   document.documentElement.dataset.connection = state;
   if (before !== state) {
     const words = LINK_WORDS[state] ?? `no connection since ${moment(nowMs())}`;
-    node.replaceChildren(shape(state === 'lost' ? 'stale' : 'calm'), el('span', {}, words));
+    node.replaceChildren(shape(state === 'lost' ? 'lost' : 'live'), el('span', {}, words));
   }
 }
 

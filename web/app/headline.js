@@ -12,14 +12,15 @@ export function headline(board, alarms) {
   if (board.lines.length === 0) {
     return { need: 'calm', sentence: 'No film here yet.', detail: 'Readings from the gauge turn this page into the section of your film.', action: { href: '/intake.html', words: 'Bring in a file' } };
   }
-  if (waiting.length > 0) {
-    return somebodyNeeded(waiting);
+  const urgent = waiting.length > 0 ? somebodyNeeded(waiting) : unusualNow(board, alarms);
+  if (urgent) {
+    return { ...urgent, detail: [urgent.detail, ...silences(board)].join(' ') };
   }
-  return unusualNow(board, alarms) ?? silent(board) ?? quiet(board, alarms);
+  return silent(board) ?? quiet(board, alarms);
 }
 
 function somebodyNeeded([first, ...others]) {
-  const more = others.length > 0 ? ` ${plural(others.length, 'more alarm')} nobody has taken.` : '';
+  const more = others.length > 0 ? ` ${others.length} more ${others.length === 1 ? 'waits' : 'wait'} too.` : '';
   const gone = first.state === 'returned-unacknowledged' ? ' It went back to usual by itself.' : '';
   return {
     need: 'act',
@@ -40,12 +41,15 @@ function unusualNow(board, alarms) {
   return { need: 'act', sentence, detail: by, action: alarms.length > 0 ? { href: '/alarms.html', words: 'Open alarms' } : null };
 }
 
-function silent({ lines }) {
-  const stale = lines.filter((line) => line.stale);
-  if (stale.length === 0) {
+function silences({ lines }) {
+  return lines.filter((line) => line.stale).map((line) => `${line.line} has sent nothing for ${age(line.ageSeconds)}.`);
+}
+
+function silent(board) {
+  const sentence = silences(board).join(' ');
+  if (sentence === '') {
     return null;
   }
-  const sentence = stale.map((line) => `${line.line} has sent nothing for ${age(line.ageSeconds)}.`).join(' ');
   return { need: 'stale', sentence, detail: 'What is drawn below for it is old. Look at the gauge and its export folder.', action: { href: '/intake.html', words: 'Files that came' } };
 }
 
@@ -56,7 +60,7 @@ function quiet({ lines }, alarms) {
   }
   const unfrozen = lines.filter((line) => line.limits.state !== 'frozen');
   if (unfrozen.length > 0) {
-    return { need: 'calm', sentence: `${list(unfrozen.map((line) => line.line))}: no alarms yet.`, detail: 'Its limits are not frozen, so nothing can be called unusual.', action: null };
+    return { need: 'calm', sentence: `${list(unfrozen.map((line) => line.line))}: no alarms yet.`, detail: 'Limits are not frozen there, so nothing raises an alarm.', action: null };
   }
   const open = alarms.length > 0 ? ` ${plural(alarms.length, 'alarm')} still open, all taken.` : '';
   return { need: 'calm', sentence: 'All calm.', detail: `Nobody is needed.${open}`, action: null };

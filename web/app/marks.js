@@ -18,7 +18,8 @@ const SHAPES = {
   stale: () => [path('M3 2H13L3 14H13Z', stroke)],
   collecting: () => [path('M2 13V10M6 13V7M10 13V9', stroke), path('M14 13V4', { class: 'line dashed' })],
   missing: () => [path('M1 8H5M11 8H15', stroke)],
-  calm: () => [path('M2 8H14', stroke)],
+  live: () => [svg('circle', { cx: 8, cy: 8, r: 4 })],
+  lost: () => [svg('circle', { cx: 8, cy: 8, r: 6, ...stroke }), path('M3 13 13 3', stroke)],
   unusual: () => [svg('circle', { cx: 8, cy: 8, r: 6, ...stroke }), svg('circle', { cx: 8, cy: 8, r: 2 })],
   spec: () => [
     path('M1 15V1H15V15Z', stroke),
@@ -34,9 +35,9 @@ export function shape(name) {
   return svg('svg', { class: `shape shape-${name}`, viewBox: '0 0 16 16', 'aria-hidden': 'true' }, SHAPES[name]());
 }
 
-/** Shape and word. */
+/** Shape and word; what is calm needs no shape. */
 export function mark(name, words = WORDS[name] ?? name) {
-  return el('span', { class: `mark mark-${name}` }, shape(name), el('span', {}, words));
+  return el('span', { class: `mark mark-${name}` }, name in SHAPES ? shape(name) : null, el('span', {}, words));
 }
 
 const BARS = { high: 3, medium: 2, low: 1 };

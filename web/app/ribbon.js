@@ -6,11 +6,13 @@
 import { svg } from './elements.js';
 
 const MARGIN_PX = 9;
-const STRIP_SHARE = 0.62;
+/** Above and below, in widths of the strip. */
+const PADDING = 0.3;
+/** Means farther off the strip than this are drawn at the edge. */
+const MOST_STRIPS_OFF = 3;
 
 /** `span`: {from, to} in ms, shared by all ribbons of a line. */
 export function drawRibbon(root, layer, span, { width, height }, need) {
-  root.setAttribute('viewBox', `0 0 ${width} ${height}`);
   const x = (ms) => 2 + ((ms - span.from) / Math.max(1, span.to - span.from)) * (width - MARGIN_PX - 2);
   const { y, strip } = verticalScale(layer, height);
   const points = layer.recent.takenAt.map((ms, i) => ({ x: x(ms), um: layer.recent.mean[i] }));
@@ -27,19 +29,24 @@ export function spanOf(layers) {
   return { from: Math.min(...times), to: Math.max(...times) };
 }
 
-function verticalScale(layer, height) {
-  const clamp = (value) => Math.max(3, Math.min(height - 3, value));
-  if (layer.limits) {
-    const { lower, upper, centre } = layer.limits;
-    const pxPerUm = (height * STRIP_SHARE) / Math.max(upper - lower, Number.EPSILON);
-    const y = (um) => clamp(height / 2 - (um - (lower + upper) / 2) * pxPerUm);
-    return { y, strip: { top: y(upper), bottom: y(lower), centre: y(centre) } };
-  }
-  const means = layer.recent.mean.filter((um) => um !== null);
-  const low = Math.min(...means);
-  const high = Math.max(...means);
-  const y = (um) => clamp(height / 2 - (um - (low + high) / 2) * ((height * STRIP_SHARE) / Math.max(high - low, 1e-9)));
-  return { y, strip: null };
+function verticalScale({ limits, recent }, height) {
+  const means = recent.mean.filter((um) => um !== null);
+  const [low, high] = limits ? withStrip(limits, means) : padded(Math.min(...means), Math.max(...means));
+  const y = (um) => Math.max(2, Math.min(height - 2, height * (1 - (um - low) / (high - low))));
+  return { y, strip: limits && { top: y(limits.upper), bottom: y(limits.lower), centre: y(limits.centre) } };
+}
+
+function withStrip({ lower, upper }, means) {
+  const width = Math.max(upper - lower, Number.EPSILON);
+  const farthest = width * MOST_STRIPS_OFF;
+  const low = Math.max(lower - farthest, Math.min(lower, ...means));
+  const high = Math.min(upper + farthest, Math.max(upper, ...means));
+  return [low - width * PADDING, high + width * PADDING];
+}
+
+function padded(low, high) {
+  const width = Math.max(high - low, 1e-9);
+  return [low - width * PADDING, high + width * PADDING];
 }
 
 function stripOf({ top, bottom, centre }, width) {
