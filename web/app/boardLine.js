@@ -1,0 +1,111 @@
+/** One line on the board: the film's section, its layers in words, and the last shift beside them. */
+import { el, setText, svg } from './elements.js';
+import { age, plural } from './format.js';
+import { boardRow, layerAddress } from './boardRow.js';
+import { drawFilm } from './film.js';
+import { mark } from './marks.js';
+import { needOfLayer } from './need.js';
+import { moment, nowMs, timeOfDay } from './plantClock.js';
+import { spanOf } from './ribbon.js';
+import { limitsInWords } from './words.js';
+
+/** What must stay the same for a line's elements to be kept at an update. */
+export function identityOf(line) {
+  return JSON.stringify([line.line, line.structure.code, line.layers.map((layer) => layer.name)]);
+}
+
+export function boardLine(line) {
+  const head = headOf();
+  const film = svg('svg', { class: 'film', role: 'img' });
+  const leaders = svg('svg', { class: 'leaders', 'aria-hidden': 'true' });
+  const rows = [...line.layers, line.total].map((layer) => boardRow(line, layer));
+  const from = el('span', { class: 'ribbon-from' });
+  const to = el('span', { class: 'ribbon-to' });
+  const captions = el('div', { class: 'layer-captions', 'aria-hidden': 'true' }, el('span', { class: 'caption-mean' }, 'mean'), from, to);
+  const section = el('div', { class: 'section' }, film, leaders);
+  const layers = el('ol', { class: 'layers' }, rows.map((row) => row.node));
+  const node = el('section', { class: 'line', data: { line: line.line } },
+    head.node, el('div', { class: 'line-body' }, section, el('div', {}, captions, layers)));
+  let shown = line;
+
+  function update(now) {
+    shown = now;
+    node.dataset.state = now.state;
+    node.dataset.stale = now.stale;
+    head.update(now);
+    [...now.layers, now.total].forEach((layer, i) => rows[i].update(now, layer));
+    film.setAttribute('aria-label', `Section of ${now.structure.name}, outer face on top, ${plural(now.layers.length, 'layer')}`);
+    draw();
+  }
+
+  function draw() {
+    if (section.clientWidth === 0) {
+      return;
+    }
+    const span = spanOf([...shown.layers, shown.total]);
+    rows.forEach((row) => row.drawStrip(span));
+    setText(from, moment(span.from));
+    setText(to, timeOfDay(span.to));
+    drawSection(film, leaders, rows.slice(0, -1), shown);
+  }
+  update(line);
+  return { node, update, draw, tick: () => head.tick(shown), identity: identityOf(line) };
+}
+
+function drawSection(film, leaders, rows, line) {
+  const first = rows[0].node.getBoundingClientRect();
+  const middles = rows.map((row) => row.node.getBoundingClientRect()).map((box) => box.top - first.top + box.height / 2);
+  const height = rows.at(-1).node.getBoundingClientRect().bottom - first.top;
+  const { width } = film.getBoundingClientRect();
+  film.setAttribute('height', height);
+  const size = { width, height, room: Math.round(width * 0.22) };
+  const drawn = drawFilm(film, line.layers, size, (layer) => needOfLayer(layer, line));
+  const across = leaders.getBoundingClientRect().width;
+  leaders.setAttribute('height', height);
+  leaders.replaceChildren(...rows.map((row, i) =>
+    svg('path', { class: 'leader', 'data-need': row.need(), d: `M0 ${drawn.middles[i]}h3L${across - 6} ${middles[i]}h6` })));
+}
+
+function headOf() {
+  const name = el('h2', {});
+  const structure = el('span', { class: 'structure' });
+  const state = el('span', { class: 'line-state' });
+  const last = el('span', { class: 'last' });
+  const limits = el('span', { class: 'limits' });
+  const alarms = el('span', { class: 'line-alarms' });
+  const node = el('header', { class: 'line-head' }, name, state, structure, el('span', { class: 'line-facts' }, last, limits, alarms));
+  let receivedMs = nowMs();
+
+  const tick = (line) => setText(last, lastSample(line, line.ageSeconds + (nowMs() - receivedMs) / 1000));
+  function update(line) {
+    receivedMs = nowMs();
+    setText(name, line.line);
+    setText(structure, `${line.structure.code}: ${line.structure.name}`);
+    state.replaceChildren(mark(line.state), ...(line.stale && line.state !== 'stale' ? [mark('stale')] : []));
+    limits.replaceChildren(...limitsOf(line));
+    alarms.replaceChildren(...alarmsOf(line));
+    tick(line);
+  }
+  return { node, update, tick };
+}
+
+function lastSample({ stale, lastSample: { roll, sample }, expectedEverySeconds }, seconds) {
+  if (stale) {
+    const usually = expectedEverySeconds ? `, usually every ${age(expectedEverySeconds)}` : '';
+    return `no sample for ${age(seconds)}${usually}`;
+  }
+  return `${age(seconds)} ago: roll ${roll}, sample ${sample}`;
+}
+
+function limitsOf(line) {
+  const freeze = el('a', { href: `${layerAddress(line, line.layers[0])}#freeze` }, 'Freeze them');
+  return [limitsInWords(line.limits), ...(line.limits.state === 'trial' ? [' ', freeze] : [])];
+}
+
+function alarmsOf({ openAlarms, unacknowledged }) {
+  if (openAlarms === 0) {
+    return [];
+  }
+  const taken = unacknowledged === 0 ? 'all taken' : `${unacknowledged} not taken`;
+  return [el('a', { href: '/alarms.html' }, `${plural(openAlarms, 'open alarm')}, ${taken}`)];
+}

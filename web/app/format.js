@@ -1,0 +1,66 @@
+/** Numbers and ages as people read them. Thickness is rounded to what a gauge can resolve. */
+const FIGURE_SPACE = '\u2007';
+const MINUS = '\u2212';
+
+/** Decimals that suit a thickness of this size, um. */
+export function decimalsFor(referenceUm) {
+  return Math.abs(referenceUm) < 20 ? 2 : 1;
+}
+
+/** A thickness without its unit; a dash where there is none. */
+export function um(value, decimals = decimalsFor(value)) {
+  return isNumber(value) ? value.toFixed(decimals).replace('-', MINUS) : '\u2013';
+}
+
+/** Like `um`, padded with figure spaces so that a right-aligned column stays aligned on the decimal. */
+export function umAligned(value, decimals, columnDecimals) {
+  return um(value, decimals) + FIGURE_SPACE.repeat(Math.max(0, columnDecimals - decimals));
+}
+
+/** A fraction as a signed percentage: 0.012 gives +1.2 %. */
+export function signedPercent(fraction) {
+  if (!isNumber(fraction)) {
+    return '\u2013';
+  }
+  const percent = Math.abs(fraction * 100).toFixed(1);
+  const sign = Number(percent) === 0 ? '' : fraction > 0 ? '+' : MINUS;
+  return `${sign}${percent}\u202f%`;
+}
+
+/** A plain number with a fixed count of decimals; a dash where there is none. */
+export function number(value, decimals) {
+  return isNumber(value) ? value.toFixed(decimals).replace('-', MINUS) : '\u2013';
+}
+
+/** A count with thin spaces between thousands. */
+export function count(value) {
+  return isNumber(value) ? String(value).replace(/\B(?=(\d{3})+$)/g, '\u202f') : '\u2013';
+}
+
+/** How long ago: 42 s, 12 min, 1 h 30 min, 3 d 4 h. */
+export function age(seconds) {
+  const s = Math.max(0, Math.floor(seconds));
+  if (s < 60) {
+    return `${s}\u00a0s`;
+  }
+  const minutes = Math.floor(s / 60);
+  if (minutes < 60) {
+    return `${minutes}\u00a0min`;
+  }
+  const hours = Math.floor(minutes / 60);
+  return hours < 24 ? `${hours}\u00a0h ${minutes % 60}\u00a0min` : `${Math.floor(hours / 24)}\u00a0d ${hours % 24}\u00a0h`;
+}
+
+/** one alarm, 3 alarms */
+export function plural(n, one, many = `${one}s`) {
+  return n === 1 ? `one ${one}` : `${count(n)} ${many}`;
+}
+
+/** a, b and c */
+export function list(words) {
+  return words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
+}
+
+function isNumber(value) {
+  return typeof value === 'number' && Number.isFinite(value);
+}

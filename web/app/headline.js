@@ -1,0 +1,71 @@
+/**
+ * The one sentence on top of the board: who is needed, where, and where to tap. Pure.
+ * Gives {need, sentence, detail, action: {href, words} | null}.
+ */
+import { age, list, plural } from './format.js';
+
+const NOBODY_YET = (alarm) => alarm.acknowledged === null;
+const RANK = { high: 0, medium: 1, low: 2 };
+
+export function headline(board, alarms) {
+  const waiting = [...alarms].filter(NOBODY_YET).sort(byNeed);
+  if (board.lines.length === 0) {
+    return { need: 'calm', sentence: 'No film here yet.', detail: 'Readings from the gauge turn this page into the section of your film.', action: { href: '/intake.html', words: 'Bring in a file' } };
+  }
+  const urgent = waiting.length > 0 ? somebodyNeeded(waiting) : unusualNow(board, alarms);
+  if (urgent) {
+    return { ...urgent, detail: [urgent.detail, ...silences(board)].join(' ') };
+  }
+  return silent(board) ?? quiet(board, alarms);
+}
+
+function somebodyNeeded([first, ...others]) {
+  const more = others.length > 0 ? ` ${others.length} more ${others.length === 1 ? 'waits' : 'wait'} too.` : '';
+  const gone = first.state === 'returned-unacknowledged' ? ' It went back to usual by itself.' : '';
+  return {
+    need: 'act',
+    sentence: `${first.line}. ${first.title}`,
+    detail: `Nobody has taken this alarm yet.${gone}${more}`,
+    action: { href: `/alarms.html#${first.id}`, words: 'See the alarm' },
+  };
+}
+
+function unusualNow(board, alarms) {
+  const acting = board.lines.filter((line) => line.state === 'act');
+  if (acting.length === 0) {
+    return null;
+  }
+  const names = [...new Set(alarms.map((alarm) => alarm.acknowledged?.by).filter(Boolean))];
+  const by = names.length > 0 ? `${list(names)} ${names.length === 1 ? 'has' : 'have'} the open alarms.` : 'See the marked layers below.';
+  const sentence = `${list(acting.map((line) => line.line))}: something is unusual.`;
+  return { need: 'act', sentence, detail: by, action: alarms.length > 0 ? { href: '/alarms.html', words: 'Open alarms' } : null };
+}
+
+function silences({ lines }) {
+  return lines.filter((line) => line.stale).map((line) => `${line.line} has sent nothing for ${age(line.ageSeconds)}.`);
+}
+
+function silent(board) {
+  const sentence = silences(board).join(' ');
+  if (sentence === '') {
+    return null;
+  }
+  return { need: 'stale', sentence, detail: 'What is drawn below for it is old. Look at the gauge and its export folder.', action: { href: '/intake.html', words: 'Files that came' } };
+}
+
+function quiet({ lines }, alarms) {
+  const watching = lines.filter((line) => line.state === 'watch');
+  if (watching.length > 0) {
+    return { need: 'watch', sentence: `Keep an eye on ${list(watching.map((line) => line.line))}.`, detail: 'Advice only; no alarm.', action: null };
+  }
+  const unfrozen = lines.filter((line) => line.limits.state !== 'frozen');
+  if (unfrozen.length > 0) {
+    return { need: 'calm', sentence: `${list(unfrozen.map((line) => line.line))}: no alarms yet.`, detail: 'Limits are not frozen there, so nothing raises an alarm.', action: null };
+  }
+  const open = alarms.length > 0 ? ` ${plural(alarms.length, 'alarm')} still open, all taken.` : '';
+  return { need: 'calm', sentence: 'All calm.', detail: `Nobody is needed.${open}`, action: null };
+}
+
+function byNeed(a, b) {
+  return (RANK[a.priority] ?? 3) - (RANK[b.priority] ?? 3) || Date.parse(b.openedAt) - Date.parse(a.openedAt);
+}

@@ -1,0 +1,68 @@
+/**
+ * The stream of what happens in the plant. The browser itself reconnects with the last event's id and
+ * the server replays what was missed; where that is not possible listeners get `reload` and fetch anew.
+ *
+ * Topics: sample, alarm, limits, file, reload (all with the event's data) and state ('live' | 'lost').
+ */
+import { synchronise } from './plantClock.js';
+
+const TOPICS = ['sample', 'alarm', 'limits', 'file', 'reload'];
+const FIRST_RETRY_MS = 2_000;
+const LAST_RETRY_MS = 30_000;
+
+const hearers = new Map();
+let source = null;
+let retryMs = FIRST_RETRY_MS;
+let missed = false;
+
+/** Calls `hearer` for each event of a topic; returns the way to stop. */
+export function on(topic, hearer) {
+  if (!hearers.has(topic)) {
+    hearers.set(topic, new Set());
+  }
+  hearers.get(topic).add(hearer);
+  return () => hearers.get(topic).delete(hearer);
+}
+
+export function connect() {
+  source?.close();
+  source = new EventSource('/api/events');
+  source.addEventListener('hello', hello);
+  source.addEventListener('error', failed);
+  for (const topic of TOPICS) {
+    source.addEventListener(topic, (event) => tell(topic, parsed(event.data)));
+  }
+}
+
+function hello(event) {
+  retryMs = FIRST_RETRY_MS;
+  synchronise(parsed(event.data)?.now);
+  tell('state', 'live');
+  if (missed) {
+    missed = false;
+    tell('reload', null);
+  }
+}
+
+function failed() {
+  tell('state', 'lost');
+  if (source.readyState === EventSource.CLOSED) {
+    missed = true;
+    setTimeout(connect, retryMs);
+    retryMs = Math.min(retryMs * 2, LAST_RETRY_MS);
+  }
+}
+
+function tell(topic, data) {
+  for (const hearer of hearers.get(topic) ?? []) {
+    hearer(data);
+  }
+}
+
+function parsed(text) {
+  try {
+    return JSON.parse(text);
+  } catch {
+    return null;
+  }
+}

@@ -1,0 +1,51 @@
+/**
+ * Decides which mark a layer wears, and says why in words. Pure; knows nothing of drawing.
+ *
+ * act: an open alarm names the layer, or a reading is out of spec. watch: a test is fulfilled without an
+ * alarm. note: the same while limits are trial. A line carries its open alarms as `alarms`.
+ */
+import { bySeverity, direction, shortTest } from './words.js';
+import { plural } from './format.js';
+
+/** 'act' | 'watch' | 'gauge' | 'note' | 'missing' | 'calm' */
+export function needOfLayer(layer, line) {
+  if (layer.outOfSpec > 0) {
+    return 'act';
+  }
+  if (layer.state === 'unusual') {
+    return needOfUnusual(layer, line);
+  }
+  return ['missing', 'gauge'].includes(layer.state) ? layer.state : 'calm';
+}
+
+function needOfUnusual(layer, line) {
+  if (line.limits.state !== 'frozen') {
+    return 'note';
+  }
+  const explained = line.alarms.length > 0 || line.state !== 'act';
+  return alarmOf(layer, line) || !explained ? 'act' : 'watch';
+}
+
+/** The open alarm that names the layer and is still active, or undefined. */
+export function alarmOf(layer, line) {
+  const named = ({ kind, position }) => kind === layer.kind && position === layer.position;
+  return line.alarms.find((alarm) => isActive(alarm) && alarm.characteristics.some(named));
+}
+
+/** The reasons beside a layer: [{mark: 'unusual' | 'spec', words}]. */
+export function reasons(layer, line) {
+  const said = [];
+  if (layer.state === 'unusual') {
+    const [worst] = [...layer.signals].sort(bySeverity);
+    const against = line.limits.state === 'frozen' ? 'unusual' : 'unusual for trial limits';
+    said.push({ mark: 'unusual', words: worst ? `${against}: ${direction(worst)}, ${shortTest(worst)}` : against });
+  }
+  if (layer.outOfSpec > 0) {
+    said.push({ mark: 'spec', words: `${plural(layer.outOfSpec, 'reading')} out of spec` });
+  }
+  return said;
+}
+
+function isActive({ state }) {
+  return state === 'unacknowledged' || state === 'acknowledged';
+}

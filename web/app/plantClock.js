@@ -1,0 +1,61 @@
+/**
+ * The plant's time: the server's clock and zone, so that a screen with a wrong clock or zone still tells
+ * the right age and time of day. Until the server names its zone, the offset of its own times is used.
+ */
+let aheadMs = null;
+let zone = null;
+let shapes = shapesFor(undefined);
+
+export function synchronise(isoNow, named = null) {
+  const server = Date.parse(isoNow);
+  if (Number.isFinite(server)) {
+    aheadMs = server - Date.now();
+  }
+  if (named !== null && named !== zone) {
+    zone = named;
+    shapes = shapesFor(zone);
+  } else if (zone === null) {
+    shapes = shapesFor(offsetOf(isoNow));
+  }
+}
+
+export const isSynchronised = () => aheadMs !== null;
+
+export const nowMs = () => Date.now() + (aheadMs ?? 0);
+
+/** 06:42 */
+export const timeOfDay = (ms) => shapes.time.format(ms);
+/** 06:42:17 */
+export const timeWithSeconds = (ms) => shapes.seconds.format(ms);
+/** Wed 25 Nov */
+export const day = (ms) => shapes.day.format(ms);
+/** Hour and minute of the day in the plant, for ticks. */
+export function minuteOfDay(ms) {
+  const [hour, minute] = timeOfDay(ms).split(':').map(Number);
+  return hour * 60 + minute;
+}
+
+/** 06:42 today, otherwise Tue 24 Nov, 06:42. */
+export function moment(ms) {
+  return day(ms) === day(nowMs()) ? timeOfDay(ms) : `${day(ms)}, ${timeOfDay(ms)}`;
+}
+
+/** "2026-11-25T06:42:00+01:00" gives "+01:00". */
+function offsetOf(iso) {
+  return String(iso).match(/[+-]\d\d:\d\d$/)?.[0] ?? 'UTC';
+}
+
+function shapesFor(timeZone) {
+  const shape = (options) => {
+    try {
+      return new Intl.DateTimeFormat('en-GB', { timeZone, ...options });
+    } catch {
+      return new Intl.DateTimeFormat('en-GB', options);
+    }
+  };
+  return {
+    time: shape({ hour: '2-digit', minute: '2-digit' }),
+    seconds: shape({ hour: '2-digit', minute: '2-digit', second: '2-digit' }),
+    day: shape({ weekday: 'short', day: 'numeric', month: 'short' }),
+  };
+}

@@ -1,0 +1,73 @@
+/** What states, tests and roles are called, in the plain words that every screen uses. */
+
+export const ROLES = { skin: 'skin', core: 'core', tie: 'tie', barrier: 'barrier', seal: 'seal' };
+
+/** Short names that fit beside a ringed point. */
+const SHORT = {
+  'beyond-limit': 'beyond limit',
+  'two-of-three': '2 of 3',
+  'four-of-five': '4 of 5',
+  'eight-in-a-row': '8 in a row',
+};
+
+/** The test that says most comes first. */
+const WEIGHT = ['beyond-limit', 'two-of-three', 'four-of-five', 'eight-in-a-row'];
+
+export function shortTest({ test }) {
+  return SHORT[test] ?? test;
+}
+
+export function bySeverity(a, b) {
+  return WEIGHT.indexOf(a.test) - WEIGHT.indexOf(b.test);
+}
+
+/** Thicker, thinner or more spread: what the signal says about the film. */
+export function direction({ chart, side }) {
+  if (chart === 'range') {
+    return 'spread wider';
+  }
+  return side === 'high' ? 'thicker' : 'thinner';
+}
+
+/** Why the point is ringed, for somebody who never learned the rules. */
+export function explain({ chart, test, side }) {
+  if (chart === 'range') {
+    return 'Range chart, beyond limit: the readings of this one sample lie further apart than they usually do. Either the film differs across the web, or one reading is wrong.';
+  }
+  const where = side === 'high' ? 'above' : 'below';
+  const limit = side === 'high' ? 'upper' : 'lower';
+  switch (test) {
+    case 'beyond-limit':
+      return `Mean chart, beyond limit: this mean lies ${where} the ${limit} control limit. A steady process does that about once in 370 samples.`;
+    case 'two-of-three':
+      return `Mean chart, 2 of 3: two of the last three means lie more than two thirds of the way from the centre line to the ${limit} control limit.`;
+    case 'four-of-five':
+      return `Mean chart, 4 of 5: four of the last five means lie more than one third of the way from the centre line to the ${limit} control limit.`;
+    case 'eight-in-a-row':
+      return `Mean chart, 8 in a row: the last eight means or more all lie ${where} the centre line. The level has probably moved.`;
+    default:
+      return `Mean chart, ${test}: ${where} what is usual.`;
+  }
+}
+
+/** The roles and extruders of a layer in a few words. */
+export function makeUp({ kind, roles = [], extruders = [] }) {
+  if (kind === 'total') {
+    return 'all layers together';
+  }
+  const role = roles.map((name) => ROLES[name] ?? name).join(' + ');
+  const fed = extruders.length > 0 ? `extruder ${extruders.join(', ')}` : '';
+  return [role, fed].filter(Boolean).join(', ');
+}
+
+/** What the limits of a line are worth today. */
+export function limitsInWords({ state, version, subgroups }) {
+  switch (state) {
+    case 'frozen':
+      return `limits version ${version}, frozen`;
+    case 'trial':
+      return 'limits are trial: no alarms yet';
+    default:
+      return `collecting: ${subgroups} samples so far, no limits yet`;
+  }
+}
