@@ -4,7 +4,7 @@ import java.util.concurrent.atomic.AtomicReferenceArray;
 
 /**
  * Constants and factors of control charts for subgroups of n = 2 to 100 from a normal process,
- * computed to about 13 digits when first asked for and then kept.
+ * computed to 11 digits or more when first asked for and then kept.
  *
  * <p>d2 and d3 are the mean and standard deviation of the range, c4 the mean of the sample standard
  * deviation, in units of the process standard deviation. The factors turn an average range or
@@ -15,10 +15,12 @@ public final class ChartConstants {
   public static final int SMALLEST_SIZE = 2;
   public static final int LARGEST_SIZE = 100;
 
-  private static final AtomicReferenceArray<RangeOfNormals.Range> RANGES =
+  private static final AtomicReferenceArray<Range> RANGES =
       new AtomicReferenceArray<>(LARGEST_SIZE + 1);
 
   private ChartConstants() {}
+
+  private record Range(double mean, double standardDeviation) {}
 
   /** The integrals shared by all sizes, made when the first range is asked for. */
   private static final class Integrals {
@@ -30,7 +32,7 @@ public final class ChartConstants {
   }
 
   public static double d3(int n) {
-    return range(n).deviation();
+    return range(n).standardDeviation();
   }
 
   /**
@@ -118,14 +120,15 @@ public final class ChartConstants {
     return Math.sqrt(1 - c4 * c4);
   }
 
-  private static RangeOfNormals.Range range(int n) {
+  private static Range range(int n) {
     check(n);
-    RangeOfNormals.Range known = RANGES.get(n);
+    Range known = RANGES.get(n);
     return known != null ? known : computed(n);
   }
 
-  private static RangeOfNormals.Range computed(int n) {
-    RangeOfNormals.Range range = Integrals.SHARED.of(n);
+  private static Range computed(int n) {
+    RangeOfNormals integrals = Integrals.SHARED;
+    Range range = new Range(integrals.mean(n), integrals.standardDeviation(n));
     RANGES.set(n, range);
     return range;
   }
