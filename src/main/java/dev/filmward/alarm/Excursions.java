@@ -1,7 +1,6 @@
 package dev.filmward.alarm;
 
 import dev.filmward.film.Characteristic;
-import dev.filmward.film.SampleKey;
 import dev.filmward.film.Structure;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -49,9 +48,17 @@ public final class Excursions {
 
   private List<AlarmChange> judge(SampleVerdict sample, Deviation deviation, List<Alarm> live) {
     List<Subject> subjects = new ArrayList<>(live.stream().map(Alarm::subject).toList());
-    for (Verdict verdict : sample.verdicts()) {
-      if (verdict.opens(deviation)) {
-        place(verdict.characteristic(), subjects, sample.sample(), deviation);
+    List<Characteristic> deviating =
+        sample.verdicts().stream()
+            .filter(verdict -> verdict.opens(deviation))
+            .map(Verdict::characteristic)
+            .toList();
+    boolean common = isCommon(deviating, subjects);
+    for (Characteristic each : deviating) {
+      if (!join(each, subjects, common)) {
+        subjects.add(
+            new Subject(
+                sample.sample().line(), structure.code(), deviation, new TreeSet<>(List.of(each))));
       }
     }
     List<AlarmChange> changes = new ArrayList<>();
@@ -62,22 +69,15 @@ public final class Excursions {
     return changes;
   }
 
-  /** Puts a deviating characteristic into the subject that it belongs to, or into a new one. */
-  private void place(
-      Characteristic deviating, List<Subject> subjects, SampleKey sample, Deviation deviation) {
+  /** Puts a deviating characteristic into the subject that it belongs to, where there is one. */
+  private boolean join(Characteristic deviating, List<Subject> subjects, boolean common) {
     for (int i = 0; i < subjects.size(); i++) {
-      if (belongs(deviating, subjects.get(i))) {
+      if (common || belongs(deviating, subjects.get(i))) {
         subjects.set(i, subjects.get(i).with(List.of(deviating)));
-        return;
+        return true;
       }
     }
-    if (!subjects.isEmpty() && isCommon(deviating, subjects)) {
-      subjects.set(0, subjects.get(0).with(List.of(deviating)));
-      return;
-    }
-    subjects.add(
-        new Subject(
-            sample.line(), sample.structure(), deviation, new TreeSet<>(List.of(deviating))));
+    return false;
   }
 
   private boolean belongs(Characteristic deviating, Subject subject) {
@@ -92,8 +92,8 @@ public final class Excursions {
         || extruders.share(member.position(), deviating.position());
   }
 
-  private boolean isCommon(Characteristic deviating, List<Subject> subjects) {
-    TreeSet<Characteristic> layers = new TreeSet<>(List.of(deviating));
+  private boolean isCommon(List<Characteristic> deviating, List<Subject> subjects) {
+    TreeSet<Characteristic> layers = new TreeSet<>(deviating);
     subjects.forEach(subject -> layers.addAll(subject.members()));
     layers.removeIf(member -> member.kind() != Characteristic.Kind.LAYER);
     return layers.size() >= 2 && layers.size() >= COMMON_SHARE * structure.reported().size();

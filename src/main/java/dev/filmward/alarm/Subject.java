@@ -1,6 +1,8 @@
 package dev.filmward.alarm;
 
+import dev.filmward.diagnosis.Pattern;
 import dev.filmward.film.Characteristic;
+import dev.filmward.film.Structure;
 import java.util.Collection;
 import java.util.SortedSet;
 import java.util.TreeSet;
@@ -17,6 +19,17 @@ public record Subject(
       throw new IllegalArgumentException("an alarm is about something");
     }
     members = new TreeSet<>(members);
+  }
+
+  /** The shape of the deviation. */
+  public Pattern pattern(Structure structure) {
+    if (deviation == Deviation.SPREAD) {
+      return Pattern.ACROSS_THE_WEB;
+    }
+    long layers =
+        members.stream().filter(member -> member.kind() == Characteristic.Kind.LAYER).count();
+    boolean some = layers > 0 && layers < structure.reported().size();
+    return some ? Pattern.SOME_LAYERS : Pattern.ALL_LAYERS;
   }
 
   Subject with(Collection<Characteristic> more) {

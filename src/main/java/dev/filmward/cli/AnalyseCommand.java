@@ -78,8 +78,7 @@ final class AnalyseCommand implements Callable<Integer> {
     for (Path file : files) {
       inputs.add(new InputFile(file.toString(), () -> Files.newInputStream(file)));
     }
-    Analysis analysis =
-        new BatchAnalysis(known, zone.zone, charted).analyse(inputs, this::tell);
+    Analysis analysis = new BatchAnalysis(known, zone.zone, charted).analyse(inputs, this::tell);
     print(analysis);
     long quarantined = analysis.files().stream().mapToLong(FileCount::quarantined).sum();
     return strict && quarantined > 0 ? ExitStatus.REFUSED : ExitStatus.DONE;

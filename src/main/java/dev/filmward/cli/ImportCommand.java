@@ -66,8 +66,7 @@ final class ImportCommand implements Callable<Integer> {
     }
     PrintStream out = new PrintStream(System.out, true, StandardCharsets.UTF_8);
     boolean refused = false;
-    try (Plant plant =
-        new Plant(Store.open(data.folder), Clock.systemUTC(), zone.zone)) {
+    try (Plant plant = new Plant(Store.open(data.folder), Clock.systemUTC(), zone.zone)) {
       if (structures != null) {
         plant.learnStructures(structures.toString(), Files.readAllBytes(structures));
       }
@@ -76,8 +75,7 @@ final class ImportCommand implements Callable<Integer> {
             plant.read(
                 new IncomingFile(file.toString(), "import", () -> Files.newInputStream(file)));
         out.println(format == Format.JSON ? json(entry) : text(entry));
-        refused |=
-            entry.refusal().isPresent() || (strict && entry.counts().quarantined() > 0);
+        refused |= entry.refusal().isPresent() || (strict && entry.counts().quarantined() > 0);
       }
     }
     return refused ? ExitStatus.REFUSED : ExitStatus.DONE;

@@ -1,9 +1,5 @@
 package dev.filmward.diagnosis;
 
-import dev.filmward.alarm.Deviation;
-import dev.filmward.alarm.Subject;
-import dev.filmward.film.Characteristic;
-import dev.filmward.film.Structure;
 import java.util.List;
 
 /** What to look at first, nearest and cheapest first (common practice, no source). */
@@ -14,7 +10,7 @@ public final class FirstChecks {
           "Measure the layflat width",
           "Compare the total output in kg/h with its set-point",
           "Read the check standard on the gauge");
-  private static final List<String> ONE_LAYER =
+  private static final List<String> SOME_LAYERS =
       List.of(
           "Compare the feeder's kg/h of this layer's extruder with its set-point",
           "Look at the melt pressure before the screen, over the last shift",
@@ -29,15 +25,12 @@ public final class FirstChecks {
 
   private FirstChecks() {}
 
-  /** First checks for what an alarm is about. */
-  public static List<String> of(Subject subject, Structure structure) {
-    if (subject.deviation() == Deviation.SPREAD) {
-      return ACROSS_THE_WEB;
-    }
-    long layers =
-        subject.members().stream()
-            .filter(member -> member.kind() == Characteristic.Kind.LAYER)
-            .count();
-    return layers == 1 && structure.reported().size() > 1 ? ONE_LAYER : ALL_LAYERS;
+  /** First checks for a deviation of that shape. */
+  public static List<String> of(Pattern pattern) {
+    return switch (pattern) {
+      case ALL_LAYERS -> ALL_LAYERS;
+      case SOME_LAYERS -> SOME_LAYERS;
+      case ACROSS_THE_WEB -> ACROSS_THE_WEB;
+    };
   }
 }

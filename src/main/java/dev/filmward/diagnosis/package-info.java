@@ -1,2 +1,2 @@
-/** Takes alarms, gives what may have caused them and what to look at first. */
+/** Takes the shape of a deviation, gives what may have caused it and what to look at first. */
 package dev.filmward.diagnosis;

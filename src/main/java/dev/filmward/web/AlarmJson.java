@@ -60,7 +60,8 @@ final class AlarmJson {
             .map(known -> AlarmTitle.of(alarm.subject(), known))
             .orElse(alarm.subject().deviation().words()));
     ArrayNode checks = node.putArray("firstChecks");
-    structure.ifPresent(known -> FirstChecks.of(alarm.subject(), known).forEach(checks::add));
+    structure.ifPresent(
+        known -> FirstChecks.of(alarm.subject().pattern(known)).forEach(checks::add));
   }
 
   private void addCourse(ObjectNode node, Alarm alarm) {

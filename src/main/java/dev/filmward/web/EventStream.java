@@ -47,7 +47,10 @@ final class EventStream implements AutoCloseable {
     this.boot = Long.toString(clock.millis(), Character.MAX_RADIX);
     ScheduledFuture<?> unused =
         heartbeat.scheduleWithFixedDelay(
-            () -> subscribers.forEach(Subscriber::beat), HEARTBEAT_S, HEARTBEAT_S, TimeUnit.SECONDS);
+            () -> subscribers.forEach(Subscriber::beat),
+            HEARTBEAT_S,
+            HEARTBEAT_S,
+            TimeUnit.SECONDS);
   }
 
   /** One event on the wire. */

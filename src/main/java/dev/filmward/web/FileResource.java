@@ -47,10 +47,9 @@ final class FileResource {
             .store()
             .read(
                 tables -> {
-                  tables
-                      .files()
-                      .find(id)
-                      .orElseThrow(() -> new NoSuchElementException("no file " + id));
+                  if (tables.files().find(id).isEmpty()) {
+                    throw new NoSuchElementException("no file " + id);
+                  }
                   List<QuarantinedRow> found = tables.files().quarantined(id, MOST_ROWS);
                   found.forEach(row -> rows.add(json(row)));
                   return tables.files().quarantinedRows(id);

@@ -1,0 +1,63 @@
+package dev.filmward.cli;
+
+import dev.filmward.intake.StructuresFault;
+import dev.filmward.pipeline.Inbox;
+import dev.filmward.pipeline.Plant;
+import dev.filmward.simulate.SampleRuns;
+import dev.filmward.store.Store;
+import dev.filmward.web.WebServer;
+import dev.filmward.web.WebServer.Options;
+import dev.filmward.web.WebServer.Options.Purpose;
+import java.io.IOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Duration;
+import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
+
+/** The dashboard on the sample runs, with a live simulated gauge on each line. */
+@Command(
+    name = "demo",
+    description = "The dashboard on sample data, with a live gauge that adds samples.",
+    mixinStandardHelpOptions = true)
+final class DemoCommand implements Callable<Integer> {
+  @Option(
+      names = "--data",
+      paramLabel = "DIR",
+      description =
+          "Where to keep the demo's data; a folder that is removed at the end unless given.")
+  private @Nullable Path data;
+
+  @Option(
+      names = "--interval",
+      paramLabel = "SECONDS",
+      description = "Time between samples, which stands for 15 minutes; 10 unless given.")
+  private int interval = 10;
+
+  @Mixin private ListenOptions listen = new ListenOptions();
+
+  @Override
+  public Integer call() throws IOException, StructuresFault, InterruptedException {
+    Path folder = data == null ? Files.createTempDirectory("filmward-demo") : data;
+    Plant plant = new Plant(Store.open(folder), Clock.systemUTC(), SampleRuns.PLANT_ZONE);
+    Options options = new Options(listen.host, listen.port, Purpose.DEMONSTRATION);
+    Path inbox = folder.resolve("inbox");
+    try (Serving serving = new Serving(plant)) {
+      if (data == null) {
+        serving.hold(() -> Folders.delete(folder));
+      }
+      serving.hold(WebServer.start(plant, options));
+      Demo demo = new Demo(plant, Duration.ofSeconds(Math.max(1, interval)));
+      demo.load();
+      serving.hold(Inbox.watch(plant, inbox));
+      serving.hold(demo.startGauges(inbox));
+      serving.announce("Filmward shows its sample runs", listen.host);
+      serving.untilStopped();
+    }
+    return ExitStatus.DONE;
+  }
+}

@@ -1,0 +1,231 @@
+package dev.filmward.alarm;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import dev.filmward.chart.ChartKind;
+import dev.filmward.film.Characteristic;
+import dev.filmward.film.Layer;
+import dev.filmward.film.ReportedLayer;
+import dev.filmward.film.Role;
+import dev.filmward.film.SampleKey;
+import dev.filmward.film.SpecLimits;
+import dev.filmward.film.Structure;
+import dev.filmward.rule.Side;
+import dev.filmward.rule.Signal;
+import dev.filmward.rule.SignalTest;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+import org.junit.jupiter.api.Test;
+
+class ExcursionsTest {
+  private static final Instant START = Instant.parse("2026-11-02T06:00:00Z");
+  private static final Signal BEYOND_LOW =
+      new Signal(ChartKind.XBAR, SignalTest.BEYOND_LIMIT, Side.LOW);
+  private static final Signal BEYOND_HIGH =
+      new Signal(ChartKind.XBAR, SignalTest.BEYOND_LIMIT, Side.HIGH);
+  private static final Signal RUN_LOW =
+      new Signal(ChartKind.XBAR, SignalTest.EIGHT_IN_A_ROW, Side.LOW);
+  private static final Signal WIDE =
+      new Signal(ChartKind.RANGE, SignalTest.BEYOND_LIMIT, Side.HIGH);
+
+  private final Structure structure = structure("A", "B", "C", "A", "D");
+  private final Excursions excursions = new Excursions(structure);
+  private final List<Alarm> alarms = new ArrayList<>();
+  private int samples;
+
+  @Test
+  void aMeanBeyondItsLimitOpensAnAlarmAtOnce() {
+    sample(now(2, BEYOND_LOW));
+    assertThat(alarms).hasSize(1);
+    assertThat(alarms.get(0).subject().deviation()).isEqualTo(Deviation.THINNER);
+    assertThat(alarms.get(0).state()).isEqualTo(AlarmState.UNACKNOWLEDGED);
+    assertThat(alarms.get(0).priority()).isEqualTo(Priority.MEDIUM);
+  }
+
+  @Test
+  void anotherTestOpensOneOnlyWhenItSignalsTwiceInARow() {
+    sample(now(2, RUN_LOW));
+    assertThat(alarms).isEmpty();
+    sample(quiet(2));
+    sample(now(2, RUN_LOW));
+    assertThat(alarms).isEmpty();
+    sample(again(2, RUN_LOW));
+    assertThat(alarms).hasSize(1);
+    assertThat(alarms.get(0).priority()).isEqualTo(Priority.LOW);
+  }
+
+  @Test
+  void oneExcursionIsOneAlarmHoweverManyPointsSignal() {
+    sample(now(2, BEYOND_LOW));
+    for (int i = 0; i < 20; i++) {
+      sample(again(2, BEYOND_LOW));
+    }
+    assertThat(alarms).hasSize(1);
+  }
+
+  @Test
+  void layersOfOneExtruderAreOneAlarm() {
+    sample(now(1, BEYOND_LOW));
+    sample(again(1, BEYOND_LOW), now(4, BEYOND_LOW));
+    assertThat(alarms).hasSize(1);
+    assertThat(names(alarms.get(0))).containsExactly("Layer 1", "Layer 4");
+  }
+
+  @Test
+  void layersOfDifferentExtrudersAreAlarmsOfTheirOwn() {
+    sample(now(2, BEYOND_LOW), now(5, BEYOND_LOW));
+    assertThat(alarms).hasSize(2);
+  }
+
+  @Test
+  void thickerAndThinnerAreAlarmsOfTheirOwn() {
+    sample(now(2, BEYOND_LOW), now(3, BEYOND_HIGH));
+    assertThat(alarms).hasSize(2);
+  }
+
+  @Test
+  void whenMostLayersMoveTogetherItIsOneAlarmOnAllLayers() {
+    sample(now(2, BEYOND_LOW));
+    sample(again(2, BEYOND_LOW), now(1, BEYOND_LOW), now(3, BEYOND_LOW));
+    sample(
+        again(1, BEYOND_LOW),
+        again(2, BEYOND_LOW),
+        again(3, BEYOND_LOW),
+        now(4, BEYOND_LOW),
+        now(5, BEYOND_LOW),
+        total(BEYOND_LOW));
+    assertThat(alarms).hasSize(1);
+    assertThat(alarms.get(0).subject().members()).contains(Characteristic.total());
+    assertThat(AlarmTitle.of(alarms.get(0).subject(), structure))
+        .isEqualTo("All layers: thinner than usual");
+  }
+
+  @Test
+  void rangesOfSeveralLayersAreOneAlarmAcrossTheWeb() {
+    sample(now(2, WIDE), now(5, WIDE));
+    sample(again(2, WIDE), again(5, WIDE));
+    assertThat(alarms).hasSize(1);
+    assertThat(alarms.get(0).subject().deviation()).isEqualTo(Deviation.SPREAD);
+  }
+
+  @Test
+  void returnsWithTheNextValidSampleAndNotWithOneThatDidNotMeasureIt() {
+    sample(now(2, BEYOND_LOW));
+    sample(quiet(3));
+    assertThat(alarms.get(0).state()).isEqualTo(AlarmState.UNACKNOWLEDGED);
+    sample(quiet(2));
+    assertThat(alarms.get(0).state()).isEqualTo(AlarmState.RETURNED_UNACKNOWLEDGED);
+    assertThat(alarms.get(0).course().returnedAt()).contains(START.plusSeconds(2 * 60));
+  }
+
+  @Test
+  void aSignalWithinEightSamplesBelongsToTheSameExcursionAndStaysAcknowledged() {
+    sample(now(2, BEYOND_LOW));
+    alarms.set(0, alarms.get(0).acknowledge("Kim", START));
+    for (int i = 0; i < Excursions.SAME_EXCURSION - 1; i++) {
+      sample(quiet(2));
+    }
+    assertThat(alarms.get(0).state()).isEqualTo(AlarmState.NORMAL);
+    sample(now(2, BEYOND_LOW));
+    assertThat(alarms).hasSize(1);
+    assertThat(alarms.get(0).state()).isEqualTo(AlarmState.ACKNOWLEDGED);
+  }
+
+  @Test
+  void aSignalAfterEightQuietSamplesIsANewAlarm() {
+    sample(now(2, BEYOND_LOW));
+    for (int i = 0; i < Excursions.SAME_EXCURSION; i++) {
+      sample(quiet(2));
+    }
+    sample(now(2, BEYOND_LOW));
+    assertThat(alarms).hasSize(2);
+  }
+
+  @Test
+  void outOfSpecificationOnABarrierIsOfHighPriority() {
+    sample(
+        new Verdict(characteristic(3), List.of(BEYOND_LOW), List.of(), true, true),
+        new Verdict(characteristic(2), List.of(BEYOND_HIGH), List.of(), true, false));
+    assertThat(alarms.stream().map(Alarm::priority))
+        .containsExactlyInAnyOrder(Priority.HIGH, Priority.MEDIUM);
+  }
+
+  @Test
+  void isClosedOnlyWhenOverSeenAndExplained() {
+    sample(now(2, BEYOND_LOW));
+    Alarm alarm = alarms.get(0).acknowledge("Kim", START);
+    assertThat(alarm.isClosed()).isFalse();
+    Alarm explained = alarm.explain(new Finding("not found yet", "watched it", "Kim", START));
+    assertThat(explained.isClosed()).isFalse();
+    alarms.set(0, explained);
+    sample(quiet(2));
+    assertThat(alarms.get(0).isClosed()).isTrue();
+  }
+
+  private void sample(Verdict... verdicts) {
+    SampleKey key = new SampleKey("Blown 1", structure.code(), "R1", "S" + samples);
+    Instant takenAt = START.plus(Duration.ofMinutes(samples++));
+    List<Alarm> live =
+        alarms.stream()
+            .filter(alarm -> alarm.course().quietSamples() < Excursions.SAME_EXCURSION)
+            .toList();
+    SampleVerdict verdict = new SampleVerdict(key, takenAt, false, List.of(verdicts));
+    for (AlarmChange change : excursions.judge(verdict, live)) {
+      if (change.alarm().id() == 0) {
+        alarms.add(change.alarm().withId(alarms.size() + 1L));
+      } else {
+        alarms.set((int) change.alarm().id() - 1, change.alarm());
+      }
+    }
+  }
+
+  private Verdict now(int position, Signal signal) {
+    return new Verdict(characteristic(position), List.of(signal), List.of(), false, false);
+  }
+
+  private Verdict again(int position, Signal signal) {
+    return new Verdict(characteristic(position), List.of(signal), List.of(signal), false, false);
+  }
+
+  private Verdict quiet(int position) {
+    return new Verdict(characteristic(position), List.of(), List.of(), false, false);
+  }
+
+  private static Verdict total(Signal signal) {
+    return new Verdict(Characteristic.total(), List.of(signal), List.of(), false, true);
+  }
+
+  private Characteristic characteristic(int position) {
+    return Characteristic.layer(structure.reported().get(position - 1));
+  }
+
+  private static List<String> names(Alarm alarm) {
+    return alarm.subject().members().stream().map(Characteristic::name).toList();
+  }
+
+  private static Structure structure(String... extruders) {
+    List<ReportedLayer> reported = new ArrayList<>();
+    List<Layer> layers = new ArrayList<>();
+    for (int i = 0; i < extruders.length; i++) {
+      Layer layer =
+          new Layer(
+              "Layer " + (i + 1),
+              Role.CORE,
+              Optional.empty(),
+              SpecLimits.NONE,
+              SpecLimits.NONE,
+              OptionalDouble.empty(),
+              Optional.of(extruders[i]),
+              OptionalDouble.empty(),
+              OptionalDouble.empty());
+      layers.add(layer);
+      reported.add(
+          new ReportedLayer(i + 1, layer.name(), List.of(layer), SpecLimits.NONE, SpecLimits.NONE));
+    }
+    return new Structure("F-5", "Film", layers, reported, SpecLimits.NONE, SpecLimits.NONE);
+  }
+}
