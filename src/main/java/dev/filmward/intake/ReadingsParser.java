@@ -7,11 +7,21 @@ import java.io.InputStream;
 import java.time.ZoneId;
 import java.util.function.Consumer;
 
-/** Takes a file of readings (CSV, long or wide), gives readings or rejections. */
+/**
+ * Takes a file of readings (CSV, long or wide layout), gives readings or rejections.
+ *
+ * <p>How the file is written is taken from its first line. Rows are read one after the other and
+ * none is kept, so that memory does not grow with the file. A row that cannot be used is rejected
+ * and the next one read; only a header that cannot be used refuses the file. Immutable; a parser
+ * may be used for several files at once.
+ */
 public final class ReadingsParser {
-  final Structures structures;
-  final ZoneId plantZone;
+  private final Structures structures;
+  private final ZoneId plantZone;
 
+  /**
+   * @param plantZone where times without an offset are local times
+   */
   public ReadingsParser(Structures structures, ZoneId plantZone) {
     this.structures = structures;
     this.plantZone = plantZone;
@@ -20,14 +30,38 @@ public final class ReadingsParser {
   /**
    * Reads the whole stream; does not close it.
    *
+   * @param fileName for messages
    * @throws FileRefused if the header cannot be used; nothing was delivered then
    */
   public FileCount parse(
       InputStream in, String fileName, ReadingSink readings, Consumer<Rejection> rejections)
       throws IOException, FileRefused {
-    if (in.read() < 0) {
-      throw new FileRefused(fileName);
+    FileRun run = open(in, fileName, readings, rejections);
+    while (run.next()) {
+      run.take();
     }
-    return new FileCount(fileName, 0, 0, 0, 0, java.util.List.of());
+    return run.count();
+  }
+
+  /** Reads the header only. */
+  FileRun open(
+      InputStream in, String fileName, ReadingSink readings, Consumer<Rejection> rejections)
+      throws IOException, FileRefused {
+    Utf8Input input = Utf8Input.open(in);
+    ByteBlocks blocks = new ByteBlocks(input.stream());
+    Text text = new Text();
+    Dialect dialect = new HeaderReader(fileName, blocks, text).read(input.encoding(), structures);
+    Row row = new Row(dialect.columns().size(), text);
+    RowReader reader = new RowReader(blocks, dialect.separator(), row, text);
+    Tally tally = new Tally(fileName, reader, dialect.placesInRow(), rejections);
+    Times times = new Times(plantZone);
+    RowHead head = new RowHead(dialect, structures, times, tally);
+    Cells cells = new Cells(head, readings, tally);
+    Notes notes = new Notes(dialect, text, times, head, cells);
+    RowTaker taker =
+        dialect.layout() == Layout.LONG
+            ? new LongRows(dialect, head, cells, tally)
+            : new WideRows(dialect, head, cells, tally);
+    return new FileRun(dialect, row, reader, taker, () -> tally.count(notes.all()));
   }
 }

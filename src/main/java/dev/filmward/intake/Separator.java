@@ -2,23 +2,24 @@ package dev.filmward.intake;
 
 /** What stands between two fields of a row. */
 public enum Separator {
-  COMMA(',', "comma"),
-  SEMICOLON(';', "semicolon"),
-  TAB('\t', "tab");
+  COMMA(',', "commas"),
+  SEMICOLON(';', "semicolons"),
+  TAB('\t', "tabs");
 
   private final char sign;
-  private final String word;
+  private final String words;
 
-  Separator(char sign, String word) {
+  Separator(char sign, String words) {
     this.sign = sign;
-    this.word = word;
+    this.words = words;
   }
 
   public char sign() {
     return sign;
   }
 
-  public String word() {
-    return word;
+  /** Many of it. */
+  public String words() {
+    return words;
   }
 }

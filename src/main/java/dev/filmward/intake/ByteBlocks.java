@@ -1,0 +1,78 @@
+package dev.filmward.intake;
+
+import java.io.IOException;
+import java.io.InputStream;
+
+/**
+ * Reads a stream in big blocks and keeps in one array what is not used up yet.
+ *
+ * <p>Unused bytes are {@code bytes[from]} up to before {@code bytes[limit]}, which itself is always
+ * a line feed, so that a search for the end of a line needs no other bound. The owner moves {@code
+ * from}. A first block with carriage returns and without any line feed is of a file whose lines end
+ * with a carriage return; these are then read as line feeds. One owner, one thread.
+ */
+final class ByteBlocks {
+  private static final int BLOCK = 256 * 1024;
+
+  byte[] bytes = new byte[BLOCK + 1];
+  int from;
+  int limit;
+  boolean ended;
+
+  /** Number of the line that {@code from} is on; the owner counts. */
+  long line = 1;
+
+  private final InputStream in;
+  private final boolean carriageReturnsEndLines;
+
+  /** How many bytes of the stream lie before {@code bytes[0]}. */
+  private long dropped;
+
+  ByteBlocks(InputStream in) throws IOException {
+    this.in = in;
+    fill();
+    carriageReturnsEndLines = contains('\r') && !contains('\n');
+    endLines(0);
+  }
+
+  /** Moves the unused bytes to the start of the array and reads on until it is full again. */
+  void more() throws IOException {
+    int unused = limit - from;
+    byte[] target = unused > bytes.length / 2 ? new byte[(bytes.length - 1) * 2 + 1] : bytes;
+    System.arraycopy(bytes, from, target, 0, unused);
+    dropped += from;
+    bytes = target;
+    from = 0;
+    limit = unused;
+    fill();
+    endLines(unused);
+  }
+
+  /** Where in the stream the unused bytes begin. */
+  long offset() {
+    return dropped + from;
+  }
+
+  private void fill() throws IOException {
+    int room = bytes.length - 1 - limit;
+    int count = in.readNBytes(bytes, limit, room);
+    limit += count;
+    ended = count < room;
+    bytes[limit] = '\n';
+  }
+
+  private void endLines(int start) {
+    for (int i = start; carriageReturnsEndLines && i < limit; i++) {
+      bytes[i] = bytes[i] == '\r' ? (byte) '\n' : bytes[i];
+    }
+  }
+
+  private boolean contains(char sign) {
+    for (int i = 0; i < limit; i++) {
+      if (bytes[i] == sign) {
+        return true;
+      }
+    }
+    return false;
+  }
+}

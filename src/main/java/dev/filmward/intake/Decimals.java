@@ -1,0 +1,96 @@
+package dev.filmward.intake;
+
+import java.util.regex.Pattern;
+
+/**
+ * Reads a thickness as it is written in a file: a number with a decimal point or a decimal comma,
+ * or a sign for "not measured" (nothing, {@code NaN} or a dash).
+ *
+ * <p>Thousands separators are not read: with both signs in one number, or one twice, it is no
+ * number. The value is the double nearest to what is written. Up to 2^53 the digits are an exact
+ * double, as is a power of ten up to 10^22, so one division rounds correctly (Clinger, How to read
+ * floating point numbers accurately, PLDI 1990); all else goes through {@link Double#parseDouble}.
+ * One owner, one thread.
+ */
+final class Decimals {
+
+  /** What a field turned out to hold. */
+  enum Kind {
+    NUMBER,
+    MISSING,
+    NO_NUMBER,
+    NOT_FINITE
+  }
+
+  /** Of {@link #plain}: look again with {@link #read}. */
+  static final double NOT_PLAIN = -1;
+
+  private static final Pattern MISSING = Pattern.compile("(?i)|nan|[-\u2013\u2014]");
+  private static final Pattern INFINITE = Pattern.compile("(?i)[-+]?(inf|infinity|\u221e)");
+  private static final Pattern NUMBER =
+      Pattern.compile("[-+]?+([0-9]++([.,][0-9]*+)?+|[.,][0-9]++)([eE][-+]?+[0-9]++)?+");
+  private static final long EXACT = 1L << 53;
+  private static final int LONGEST_PLAIN = 18;
+  private static final double[] POWERS_OF_TEN = {
+    1e0, 1e1, 1e2, 1e3, 1e4, 1e5, 1e6, 1e7, 1e8, 1e9, 1e10, 1e11, 1e12, 1e13, 1e14, 1e15, 1e16,
+    1e17, 1e18
+  };
+
+  private double value;
+  private boolean sawPoint;
+  private boolean sawComma;
+
+  /** The value of a positive number that is written in at most 18 signs, or NOT_PLAIN. */
+  double plain(byte[] bytes, int start, int end) {
+    long digits = 0;
+    int last = end - 1;
+    int point = last;
+    byte pointSign = 0;
+    for (int i = start; i < end; i++) {
+      int digit = bytes[i] - '0';
+      if (digit >= 0 && digit <= 9) {
+        digits = digits * 10 + digit;
+      } else if (pointSign == 0 && (bytes[i] == '.' || bytes[i] == ',')) {
+        point = i;
+        pointSign = bytes[i];
+      } else {
+        return NOT_PLAIN;
+      }
+    }
+    if (end - start > LONGEST_PLAIN || digits == 0 || digits > EXACT) {
+      return NOT_PLAIN;
+    }
+    remember(pointSign);
+    return digits / POWERS_OF_TEN[last - point];
+  }
+
+  /** Looks at any field; after NUMBER, {@link #value} is what it says. */
+  Kind read(String text) {
+    if (MISSING.matcher(text).matches()) {
+      return Kind.MISSING;
+    }
+    if (INFINITE.matcher(text).matches()) {
+      return Kind.NOT_FINITE;
+    }
+    if (!NUMBER.matcher(text).matches()) {
+      return Kind.NO_NUMBER;
+    }
+    value = Double.parseDouble(text.replace(',', '.'));
+    remember(text.indexOf(',') >= 0 ? ',' : text.indexOf('.') >= 0 ? '.' : 0);
+    return Double.isInfinite(value) ? Kind.NOT_FINITE : Kind.NUMBER;
+  }
+
+  double value() {
+    return value;
+  }
+
+  /** Whether some numbers were written with a decimal point and some with a decimal comma. */
+  boolean sawBothSigns() {
+    return sawPoint && sawComma;
+  }
+
+  private void remember(int sign) {
+    sawPoint |= sign == '.';
+    sawComma |= sign == ',';
+  }
+}
