@@ -4,11 +4,8 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import dev.filmward.chart.ChartKind;
 import dev.filmward.film.Characteristic;
-import dev.filmward.film.Layer;
-import dev.filmward.film.ReportedLayer;
-import dev.filmward.film.Role;
+import dev.filmward.film.Films;
 import dev.filmward.film.SampleKey;
-import dev.filmward.film.SpecLimits;
 import dev.filmward.film.Structure;
 import dev.filmward.rule.Side;
 import dev.filmward.rule.Signal;
@@ -17,8 +14,6 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
-import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 
 class ExcursionsTest {
@@ -32,7 +27,7 @@ class ExcursionsTest {
   private static final Signal WIDE =
       new Signal(ChartKind.RANGE, SignalTest.BEYOND_LIMIT, Side.HIGH);
 
-  private final Structure structure = structure("A", "B", "C", "A", "D");
+  private final Structure structure = Films.fedBy("F-5", "A", "B", "C", "A", "D");
   private final Excursions excursions = new Excursions(structure);
   private final List<Alarm> alarms = new ArrayList<>();
   private int samples;
@@ -205,27 +200,5 @@ class ExcursionsTest {
 
   private static List<String> names(Alarm alarm) {
     return alarm.subject().members().stream().map(Characteristic::name).toList();
-  }
-
-  private static Structure structure(String... extruders) {
-    List<ReportedLayer> reported = new ArrayList<>();
-    List<Layer> layers = new ArrayList<>();
-    for (int i = 0; i < extruders.length; i++) {
-      Layer layer =
-          new Layer(
-              "Layer " + (i + 1),
-              Role.CORE,
-              Optional.empty(),
-              SpecLimits.NONE,
-              SpecLimits.NONE,
-              OptionalDouble.empty(),
-              Optional.of(extruders[i]),
-              OptionalDouble.empty(),
-              OptionalDouble.empty());
-      layers.add(layer);
-      reported.add(
-          new ReportedLayer(i + 1, layer.name(), List.of(layer), SpecLimits.NONE, SpecLimits.NONE));
-    }
-    return new Structure("F-5", "Film", layers, reported, SpecLimits.NONE, SpecLimits.NONE);
   }
 }

@@ -4,18 +4,13 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import dev.filmward.film.Characteristic;
-import dev.filmward.film.Layer;
-import dev.filmward.film.ReportedLayer;
-import dev.filmward.film.Role;
+import dev.filmward.film.Films;
 import dev.filmward.film.Sample;
 import dev.filmward.film.SampleKey;
-import dev.filmward.film.SpecLimits;
 import dev.filmward.film.Structure;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
-import java.util.Optional;
-import java.util.OptionalDouble;
 import org.junit.jupiter.api.Test;
 
 class SubgroupingTest {
@@ -23,7 +18,7 @@ class SubgroupingTest {
   private static final SampleKey KEY = new SampleKey("Blown 1", "F-2", "R1", "S1");
   private static final double GAP = Double.NaN;
 
-  private final Structure structure = structure("Skin", "Core");
+  private final Structure structure = Films.fedBy("F-2", "A", "B");
   private final Subgrouping subgrouping = Subgrouping.withShares(structure);
 
   @Test
@@ -99,28 +94,5 @@ class SubgroupingTest {
       lanes[i] = i + 1;
     }
     return new Sample(KEY, NOON, lanes, new double[][] {skin, core});
-  }
-
-  private static Structure structure(String... names) {
-    List<Layer> layers = new ArrayList<>();
-    List<ReportedLayer> reported = new ArrayList<>();
-    for (String name : names) {
-      Layer layer =
-          new Layer(
-              name,
-              Role.CORE,
-              Optional.empty(),
-              SpecLimits.NONE,
-              SpecLimits.NONE,
-              OptionalDouble.empty(),
-              Optional.empty(),
-              OptionalDouble.empty(),
-              OptionalDouble.empty());
-      layers.add(layer);
-      reported.add(
-          new ReportedLayer(
-              reported.size() + 1, name, List.of(layer), SpecLimits.NONE, SpecLimits.NONE));
-    }
-    return new Structure("F-2", "Film", layers, reported, SpecLimits.NONE, SpecLimits.NONE);
   }
 }
