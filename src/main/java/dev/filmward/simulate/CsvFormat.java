@@ -55,7 +55,7 @@ record CsvFormat(Layout layout, Times times, Text text, Numerals numerals) {
 
     String written(double um) {
       double value = um / LengthUnit.parse(unit).orElseThrow().micrometres();
-      return BigDecimal.valueOf(value)
+      return new BigDecimal(value)
           .setScale(decimals, RoundingMode.HALF_EVEN)
           .toPlainString()
           .replace('.', decimalSign);

@@ -4,6 +4,7 @@ import dev.filmward.simulate.ExpectedAlarm.Side;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.EnumSet;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Set;
 
@@ -83,7 +84,7 @@ final class ControlCheck {
   }
 
   private Set<Sign> signs(double[] z, int at, double[] subgroup) {
-    Set<Sign> signs = new java.util.HashSet<>();
+    Set<Sign> signs = new HashSet<>();
     for (Test test : EnumSet.of(Test.TWO_OF_THREE, Test.FOUR_OF_FIVE, Test.EIGHT_IN_A_ROW)) {
       if (isFulfilled(test, z, at)) {
         signs.add(new Sign(test, side(z[at])));
