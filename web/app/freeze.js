@@ -11,6 +11,8 @@ export function freezeDialog(series, frozen) {
   const dialog = el('dialog', { class: 'sheet', 'aria-labelledby': 'freeze-title' });
   const button = el('button', { type: 'button', data: { action: 'freeze' }, on: { click: open } }, 'Freeze limits from the first samples');
 
+  dialog.addEventListener('close', () => dialog.replaceChildren());
+
   function open() {
     const samples = el('input', { id: 'freeze-samples', type: 'number', min: LEAST_BASELINE, step: 1, value: USUAL_BASELINE });
     const reason = el('textarea', { id: 'freeze-reason', rows: 2, maxlength: 500 });

@@ -1,6 +1,6 @@
 /** The page of one layer: head, the film as navigation, charts, figures, table. Stays live. */
 import { getJson } from './api.js';
-import { el, setText } from './elements.js';
+import { el } from './elements.js';
 import { freezeDialog } from './freeze.js';
 import { layerCharts } from './layerCharts.js';
 import { layerFacts } from './layerFacts.js';
@@ -10,6 +10,7 @@ import * as live from './live.js';
 import { synchronise } from './plantClock.js';
 import { throttled } from './refresh.js';
 import { seriesTable } from './seriesTable.js';
+import { troubleLine } from './trouble.js';
 import { RANGES, rangeOf, startOf } from './timeRange.js';
 
 const LEAST_BETWEEN_MS = 2_000;
@@ -23,12 +24,12 @@ export function mount(root, params) {
   const charts = layerCharts(params.get('scope'), (name) => rewrite(params, 'scope', name));
   const table = seriesTable();
   const facts = el('aside', { class: 'facts-place', 'aria-label': 'Figures' });
-  const trouble = el('p', { class: 'trouble', role: 'status', hidden: true });
+  const trouble = troubleLine();
   let series = null;
   const freeze = freezeDialog(() => series, () => refreshing.ask());
   const middle = el('div', { class: 'layer-middle' }, rangeLinks(params, range), charts.node, table.node);
   const body = el('div', { class: 'layer-body', hidden: true }, film.node, middle, facts);
-  root.replaceChildren(head.node, trouble, body, freeze.dialog);
+  root.replaceChildren(head.node, trouble.node, body, freeze.dialog);
 
   async function refresh() {
     try {
@@ -39,16 +40,14 @@ export function mount(root, params) {
       series = await getJson('/api/series', { ...wanted, from });
       show(view);
     } catch (error) {
-      setText(trouble, error.sentence ?? error.message);
-      trouble.hidden = false;
+      trouble.show(error);
     }
     document.documentElement.dataset.ready = 'true';
   }
 
   function show(view) {
     const isEmpty = series.columns.takenAt.length === 0;
-    setText(trouble, isEmpty ? 'No samples of this layer yet.' : '');
-    trouble.hidden = !isEmpty;
+    trouble.say(isEmpty ? 'No samples of this layer yet.' : '');
     body.hidden = isEmpty;
     if (isEmpty) {
       return;
