@@ -63,7 +63,7 @@ function tableOf(files, open, choose) {
 
 function rowOf(file, isOpen, choose) {
   const figures = FIGURES.map(([key, word]) =>
-    el('td', { class: 'figure', data: { figure: key, word, some: file[key] > 0 } }, key === 'quarantined' && file[key] > 0 ? shape('missing') : null, count(file[key])));
+    el('td', { class: 'figure', data: { figure: key, word, some: file[key] > 0 } }, key === 'quarantined' && file[key] > 0 ? shape('quarantine') : null, count(file[key])));
   return el('tr', { class: 'file', data: { file: file.id, open: isOpen } },
     el('th', { scope: 'row' },
       el('button', { type: 'button', class: 'file-name', 'aria-expanded': String(isOpen), on: { click: () => choose(file.id) } }, file.name),

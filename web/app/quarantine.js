@@ -23,7 +23,7 @@ async function fill(file, node) {
 
 function shown(rows, more) {
   const body = rows.map(({ line, column, value, reason, raw }) => el('tr', {},
-    el('th', { scope: 'row', class: 'figure' }, count(line)),
+    el('th', { scope: 'row' }, count(line)),
     el('td', {}, column || '\u2013'), el('td', { class: 'verbatim' }, value || '\u2013'), el('td', { class: 'reason-text' }, reason), el('td', { class: 'verbatim raw' }, raw)));
   return [
     el('p', {}, 'These were not used. Correct them at the source and bring the file in again; what is known already stays as it is.'),
