@@ -7,6 +7,7 @@ import * as live from './live.js';
 import { mark } from './marks.js';
 import { synchronise } from './plantClock.js';
 import { throttled } from './refresh.js';
+import { troubleLine } from './trouble.js';
 import { boardLegend } from './boardLegend.js';
 import { emptyBoard } from './emptyBoard.js';
 
@@ -16,10 +17,10 @@ const ANYWAY_EVERY_MS = 20_000;
 
 export function mount(root) {
   const top = headlineOf();
-  const trouble = el('p', { class: 'trouble', role: 'status', hidden: true });
+  const trouble = troubleLine();
   const lines = el('div', { class: 'lines' });
   const below = el('div', {});
-  root.replaceChildren(el('h1', { class: 'for-readers' }, 'Board'), top.node, trouble, lines, below);
+  root.replaceChildren(el('h1', { class: 'for-readers' }, 'Board'), top.node, trouble.node, lines, below);
   let bands = [];
 
   function show(board, alarms) {
@@ -43,11 +44,10 @@ export function mount(root) {
     try {
       const [board, { alarms }] = await Promise.all([getJson('/api/board'), getJson('/api/alarms', { state: 'open' })]);
       show(board, alarms);
-      trouble.hidden = true;
+      trouble.clear();
       document.documentElement.dataset.ready = 'true';
     } catch (error) {
-      setText(trouble, `These figures are not fresh. ${error.sentence ?? error.message}`);
-      trouble.hidden = false;
+      trouble.show(error, 'These figures are not fresh.');
     }
   }
 

@@ -101,6 +101,7 @@ function whoAmI() {
       dialog.showModal();
     }
   };
+  dialog.addEventListener('close', () => dialog.replaceChildren());
   name();
   return [el('button', { type: 'button', class: 'who-am-i', 'aria-haspopup': 'dialog', on: { click: show } }, label), dialog];
 }

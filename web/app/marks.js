@@ -20,6 +20,7 @@ const SHAPES = {
   missing: () => [path('M1 8H5M11 8H15', stroke)],
   live: () => [svg('circle', { cx: 8, cy: 8, r: 4 })],
   lost: () => [svg('circle', { cx: 8, cy: 8, r: 6, ...stroke }), path('M3 13 13 3', stroke)],
+  quarantine: () => [path('M2 2H14V14H2Z', { class: 'line dashed' }), svg('circle', { cx: 8, cy: 8, r: 2.2 })],
   unusual: () => [svg('circle', { cx: 8, cy: 8, r: 6, ...stroke }), svg('circle', { cx: 8, cy: 8, r: 2 })],
   spec: () => [
     path('M1 15V1H15V15Z', stroke),

@@ -40,6 +40,14 @@ export function moment(ms) {
   return day(ms) === day(nowMs()) ? timeOfDay(ms) : `${day(ms)}, ${timeOfDay(ms)}`;
 }
 
+/** The same for a time as the server writes it; its own offset counts, so it needs no zone. */
+export function momentOf(iso) {
+  const own = shapesFor(offsetOf(iso));
+  const ms = Date.parse(iso);
+  const today = own.day.format(ms) === own.day.format(nowMs());
+  return today ? own.time.format(ms) : `${own.day.format(ms)}, ${own.time.format(ms)}`;
+}
+
 /** "2026-11-25T06:42:00+01:00" gives "+01:00". */
 function offsetOf(iso) {
   return String(iso).match(/[+-]\d\d:\d\d$/)?.[0] ?? 'UTC';

@@ -1,0 +1,50 @@
+/**
+ * "Seen, mine", then a name: two taps. Only one such question is open at a time. The screen says at once
+ * that it is being kept, and says honestly when somebody else was first or nothing was kept.
+ */
+import { postJson } from './api.js';
+import { el, setText } from './elements.js';
+import { askWho } from './person.js';
+
+let closeOther = () => {};
+
+/** `changed(alarm)` gets the server's answer; `refused()` is told when the alarm must be looked at anew. */
+export function acknowledgeControl(id, { changed, refused }) {
+  const place = el('div', { class: 'acknowledge' });
+  const said = el('p', { class: 'said', role: 'status', tabindex: -1 });
+  const button = el('button', { type: 'button', data: { action: 'acknowledge' }, on: { click: ask } }, 'Seen, mine');
+  const node = el('div', {}, place, said);
+
+  function rest() {
+    place.replaceChildren(button);
+  }
+
+  function ask() {
+    closeOther();
+    closeOther = rest;
+    setText(said, '');
+    const cancel = el('button', { type: 'button', class: 'quiet', on: { click: () => (rest(), button.focus()) } }, 'Not now');
+    place.replaceChildren(askWho('Who takes it?', 'Take it', take), cancel);
+    place.querySelector('button, input').focus();
+  }
+
+  async function take(by) {
+    closeOther = () => {};
+    place.replaceChildren();
+    setText(said, `Taken by ${by}. Being kept\u2026`);
+    said.focus();
+    try {
+      changed(await postJson(`/api/alarms/${id}/acknowledge`, { by }));
+      setText(said, `Kept: ${by} has it.`);
+    } catch (error) {
+      setText(said, error.status === 409 ? `Not yours: ${error.sentence}` : `Not kept. ${error.sentence ?? error.message}`);
+      if (error.status === 409) {
+        refused();
+      } else {
+        rest();
+      }
+    }
+  }
+  rest();
+  return { node, isOpen: () => !place.contains(button) };
+}

@@ -1,0 +1,52 @@
+/** One alarm in the list. Kept for its life, so that an update never takes a question away under somebody's finger. */
+import { el, setText } from './elements.js';
+import { acknowledgeControl } from './acknowledge.js';
+import { groupedSignals, isWaiting, layersInWords, markOf, stateInWords } from './alarmWords.js';
+import { mark, priorityMark, shape } from './marks.js';
+import { momentOf } from './plantClock.js';
+
+export function alarmCard(alarm, hooks) {
+  const title = el('a', { href: `#${alarm.id}` });
+  const marks = el('div', { class: 'alarm-marks' });
+  const place = el('p', { class: 'soft' });
+  const state = el('p', { class: 'alarm-state' });
+  const why = el('p', { class: 'alarm-why' });
+  const control = acknowledgeControl(alarm.id, hooks);
+  const node = el('article', { class: 'alarm', data: { alarm: alarm.id } }, marks, el('h2', {}, title), place, why, state, control.node);
+
+  function update(now, isSelected) {
+    node.dataset.state = now.state;
+    node.dataset.closed = now.closed;
+    node.dataset.taken = now.acknowledged !== null;
+    node.dataset.selected = isSelected;
+    title.toggleAttribute('aria-current', isSelected);
+    setText(title, now.title);
+    marks.replaceChildren(...marksOf(now));
+    setText(place, `${now.line}, ${now.structure}, since ${momentOf(now.openedAt)}`);
+    why.replaceChildren(...whyOf(now));
+    setText(state, stateInWords(now));
+    control.node.querySelector('.acknowledge').hidden = now.closed || !isWaiting(now);
+  }
+  return { node, update, focus: () => title.focus() };
+}
+
+export function marksOf(alarm) {
+  return [
+    markOf(alarm) === 'act' ? mark('act') : null,
+    priorityMark(alarm.priority),
+    alarm.historical ? el('span', { class: 'soft' }, 'came late: historical') : null,
+  ].filter(Boolean);
+}
+
+export function whyOf(alarm) {
+  const [worst] = groupedSignals(alarm);
+  const words = worst ? `${layersInWords(alarm)}: ${worst.words}` : layersInWords(alarm);
+  return [
+    reason('unusual', words),
+    ...(alarm.outOfSpec ? [reason('spec', 'out of spec')] : []),
+  ];
+}
+
+function reason(name, words) {
+  return el('span', { class: `reason reason-${name}` }, shape(name), el('span', {}, words));
+}

@@ -1,0 +1,92 @@
+/** One alarm in full: why it was raised, what to check first, cause and action, what people did. */
+import { el, setText } from './elements.js';
+import { acknowledgeControl } from './acknowledge.js';
+import { marksOf } from './alarmCard.js';
+import { groupedSignals, isWaiting, stateInWords } from './alarmWords.js';
+import { cautions } from './cautions.js';
+import { findingForm } from './finding.js';
+import { plural } from './format.js';
+import { shape } from './marks.js';
+import { momentOf } from './plantClock.js';
+import { explain } from './words.js';
+
+export function alarmDetail(alarm, causes, hooks) {
+  const marks = el('div', { class: 'alarm-marks' });
+  const title = el('h2', {});
+  const state = el('p', { class: 'lead' });
+  const place = el('p', { class: 'soft' });
+  const why = el('ul', { class: 'plain signals' });
+  const checks = el('ol', {});
+  const history = el('ol', { class: 'plain history' });
+  const finding = el('div', {});
+  const control = acknowledgeControl(alarm.id, hooks);
+  const node = el('div', { class: 'alarm-detail', data: { detail: alarm.id } },
+    el('a', { class: 'button quiet back', href: `${location.pathname}${location.search}` }, 'All alarms'),
+    marks, title, place, state, control.node,
+    el('div', { class: 'alarm-parts' },
+      part('Check first', checks, cautions()),
+      part('Why it was raised', why),
+      part('Cause and action', finding),
+      part('History', history)));
+  let keptFinding;
+  let takenBy;
+  finding.addEventListener('input', () => (finding.dataset.touched = 'true'));
+
+  function update(now) {
+    node.dataset.state = now.state;
+    node.dataset.taken = now.acknowledged !== null;
+    marks.replaceChildren(...marksOf(now));
+    setText(title, now.title);
+    setText(place, `${now.line}, ${now.structure}, ${now.group}. Since ${momentOf(now.openedAt)}, last signal ${momentOf(now.lastSignalAt)}, roll ${now.roll}, sample ${now.sample}.`);
+    setText(state, stateInWords(now));
+    control.node.querySelector('.acknowledge').hidden = now.closed || !isWaiting(now);
+    why.replaceChildren(...signalsOf(now));
+    checks.replaceChildren(...now.firstChecks.map((check) => el('li', {}, check)));
+    history.replaceChildren(...now.history.map((entry) => el('li', {}, el('span', { class: 'soft' }, momentOf(entry.at)), el('span', {}, `${entry.by}: ${entry.what}`))));
+    showFinding(now);
+  }
+
+  /** A form that somebody is filling in stays as it is until what is kept has changed. */
+  function showFinding(now) {
+    const kept = JSON.stringify([now.finding, now.closed]);
+    const isSame = kept === keptFinding && (finding.dataset.touched === 'true' || now.acknowledged?.by === takenBy);
+    if (isSame) {
+      return;
+    }
+    keptFinding = kept;
+    takenBy = now.acknowledged?.by;
+    finding.dataset.touched = 'false';
+    const written = now.finding ? findingWords(now.finding) : null;
+    const form = now.closed ? null : findingForm(now, causes, hooks.changed);
+    finding.replaceChildren(...[written, form].filter(Boolean));
+  }
+  update(alarm);
+  return { node, update, id: alarm.id };
+}
+
+function signalsOf(alarm) {
+  const groups = groupedSignals(alarm).map((group) =>
+    el('li', {},
+      shape('unusual'),
+      el('div', {},
+        el('a', { href: chartAddress(alarm, group) }, `${group.name || `layer ${group.position}`}: ${group.words}`),
+        el('span', { class: 'soft' }, ` ${plural(group.count, 'sample')}, last at ${momentOf(group.last.takenAt)}, roll ${group.last.roll}, sample ${group.last.sample}`),
+        el('p', { class: 'explained' }, explain(group)))));
+  const spec = alarm.outOfSpec ? [el('li', {}, shape('spec'), el('div', {}, el('strong', {}, 'out of spec'), el('p', { class: 'explained' }, 'At least one reading lies outside what the customer allows. Decide what happens to the rolls since the last good sample.')))] : [];
+  return [...spec, ...groups];
+}
+
+function chartAddress({ line, structure }, { kind, position }) {
+  return `/layer.html?${new URLSearchParams({ line, structure, kind, position })}`;
+}
+
+function findingWords({ cause, action, by, at }) {
+  return el('dl', { class: 'found' },
+    el('div', {}, el('dt', {}, 'Cause'), el('dd', {}, cause)),
+    el('div', {}, el('dt', {}, 'Action'), el('dd', {}, action || 'none written')),
+    el('div', {}, el('dt', {}, 'By'), el('dd', {}, `${by}, ${momentOf(at)}`)));
+}
+
+function part(title, ...body) {
+  return el('section', {}, el('h3', {}, title), body);
+}

@@ -1,0 +1,71 @@
+/** An alarm in words. Pure. */
+import { bySeverity, direction, shortTest } from './words.js';
+import { list } from './format.js';
+import { momentOf } from './plantClock.js';
+
+const RANK = { high: 0, medium: 1, low: 2 };
+
+export function isWaiting({ acknowledged }) {
+  return acknowledged === null;
+}
+
+export function isActive({ state }) {
+  return state === 'unacknowledged' || state === 'acknowledged';
+}
+
+/** What the alarm asks of people now. */
+export function stateInWords(alarm) {
+  const taken = alarm.acknowledged ? `Taken by ${alarm.acknowledged.by} at ${momentOf(alarm.acknowledged.at)}` : 'Nobody has taken it yet';
+  if (alarm.closed) {
+    return `Closed. ${taken}.`;
+  }
+  switch (alarm.state) {
+    case 'unacknowledged':
+      return `${taken}. Still unusual.`;
+    case 'acknowledged':
+      return `${taken}. Still unusual.`;
+    case 'returned-unacknowledged':
+      return `${taken}. It went back to usual by itself${since(alarm.returnedAt)}.`;
+    default:
+      return `${taken}. Back to usual${since(alarm.returnedAt)}. ${missing(alarm)}`;
+  }
+}
+
+function since(iso) {
+  return iso ? ` at ${momentOf(iso)}` : '';
+}
+
+/** What still keeps it open. */
+function missing({ finding }) {
+  return finding ? 'It closes when the cause is found.' : 'It closes when cause and action are written down.';
+}
+
+/** Which mark it wears. */
+export function markOf(alarm) {
+  return !alarm.closed && isActive(alarm) ? 'act' : 'calm';
+}
+
+/** Who waits comes first, then priority, then the newest; closed ones last. */
+export function byUrgency(a, b) {
+  return Number(a.closed) - Number(b.closed)
+    || Number(isWaiting(b)) - Number(isWaiting(a))
+    || (RANK[a.priority] ?? 3) - (RANK[b.priority] ?? 3)
+    || Date.parse(b.openedAt) - Date.parse(a.openedAt);
+}
+
+export function layersInWords({ characteristics }) {
+  return list(characteristics.map(({ name, position }) => name || `layer ${position}`));
+}
+
+/** Signals of one layer and one test together: [{kind, position, name, words, count, last}], what says most first. */
+export function groupedSignals({ signals }) {
+  const groups = new Map();
+  for (const signal of [...signals].sort(bySeverity)) {
+    const key = JSON.stringify([signal.kind, signal.position, signal.chart, signal.test, signal.side]);
+    const group = groups.get(key) ?? { ...signal, words: `${direction(signal)}, ${shortTest(signal)}`, count: 0, last: signal };
+    group.count += 1;
+    group.last = Date.parse(signal.takenAt) > Date.parse(group.last.takenAt) ? signal : group.last;
+    groups.set(key, group);
+  }
+  return [...groups.values()];
+}

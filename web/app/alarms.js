@@ -1,0 +1,127 @@
+/** The alarms: a list by urgency and one alarm in full, chosen by `#id` in the address. Stays live. */
+import { getJson } from './api.js';
+import { el, setText } from './elements.js';
+import { alarmCard } from './alarmCard.js';
+import { alarmDetail } from './alarmDetail.js';
+import { byUrgency, isWaiting } from './alarmWords.js';
+import { plural } from './format.js';
+import * as live from './live.js';
+import { throttled } from './refresh.js';
+import { troubleLine } from './trouble.js';
+
+const LEAST_BETWEEN_MS = 1_000;
+
+export function mount(root, params) {
+  const show = params.get('state') === 'all' ? 'all' : 'open';
+  const heading = el('h1', {});
+  const trouble = troubleLine();
+  const list = el('div', { class: 'alarm-list' });
+  const place = el('div', { class: 'alarm-place' });
+  root.replaceChildren(
+    el('div', { class: 'alarms-head' }, heading, tabs(show)), trouble.node,
+    el('div', { class: 'alarms-body' }, list, place));
+  const cards = new Map();
+  let alarms = [];
+  let causes = null;
+  let detail = null;
+
+  const hooks = { changed: (alarm) => (replace(alarm), draw()), refused: () => refreshing.ask() };
+
+  function replace(alarm) {
+    alarms = alarms.map((one) => (one.id === alarm.id ? alarm : one));
+  }
+
+  async function refresh() {
+    try {
+      causes ??= (await getJson('/api/causes')).causes;
+      alarms = (await getJson('/api/alarms', { state: show })).alarms;
+      await addSelected();
+      trouble.clear();
+      draw();
+    } catch (error) {
+      trouble.show(error, 'This list is not fresh.');
+    }
+    document.documentElement.dataset.ready = 'true';
+  }
+
+  /** An alarm that the address names is shown even when the list leaves it out. */
+  async function addSelected() {
+    const id = selectedId();
+    if (id !== null && !alarms.some((alarm) => alarm.id === id)) {
+      alarms = [...alarms, await getJson(`/api/alarms/${id}`)];
+    }
+  }
+
+  function draw() {
+    const sorted = [...alarms].sort(byUrgency);
+    const named = sorted.find((alarm) => alarm.id === selectedId());
+    const chosen = named ?? sorted[0] ?? null;
+    root.dataset.selected = named !== undefined;
+    setText(heading, headingOf(sorted));
+    const shown = sorted.map((alarm) => {
+      const card = cards.get(alarm.id) ?? alarmCard(alarm, hooks);
+      cards.set(alarm.id, card);
+      card.update(alarm, alarm === chosen);
+      return card.node;
+    });
+    arrange(list, shown.length > 0 ? shown : [nothing(show)]);
+    drawDetail(chosen);
+  }
+
+  function drawDetail(chosen) {
+    if (chosen === null) {
+      detail = null;
+      place.replaceChildren();
+    } else if (detail?.id === chosen.id) {
+      detail.update(chosen);
+    } else {
+      detail = alarmDetail(chosen, causes, hooks);
+      place.replaceChildren(detail.node);
+    }
+  }
+
+  const chosenAnew = () => refresh().then(() => window.scrollTo(0, 0));
+  const refreshing = throttled(refresh, LEAST_BETWEEN_MS);
+  const stops = [
+    live.on('alarm', refreshing.ask),
+    live.on('reload', refreshing.ask),
+    refreshing.stop,
+    () => window.removeEventListener('hashchange', chosenAnew),
+  ];
+  window.addEventListener('hashchange', chosenAnew);
+  refreshing.ask();
+  return () => stops.forEach((stop) => stop());
+}
+
+function selectedId() {
+  const id = Number(location.hash.slice(1));
+  return Number.isInteger(id) && id > 0 ? id : null;
+}
+
+function headingOf(alarms) {
+  const open = alarms.filter((alarm) => !alarm.closed);
+  const waiting = open.filter(isWaiting).length;
+  if (open.length === 0) {
+    return 'No open alarms';
+  }
+  const taken = waiting === 0 ? 'all taken' : `${waiting} that nobody has taken`;
+  return `${plural(open.length, 'open alarm')}, ${taken}`.replace(/^o/, 'O');
+}
+
+function nothing(show) {
+  const words = show === 'open' ? 'Nothing is waiting for anybody. Closed alarms are under "All".' : 'There has been no alarm yet. They come once limits are frozen and a layer moves.';
+  return el('p', { class: 'nothing' }, words);
+}
+
+function tabs(show) {
+  const tab = (name, words, search) => el('a', { href: `/alarms.html${search}`, 'aria-current': name === show ? 'page' : null }, words);
+  return el('nav', { class: 'ranges', 'aria-label': 'Which alarms' }, tab('open', 'Open', ''), tab('all', 'All, with closed', '?state=all'));
+}
+
+/** Puts nodes in order without touching those that are already in place, so that focus stays. */
+function arrange(parent, nodes) {
+  nodes.forEach((node, i) => parent.children[i] !== node && parent.insertBefore(node, parent.children[i] ?? null));
+  while (parent.children.length > nodes.length) {
+    parent.lastChild.remove();
+  }
+}

@@ -1,0 +1,150 @@
+/**
+ * What the chart library does not draw: the hatched land outside the specification, single readings as
+ * whiskers, rings with the short names of tests, written ends of limit lines, steps of limit versions.
+ * A chart library plugin; reads the panel and the paint from `options.plugins.filmward`.
+ */
+import { landPattern } from './chartPaint.js';
+import { shortTest } from './words.js';
+import { um } from './format.js';
+
+const LINE_PX = 15;
+const WORD_GAP_PX = 5;
+
+export const chartInk = {
+  id: 'filmward',
+  beforeDatasetsDraw: (chart, args, { panel, paint }) => clipped(chart, () => {
+    land(chart, panel, paint);
+    whiskers(chart, panel, paint);
+  }),
+  afterDatasetsDraw: (chart, args, options) => {
+    steps(chart, options.panel, options.paint);
+    rings(chart, options);
+    labels(chart, options.panel, options.paint);
+  },
+};
+
+function clipped({ ctx, chartArea: { left, top, width, height } }, draw) {
+  ctx.save();
+  ctx.beginPath();
+  ctx.rect(left, top, width, height);
+  ctx.clip();
+  draw();
+  ctx.restore();
+}
+
+function land({ ctx, chartArea: { left, right, top, bottom }, scales: { y } }, { land: spec }, paint) {
+  if (!spec) {
+    return;
+  }
+  const strip = (from, to, words, wordsY) => {
+    ctx.fillStyle = landPattern(ctx, paint);
+    ctx.fillRect(left, from, right - left, to - from);
+    write(ctx, paint, words, left + 8, wordsY, 'left');
+  };
+  if (spec.upper !== undefined && y.getPixelForValue(spec.upper) > top) {
+    const edge = y.getPixelForValue(spec.upper);
+    strip(top, edge, `out of spec above ${um(spec.upper)}`, edge - LINE_PX / 2 - 3);
+  }
+  if (spec.lower !== undefined && y.getPixelForValue(spec.lower) < bottom) {
+    const edge = y.getPixelForValue(spec.lower);
+    strip(edge, bottom, `out of spec below ${um(spec.lower)}`, edge + LINE_PX / 2 + 4);
+  }
+}
+
+function whiskers({ ctx, scales: { x, y } }, panel, paint) {
+  for (const { x: at, low, high, isOut } of panel.whiskers) {
+    if (low !== null) {
+      const px = x.getPixelForValue(at);
+      stroke(ctx, isOut ? paint.ink : paint.soft, isOut ? 2.5 : 1, () => {
+        ctx.moveTo(px, y.getPixelForValue(low));
+        ctx.lineTo(px, y.getPixelForValue(high));
+      });
+    }
+  }
+}
+
+/** Where limits begin to hold: a tick through the top edge and its words above the plot. */
+function steps({ ctx, chartArea: { left, right, top }, scales: { x } }, panel, paint) {
+  const inside = panel.steps.map(({ x: at, text }) => ({ px: Math.max(left, x.getPixelForValue(at)), text })).filter(({ px }) => px < right);
+  inside.forEach(({ px, text }, i) => {
+    ctx.font = fontOf(paint, 400);
+    const width = ctx.measureText(text).width + 2 * WORD_GAP_PX;
+    const until = inside[i + 1]?.px ?? Infinity;
+    stroke(ctx, paint.soft, 1, () => (ctx.moveTo(px + 0.5, top - LINE_PX), ctx.lineTo(px + 0.5, top + 6)));
+    if (px + width < until) {
+      const isLate = px + width > ctx.canvas.clientWidth;
+      write(ctx, paint, text, px + (isLate ? -WORD_GAP_PX : WORD_GAP_PX), top - LINE_PX / 2, isLate ? 'right' : 'left');
+    }
+  });
+}
+
+/** Newest first, since the newest name must not be the one that finds no room. */
+function rings({ ctx, chartArea, scales: { x, y } }, { panel, paint, ringPx }) {
+  const drawn = panel.rings.map((ring) => ({ ...ring, px: x.getPixelForValue(ring.x), py: y.getPixelForValue(ring.y) })).reverse();
+  const taken = drawn.map(({ px, py }) => boxAround(px, py, 2 * ringPx, 2 * ringPx));
+  drawn.forEach((ring, i) => {
+    const colour = ring.isCurrent ? paint.act : paint.ink;
+    stroke(ctx, colour, 1.75, () => ctx.arc(ring.px, ring.py, ringPx, 0, 2 * Math.PI));
+    const name = shortTest(ring.signals[0]);
+    if (i === 0 || name !== shortTest(drawn[i - 1].signals[0])) {
+      nameRing(ctx, chartArea, { ...paint, soft: colour }, { ...ring, name, ringPx }, taken);
+    }
+  });
+}
+
+/** Beyond the ring on its own side where that is free, else on the other side, else not at all. */
+function nameRing(ctx, area, paint, { px, py, name, ringPx, signals }, taken) {
+  ctx.font = fontOf(paint, 700);
+  const width = ctx.measureText(name).width;
+  const middleX = Math.min(Math.max(px, area.left + width / 2 + 2), area.right - width / 2 - 2);
+  const away = (ringPx + LINE_PX * 0.65) * (signals[0].side === 'high' ? -1 : 1);
+  const place = [py + away, py - away]
+    .map((middleY) => boxAround(middleX, middleY, width + 6, LINE_PX - 2))
+    .find((box) => box.top > area.top && box.bottom < area.bottom && !taken.some((other) => overlap(box, other)));
+  if (place) {
+    taken.push(place);
+    write(ctx, paint, name, middleX, (place.top + place.bottom) / 2, 'center', 700);
+  }
+}
+
+function boxAround(x, y, width, height) {
+  return { left: x - width / 2, right: x + width / 2, top: y - height / 2, bottom: y + height / 2 };
+}
+
+function overlap(a, b) {
+  return a.left < b.right && a.right > b.left && a.top < b.bottom && a.bottom > b.top;
+}
+
+/** Limit lines end in words; where two ends meet, the lower one is pushed down. */
+function labels({ ctx, chartArea: { right }, scales: { y } }, panel, paint) {
+  let floor = -Infinity;
+  for (const { y: value, text } of [...panel.labels].sort((a, b) => b.y - a.y)) {
+    const middle = Math.max(y.getPixelForValue(value), floor + LINE_PX);
+    floor = middle;
+    write(ctx, { ...paint, soft: paint.ink }, text, right + 6, middle, 'left', text.startsWith('centre') ? 400 : 600);
+  }
+}
+
+function write(ctx, paint, text, x, y, align, weight = 400) {
+  ctx.font = fontOf(paint, weight);
+  ctx.textAlign = align;
+  ctx.textBaseline = 'middle';
+  ctx.lineJoin = 'round';
+  ctx.lineWidth = 4;
+  ctx.strokeStyle = paint.ground;
+  ctx.strokeText(text, x, y);
+  ctx.fillStyle = paint.soft;
+  ctx.fillText(text, x, y);
+}
+
+function stroke(ctx, colour, width, path) {
+  ctx.strokeStyle = colour;
+  ctx.lineWidth = width;
+  ctx.beginPath();
+  path();
+  ctx.stroke();
+}
+
+function fontOf({ font }, weight) {
+  return `${weight} ${font.size}px ${font.family}`;
+}

@@ -1,0 +1,67 @@
+/** Cause and action of an alarm: asked for, never forced. "not found yet" is an honest answer and keeps the alarm open. */
+import { postJson } from './api.js';
+import { el, setText } from './elements.js';
+import { people, remember } from './person.js';
+
+export const NOT_FOUND_YET = 'not found yet';
+const LONGEST = 500;
+
+export function findingForm(alarm, causes, changed) {
+  const kept = alarm.finding;
+  const other = el('input', { id: 'finding-cause', maxlength: LONGEST, autocomplete: 'off' });
+  const action = el('textarea', { id: 'finding-action', rows: 3, maxlength: LONGEST });
+  const by = el('input', { id: 'finding-by', maxlength: 80, autocomplete: 'off' });
+  const said = el('p', { class: 'said', role: 'status' });
+  const choices = [...causes, NOT_FOUND_YET];
+  const form = el('form', { class: 'finding', data: { action: 'finding' }, novalidate: true, on: { submit } },
+    chips('cause', 'Cause', choices),
+    el('div', {}, el('label', { for: 'finding-cause' }, 'or another cause'), other),
+    el('div', {}, el('label', { for: 'finding-action' }, 'Action: what was done'), action),
+    people().length > 0 ? chips('by', 'Who writes this', people()) : null,
+    el('div', {}, el('label', { for: 'finding-by' }, people().length > 0 ? 'or somebody else' : 'Who writes this'), by),
+    el('button', { type: 'submit' }, 'Keep cause and action'),
+    said);
+  fill();
+
+  /** A written text counts before a tapped choice. */
+  const value = (input, name) => input.value.trim() || (form.elements[name]?.value ?? '');
+
+  async function submit(event) {
+    event.preventDefault();
+    const body = { by: value(by, 'by'), cause: value(other, 'cause'), action: action.value.trim() };
+    const wanting = !body.cause ? 'Choose a cause, or say "not found yet".' : !body.by ? 'Say who writes this.' : '';
+    setText(said, wanting || 'Being kept\u2026');
+    if (wanting) {
+      return;
+    }
+    try {
+      remember(body.by);
+      changed(await postJson(`/api/alarms/${alarm.id}/finding`, body));
+      setText(said, 'Kept.');
+    } catch (error) {
+      setText(said, `Not kept. ${error.sentence ?? error.message}`);
+    }
+  }
+
+  function fill() {
+    if (kept) {
+      action.value = kept.action ?? '';
+      const chip = [...form.querySelectorAll('input[name="cause"]')].find((input) => input.value === kept.cause);
+      if (chip) {
+        chip.checked = true;
+      } else {
+        other.value = kept.cause ?? '';
+      }
+    }
+    const first = form.querySelector('input[name="by"]');
+    if (first) {
+      first.checked = true;
+    }
+  }
+  return form;
+}
+
+function chips(name, legend, values) {
+  return el('fieldset', {}, el('legend', {}, legend), el('div', { class: 'chips' }, values.map((text) =>
+    el('label', { class: 'chip' }, el('input', { type: 'radio', name, value: text }), el('span', {}, text)))));
+}

@@ -1,0 +1,121 @@
+/** The page of one layer: head, the film as navigation, charts, figures, table. Stays live. */
+import { getJson } from './api.js';
+import { el } from './elements.js';
+import { freezeDialog } from './freeze.js';
+import { layerCharts } from './layerCharts.js';
+import { layerFacts } from './layerFacts.js';
+import { layerFilm } from './layerFilm.js';
+import { layerHead } from './layerHead.js';
+import * as live from './live.js';
+import { synchronise } from './plantClock.js';
+import { throttled } from './refresh.js';
+import { seriesTable } from './seriesTable.js';
+import { troubleLine } from './trouble.js';
+import { RANGES, rangeOf, startOf } from './timeRange.js';
+
+const LEAST_BETWEEN_MS = 2_000;
+const KEYS = { ArrowLeft: 'prev', ArrowRight: 'next' };
+
+export function mount(root, params) {
+  const wanted = Object.fromEntries(['line', 'structure', 'kind', 'position'].map((name) => [name, params.get(name)]));
+  const range = rangeOf(params);
+  const head = layerHead();
+  const film = layerFilm();
+  const charts = layerCharts(params.get('scope'), (name) => rewrite(params, 'scope', name));
+  const table = seriesTable();
+  const facts = el('aside', { class: 'facts-place', 'aria-label': 'Figures' });
+  const trouble = troubleLine();
+  let series = null;
+  const freeze = freezeDialog(() => series, () => refreshing.ask());
+  const middle = el('div', { class: 'layer-middle' }, rangeLinks(params, range), charts.node, table.node);
+  const body = el('div', { class: 'layer-body', hidden: true }, film.node, middle, facts);
+  root.replaceChildren(head.node, trouble.node, body, freeze.dialog);
+
+  async function refresh() {
+    try {
+      const [board, { alarms }] = await Promise.all([getJson('/api/board'), getJson('/api/alarms', { state: 'open' })]);
+      synchronise(board.now, board.zone);
+      const view = viewOf(board, alarms, wanted);
+      const from = startOf(range, view.newestMs);
+      series = await getJson('/api/series', { ...wanted, from });
+      show(view);
+    } catch (error) {
+      trouble.show(error);
+    }
+    document.documentElement.dataset.ready = 'true';
+  }
+
+  function show(view) {
+    const isEmpty = series.columns.takenAt.length === 0;
+    trouble.say(isEmpty ? 'No samples of this layer yet.' : '');
+    body.hidden = isEmpty;
+    if (isEmpty) {
+      return;
+    }
+    head.show(series, view);
+    charts.show(series);
+    table.show(series);
+    facts.replaceChildren(layerFacts(series, freeze.button));
+    if (view.line) {
+      film.show(view.line, (layer) => layer === view.layer);
+    }
+    openFreezeOnce(series, freeze);
+  }
+
+  const refreshing = throttled(refresh, LEAST_BETWEEN_MS);
+  const concerns = (event) => event?.line === wanted.line && refreshing.ask();
+  const observer = new ResizeObserver(film.draw);
+  observer.observe(root);
+  document.addEventListener('keydown', step);
+  const stops = [
+    ...['sample', 'limits', 'alarm'].map((topic) => live.on(topic, concerns)),
+    live.on('reload', refreshing.ask),
+    refreshing.stop,
+    charts.destroy,
+    () => observer.disconnect(),
+    () => document.removeEventListener('keydown', step),
+  ];
+  refreshing.ask();
+  return () => stops.forEach((stop) => stop());
+}
+
+/** What the board knows about the layer on show; a film the line no longer runs has no line here. */
+function viewOf(board, alarms, { line: name, structure, kind, position }) {
+  const found = board.lines.find((line) => line.line === name && line.structure.code === structure);
+  if (!found) {
+    return { line: null, layer: null, newestMs: null };
+  }
+  const line = { ...found, alarms: alarms.filter((alarm) => alarm.line === name) };
+  const layer = kind === 'total' ? line.total : line.layers.find((one) => one.position === Number(position));
+  return { line, layer, newestMs: Date.parse(line.lastSample.takenAt) };
+}
+
+function rangeLinks(params, range) {
+  const links = RANGES.map(({ name, words }) => {
+    const query = new URLSearchParams(params);
+    query.set('range', name);
+    return el('a', { href: `?${query}`, 'aria-current': name === range.name ? 'true' : null }, words);
+  });
+  return el('nav', { class: 'ranges', 'aria-label': 'How far back' }, links);
+}
+
+function rewrite(params, name, value) {
+  params.set(name, value);
+  history.replaceState(null, '', `?${params}${location.hash}`);
+}
+
+function openFreezeOnce(series, freeze) {
+  if (location.hash === '#freeze' && series.limits.at(-1)?.state === 'trial') {
+    history.replaceState(null, '', location.pathname + location.search);
+    freeze.open();
+  }
+}
+
+/** Left and right go to the neighbouring layers, unless somebody types or reads a chart. */
+function step(event) {
+  const isFree = !event.target.closest('input, textarea, select, dialog, [role="slider"], [role="region"]');
+  const link = isFree && !event.ctrlKey && !event.altKey && !event.metaKey && document.querySelector(`.steps [rel="${KEYS[event.key]}"]`);
+  if (link) {
+    link.click();
+  }
+}

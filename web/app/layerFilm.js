@@ -1,0 +1,40 @@
+/** The film as the way to its layers: the section beside their names, the layer on show marked. */
+import { el, svg } from './elements.js';
+import { layerAddress } from './boardRow.js';
+import { drawFilm } from './film.js';
+import { shape } from './marks.js';
+import { needOfLayer } from './need.js';
+
+const LOUD = new Set(['act', 'watch', 'gauge']);
+
+export function layerFilm() {
+  const film = svg('svg', { class: 'film', 'aria-hidden': 'true' });
+  const names = el('ol', { class: 'plain' });
+  const node = el('nav', { class: 'layer-film', 'aria-label': 'Layers of this film' }, film, names);
+  let shown = null;
+
+  function show(line, isCurrent) {
+    shown = line;
+    names.replaceChildren(...[...line.layers, line.total].map((layer) => el('li', {}, link(line, layer, isCurrent(layer)))));
+    draw();
+  }
+
+  function draw() {
+    const { width } = film.getBoundingClientRect();
+    if (shown === null || width === 0) {
+      return;
+    }
+    const last = names.children[shown.layers.length - 1];
+    const height = last.offsetTop + last.offsetHeight;
+    film.setAttribute('height', height);
+    drawFilm(film, shown.layers, { width, height, room: Math.round(width * 0.22) }, (layer) => needOfLayer(layer, shown));
+  }
+  return { node, show, draw };
+}
+
+function link(line, layer, current) {
+  const need = needOfLayer(layer, line);
+  return el('a', { href: layerAddress(line, layer), 'aria-current': current ? 'page' : null, data: { need } },
+    el('span', {}, layer.name || `layer ${layer.position}`),
+    LOUD.has(need) ? [shape(need), el('span', { class: 'for-readers' }, need)] : null);
+}

@@ -1,0 +1,129 @@
+/**
+ * Turns a series of the API into what the mean chart and the range chart draw. Pure: knows nothing of
+ * canvas or of a chart library. Lengths in um, times in ms, missing values null.
+ *
+ * A panel: {points, lower, centre, upper: [{x, y}], labels: [{y, text}],
+ * rings: [{index, x, y, signals, isCurrent}],
+ * land: {lower, upper} | null, whiskers: [{x, low, high, isOut}], steps: [{x, text}], trial, y: {min, max}}.
+ */
+import { bySeverity } from './words.js';
+import { decimalsFor, um } from './format.js';
+
+const AXIS_PADDING = 0.1;
+
+export function timeAxis({ columns: { takenAt } }) {
+  const [min, max] = [takenAt[0], takenAt.at(-1)];
+  const margin = Math.max((max - min) * 0.015, 60_000);
+  return { min: min - margin, max: max + margin };
+}
+
+/** `scope`: 'process' shows means and control limits, 'product' adds readings and the specification. */
+export function meanPanel(series, scope) {
+  const { columns } = series;
+  const isProduct = scope === 'product';
+  const lines = limitLines(columns, 'mean');
+  const whiskers = isProduct ? whiskersOf(series) : [];
+  const land = isProduct && hasSpec(series) ? series.spec : null;
+  const reach = [columns.mean, columns.meanLower, columns.meanUpper, ...(isProduct ? [columns.least, columns.greatest, specOf(series)] : [])];
+  return {
+    points: pointsOf(columns, columns.mean),
+    ...lines,
+    labels: labelsOf(lines, 'mean'),
+    rings: ringsOf(series, 'xbar', columns.mean),
+    land,
+    whiskers,
+    steps: stepsOf(series),
+    trial: isTrial(series),
+    y: axisOf(reach.flat()),
+  };
+}
+
+export function rangePanel(series) {
+  const { columns } = series;
+  const lines = limitLines(columns, 'range');
+  const y = axisOf([columns.range, columns.rangeUpper, columns.rangeLower, [0]].flat());
+  return {
+    points: pointsOf(columns, columns.range),
+    ...lines,
+    labels: labelsOf(lines, 'range'),
+    rings: ringsOf(series, 'range', columns.range),
+    land: null,
+    whiskers: [],
+    steps: [],
+    trial: isTrial(series),
+    y: { min: 0, max: y.max },
+  };
+}
+
+/** Where the specification is so much wider than the control limits that it would flatten the chart, it is left for a tap. */
+export function suitableScope(series) {
+  const { spec, columns } = series;
+  const outside = columns.least.some((value) => value !== null && value < (spec.lower ?? -Infinity))
+    || columns.greatest.some((value) => value !== null && value > (spec.upper ?? Infinity));
+  return outside ? 'product' : 'process';
+}
+
+export function hasSpec({ spec }) {
+  return spec.lower !== undefined || spec.upper !== undefined;
+}
+
+function pointsOf({ takenAt }, values) {
+  return takenAt.map((x, i) => ({ x, y: values[i] }));
+}
+
+function limitLines(columns, kind) {
+  return {
+    lower: pointsOf(columns, columns[`${kind}Lower`]),
+    centre: pointsOf(columns, columns[`${kind}Centre`]),
+    upper: pointsOf(columns, columns[`${kind}Upper`]),
+  };
+}
+
+function labelsOf({ lower, centre, upper }, kind) {
+  const words = kind === 'mean' ? ['LCL', 'centre', 'UCL'] : ['LCL', 'centre', 'UCL'];
+  return [lower, centre, upper]
+    .map((line, i) => ({ y: line.at(-1)?.y ?? null, word: words[i] }))
+    .filter(({ y, word }) => y !== null && !(kind === 'range' && word === 'LCL' && y === 0))
+    .map(({ y, word }) => ({ y, text: `${word} ${um(y, decimalsFor(y))}` }));
+}
+
+/** Rings of one chart, oldest first; those of the run that the newest sample is part of are current. */
+function ringsOf({ columns, signals }, chart, values) {
+  const byIndex = new Map();
+  for (const signal of signals.filter((one) => one.chart === chart)) {
+    byIndex.set(signal.index, [...(byIndex.get(signal.index) ?? []), signal]);
+  }
+  const last = columns.takenAt.length - 1;
+  const isCurrent = (index) => index === last || (byIndex.has(index + 1) && isCurrent(index + 1));
+  return [...byIndex]
+    .map(([index, found]) => ({ index, x: columns.takenAt[index], y: values[index], signals: found.sort(bySeverity), isCurrent: isCurrent(index) }))
+    .sort((a, b) => a.index - b.index);
+}
+
+function whiskersOf({ columns, spec }) {
+  return columns.takenAt.map((x, i) => {
+    const [low, high] = [columns.least[i], columns.greatest[i]];
+    const isOut = low !== null && (low < (spec.lower ?? -Infinity) || high > (spec.upper ?? Infinity));
+    return { x, low, high, isOut };
+  });
+}
+
+function stepsOf({ limits }) {
+  return limits.map(({ holdsFrom, version, state }) => ({ x: Date.parse(holdsFrom), text: `limits version ${version}, ${state}` }));
+}
+
+function isTrial({ limits }) {
+  return limits.at(-1)?.state === 'trial';
+}
+
+function specOf({ spec }) {
+  return [spec.lower, spec.upper].filter((value) => value !== undefined);
+}
+
+function axisOf(values) {
+  const given = values.filter((value) => value !== null);
+  const min = given.reduce((a, b) => Math.min(a, b), Infinity);
+  const max = given.reduce((a, b) => Math.max(a, b), -Infinity);
+  const padding = Math.max((max - min) * AXIS_PADDING, 1e-6);
+  return given.length === 0 ? { min: 0, max: 1 } : { min: min - padding, max: max + padding };
+}

@@ -1,0 +1,96 @@
+/**
+ * Reads one sample of the charts aloud: by pointer, tap or arrow keys, with one cursor through both
+ * charts and the words of the sample below them. The charts are sliders for assistive technology.
+ */
+import { el, setText } from './elements.js';
+import { shape } from './marks.js';
+import { um } from './format.js';
+import { moment } from './plantClock.js';
+import { explain } from './words.js';
+
+const STEPS = { ArrowLeft: -1, ArrowRight: 1, PageUp: -10, PageDown: 10, Home: -Infinity, End: Infinity };
+
+export function pointReader(panels) {
+  const words = el('p', { class: 'reader-words' });
+  const tests = el('ul', { class: 'plain reader-tests' });
+  const node = el('div', { class: 'reader' }, words, tests);
+  const cursors = panels.map((panel) => {
+    const cursor = el('span', { class: 'cursor', 'aria-hidden': 'true' });
+    panel.node.append(cursor);
+    return cursor;
+  });
+  let series = null;
+  let index = -1;
+
+  function read(at) {
+    const { columns, signals } = series;
+    index = Math.max(0, Math.min(columns.takenAt.length - 1, at));
+    const sentence = sampleInWords(columns, index);
+    const found = signals.filter((signal) => signal.index === index).map(explain);
+    setText(words, sentence);
+    tests.replaceChildren(...found.map((text) => el('li', {}, shape('unusual'), el('span', {}, text))));
+    panels.forEach((panel, i) => {
+      placeCursor(panel, cursors[i], columns.takenAt[index]);
+      panel.node.setAttribute('aria-valuenow', index);
+      panel.node.setAttribute('aria-valuetext', [sentence, ...found].join(' '));
+    });
+  }
+
+  /** Keeps the sample that is being read; one that was the newest moves on to the new newest. */
+  function show(next) {
+    const wasNewest = series === null || index >= series.columns.takenAt.length - 1;
+    const time = series?.columns.takenAt[index];
+    series = next;
+    const last = next.columns.takenAt.length - 1;
+    panels.forEach(({ node: chart }) => {
+      chart.setAttribute('aria-valuemin', 0);
+      chart.setAttribute('aria-valuemax', last);
+    });
+    const kept = next.columns.takenAt.indexOf(time);
+    read(wasNewest || kept < 0 ? last : kept);
+  }
+
+  panels.forEach((panel) => listen(panel, {
+    toTime: (ms) => series && read(nearest(series.columns.takenAt, ms)),
+    by: (step) => series && read(index + step),
+  }));
+  return { node, show, read, redraw: () => series && read(index) };
+}
+
+function listen(panel, { toTime, by }) {
+  const follow = (event) => toTime(panel.timeAt(event.clientX));
+  panel.node.addEventListener('pointermove', follow);
+  panel.node.addEventListener('pointerdown', follow);
+  panel.node.addEventListener('keydown', (event) => {
+    if (event.key in STEPS && !event.ctrlKey && !event.altKey && !event.metaKey) {
+      event.preventDefault();
+      event.stopPropagation();
+      by(STEPS[event.key]);
+    }
+  });
+}
+
+function placeCursor(panel, cursor, ms) {
+  const area = panel.areaOf();
+  cursor.style.left = `${panel.pixelOf(ms)}px`;
+  cursor.style.top = `${area.top}px`;
+  cursor.style.height = `${area.bottom - area.top}px`;
+}
+
+function nearest(times, ms) {
+  let [low, high] = [0, times.length - 1];
+  while (high - low > 1) {
+    const middle = (low + high) >> 1;
+    [low, high] = times[middle] < ms ? [middle, high] : [low, middle];
+  }
+  return ms - times[low] <= times[high] - ms ? low : high;
+}
+
+function sampleInWords(columns, i) {
+  const where = `${moment(columns.takenAt[i])}, roll ${columns.roll[i]}, sample ${columns.sample[i]}`;
+  if (columns.mean[i] === null) {
+    return `${where}: not measured.`;
+  }
+  const spread = columns.range[i] === null ? '' : `, range ${um(columns.range[i])}`;
+  return `${where}: mean ${um(columns.mean[i])} µm${spread}; ${columns.size[i]} readings from ${um(columns.least[i])} to ${um(columns.greatest[i])}.`;
+}

@@ -1,0 +1,61 @@
+/** Bringing a file in: chosen or dropped, sent one after the other, each with its own line of what became of it. */
+import { postCsv } from './api.js';
+import { el, setText } from './elements.js';
+import { plural } from './format.js';
+
+export function uploadPlace(done) {
+  const input = el('input', { id: 'upload-file', type: 'file', accept: '.csv,.txt,.tsv,text/csv', multiple: true, on: { change: chosen } });
+  const said = el('ul', { class: 'plain uploads', role: 'status' });
+  const node = el('div', { class: 'upload', data: { action: 'upload' }, on: { dragover: over, dragleave: leave, drop: dropped } },
+    el('label', { for: 'upload-file' }, 'Bring in a file'),
+    el('p', { class: 'soft' }, 'Drop CSV files here, or choose them. The same file twice changes nothing.'),
+    input, said);
+  let line = Promise.resolve();
+
+  function over(event) {
+    event.preventDefault();
+    node.dataset.over = 'true';
+  }
+
+  function leave() {
+    node.dataset.over = 'false';
+  }
+
+  function dropped(event) {
+    event.preventDefault();
+    leave();
+    sendAll([...event.dataTransfer.files]);
+  }
+
+  function chosen() {
+    sendAll([...input.files]);
+    input.value = '';
+  }
+
+  function sendAll(files) {
+    for (const file of files) {
+      const item = el('li', {}, `${file.name}: waiting`);
+      said.prepend(item);
+      line = line.then(() => send(file, item));
+    }
+  }
+
+  async function send(file, item) {
+    setText(item, `${file.name}: being read\u2026`);
+    try {
+      const entry = await postCsv(`/api/files?${new URLSearchParams({ name: file.name })}`, file);
+      setText(item, `${file.name}: ${outcome(entry)}`);
+      item.dataset.state = entry.quarantined > 0 ? 'quarantined' : 'read';
+      done(entry);
+    } catch (error) {
+      setText(item, `${file.name} was not taken. ${error.sentence ?? error.message}`);
+      item.dataset.state = 'refused';
+    }
+  }
+  return node;
+}
+
+function outcome({ readings, new: fresh, known, quarantined }) {
+  const parts = [`${plural(readings, 'reading')}, ${fresh} new, ${known} known already`];
+  return quarantined > 0 ? `${parts}, ${quarantined} in quarantine: see below` : `${parts}.`;
+}
