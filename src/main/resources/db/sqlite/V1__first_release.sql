@@ -139,6 +139,7 @@ CREATE TABLE alarm (
   last_signal_at  INTEGER NOT NULL,
   returned_at     INTEGER,
   quiet_samples   INTEGER NOT NULL,
+  settled_at      INTEGER,
   acknowledged_by TEXT,
   acknowledged_at INTEGER,
   cause           TEXT,

@@ -3,7 +3,8 @@ package dev.filmward.alarm;
 import java.util.Locale;
 
 /**
- * Where an alarm stands between the process and the people.
+ * Where an alarm stands between the process and the people: does its excursion go on, and has a
+ * person taken it on?
  *
  * <p>States and transitions after IEC 62682 / ISA-18.2, without latching: an alarm that signals
  * again within the same excursion after it was acknowledged stays acknowledged.
@@ -21,21 +22,19 @@ public enum AlarmState {
 
   /** The excursion signals (again). */
   public AlarmState onSignal() {
-    return switch (this) {
-      case UNACKNOWLEDGED, RETURNED_UNACKNOWLEDGED -> UNACKNOWLEDGED;
-      case ACKNOWLEDGED, NORMAL -> ACKNOWLEDGED;
-    };
+    return isAcknowledged() ? ACKNOWLEDGED : UNACKNOWLEDGED;
   }
 
   /** A valid sample came that does not signal. */
   public AlarmState onReturn() {
-    return switch (this) {
-      case UNACKNOWLEDGED, RETURNED_UNACKNOWLEDGED -> RETURNED_UNACKNOWLEDGED;
-      case ACKNOWLEDGED, NORMAL -> NORMAL;
-    };
+    return isAcknowledged() ? NORMAL : RETURNED_UNACKNOWLEDGED;
   }
 
-  /** A person says "seen, mine". */
+  /**
+   * A person says "seen, mine".
+   *
+   * @throws IllegalStateException if somebody did so before
+   */
   public AlarmState onAcknowledge() {
     return switch (this) {
       case UNACKNOWLEDGED -> ACKNOWLEDGED;

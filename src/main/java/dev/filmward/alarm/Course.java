@@ -5,11 +5,12 @@ import java.time.Instant;
 import java.util.Optional;
 
 /**
- * An alarm's way through time, by the times of the samples.
+ * An excursion's way through time, by the times of the samples.
  *
  * @param first the sample that opened it
+ * @param returnedAt the first quiet sample after the last one that signalled
  * @param quietSamples samples since the last one that signalled
- * @param historical whether the samples were old news when they came: no horn
+ * @param settledAt the sample at which it was over for good
  */
 public record Course(
     SampleKey first,
@@ -17,19 +18,27 @@ public record Course(
     Instant lastSignalAt,
     Optional<Instant> returnedAt,
     int quietSamples,
-    boolean historical) {
+    Optional<Instant> settledAt) {
+
+  /** How many quiet samples end an excursion for good: as far back as the longest test reaches. */
+  public static final int SAME_EXCURSION = 8;
+
+  static Course opened(SampleKey first, Instant takenAt) {
+    return new Course(first, takenAt, takenAt, Optional.empty(), 0, Optional.empty());
+  }
 
   Course signalledAt(Instant takenAt) {
-    return new Course(first, openedAt, takenAt, Optional.empty(), 0, historical);
+    return new Course(first, openedAt, takenAt, Optional.empty(), 0, Optional.empty());
   }
 
   Course quietAt(Instant takenAt) {
+    int quiet = quietSamples + 1;
     return new Course(
         first,
         openedAt,
         lastSignalAt,
         returnedAt.or(() -> Optional.of(takenAt)),
-        quietSamples + 1,
-        historical);
+        quiet,
+        quiet == SAME_EXCURSION ? Optional.of(takenAt) : settledAt);
   }
 }

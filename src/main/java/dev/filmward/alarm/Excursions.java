@@ -3,24 +3,19 @@ package dev.filmward.alarm;
 import dev.filmward.film.Characteristic;
 import dev.filmward.film.Structure;
 import java.util.ArrayList;
-import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import java.util.TreeSet;
 
 /**
- * Takes the verdict on a sample and the alarms of its line and structure that may still be going
- * on, gives the alarms that changed. Stateless: all that it remembers is in the alarms.
+ * Takes the verdict on a sample and the excursions of its line and structure that may still go on,
+ * gives what the sample did to them. Stateless: all that it remembers is in the excursions.
  *
- * <p>One excursion of one group is one alarm. Layers that share an extruder, or of which at least
- * 60 % deviate in the same way, are one group; so are all spreads across the web of a line; the
- * total goes with its layers. A signal within {@value #SAME_EXCURSION} samples of the last one
- * belongs to the same excursion, because the longest test reaches that far back.
+ * <p>Layers that share an extruder, or of which at least 60 % deviate in the same way, are one
+ * group; so are all spreads across the web of a line; the total goes with its layers. A signal
+ * within {@value Course#SAME_EXCURSION} samples of the last one belongs to the same excursion.
  */
 public final class Excursions {
-  /** How many quiet samples end an excursion for good. */
-  public static final int SAME_EXCURSION = 8;
-
   private static final double COMMON_SHARE = 0.6;
 
   private final Structure structure;
@@ -34,20 +29,24 @@ public final class Excursions {
   /**
    * Judges one sample.
    *
-   * @param live alarms whose excursion is not yet over, oldest first
+   * @param known excursions, oldest first; those that are over for good are passed over
    */
-  public List<AlarmChange> judge(SampleVerdict sample, List<Alarm> live) {
-    List<AlarmChange> changes = new ArrayList<>();
+  public List<ExcursionStep> judge(SampleVerdict sample, List<Excursion> known) {
+    List<ExcursionStep> steps = new ArrayList<>();
     for (Deviation deviation : Deviation.values()) {
-      List<Alarm> ofThisKind =
-          live.stream().filter(alarm -> alarm.subject().deviation() == deviation).toList();
-      changes.addAll(judge(sample, deviation, ofThisKind));
+      List<Excursion> live =
+          known.stream()
+              .filter(Excursion::isLive)
+              .filter(excursion -> excursion.subject().deviation() == deviation)
+              .toList();
+      steps.addAll(judge(sample, deviation, live));
     }
-    return changes;
+    return steps;
   }
 
-  private List<AlarmChange> judge(SampleVerdict sample, Deviation deviation, List<Alarm> live) {
-    List<Subject> subjects = new ArrayList<>(live.stream().map(Alarm::subject).toList());
+  private List<ExcursionStep> judge(
+      SampleVerdict sample, Deviation deviation, List<Excursion> live) {
+    List<Subject> subjects = new ArrayList<>(live.stream().map(Excursion::subject).toList());
     List<Characteristic> deviating =
         sample.verdicts().stream()
             .filter(verdict -> verdict.opens(deviation))
@@ -56,17 +55,15 @@ public final class Excursions {
     boolean common = isCommon(deviating, subjects);
     for (Characteristic each : deviating) {
       if (!join(each, subjects, common)) {
-        subjects.add(
-            new Subject(
-                sample.sample().line(), structure.code(), deviation, new TreeSet<>(List.of(each))));
+        subjects.add(Subject.of(sample.sample(), deviation, each));
       }
     }
-    List<AlarmChange> changes = new ArrayList<>();
+    List<ExcursionStep> steps = new ArrayList<>();
     for (int i = 0; i < subjects.size(); i++) {
-      Optional<Alarm> known = i < live.size() ? Optional.of(live.get(i)) : Optional.empty();
-      step(sample, subjects.get(i), known).ifPresent(changes::add);
+      Optional<Excursion> before = i < live.size() ? Optional.of(live.get(i)) : Optional.empty();
+      step(sample, subjects.get(i), before).ifPresent(steps::add);
     }
-    return changes;
+    return steps;
   }
 
   /** Puts a deviating characteristic into the subject that it belongs to, where there is one. */
@@ -99,8 +96,8 @@ public final class Excursions {
     return layers.size() >= 2 && layers.size() >= COMMON_SHARE * structure.reported().size();
   }
 
-  private static Optional<AlarmChange> step(
-      SampleVerdict sample, Subject subject, Optional<Alarm> known) {
+  private static Optional<ExcursionStep> step(
+      SampleVerdict sample, Subject subject, Optional<Excursion> before) {
     List<Verdict> ofMembers =
         sample.verdicts().stream()
             .filter(verdict -> subject.members().contains(verdict.characteristic()))
@@ -108,37 +105,21 @@ public final class Excursions {
     List<Verdict> speaking =
         ofMembers.stream().filter(verdict -> verdict.says(subject.deviation())).toList();
     if (speaking.isEmpty()) {
-      return ofMembers.isEmpty() ? Optional.empty() : known.map(alarm -> quiet(sample, alarm));
+      return before
+          .filter(excursion -> !ofMembers.isEmpty())
+          .map(was -> new ExcursionStep(before, was.quiet(sample.takenAt()), List.of()));
     }
     Urgency urgency = speaking.stream().map(Verdict::urgency).reduce(Urgency.LEAST, Urgency::and);
-    Alarm alarm = known.orElseGet(() -> opened(sample, subject));
+    Excursion was = before.orElseGet(() -> opened(sample, subject));
     return Optional.of(
-        new AlarmChange(
-            alarm.signal(subject, urgency, sample.takenAt()),
+        new ExcursionStep(
+            before,
+            was.signal(subject, urgency, sample.takenAt()),
             speaking.stream().map(Verdict::characteristic).toList()));
   }
 
-  private static AlarmChange quiet(SampleVerdict sample, Alarm alarm) {
-    return new AlarmChange(alarm.quiet(sample.takenAt()), Collections.emptyList());
-  }
-
-  private static Alarm opened(SampleVerdict sample, Subject subject) {
-    Course course =
-        new Course(
-            sample.sample(),
-            sample.takenAt(),
-            sample.takenAt(),
-            Optional.empty(),
-            0,
-            sample.historical());
-    return new Alarm(
-        0,
-        subject,
-        AlarmState.UNACKNOWLEDGED,
-        Priority.LOW,
-        false,
-        course,
-        Optional.empty(),
-        Optional.empty());
+  private static Excursion opened(SampleVerdict sample, Subject subject) {
+    return new Excursion(
+        subject, Priority.LOW, false, Course.opened(sample.sample(), sample.takenAt()));
   }
 }

@@ -5,8 +5,7 @@ import java.time.Instant;
 import java.util.List;
 
 /** What the tests say of all measured characteristics of one sample. */
-public record SampleVerdict(
-    SampleKey sample, Instant takenAt, boolean historical, List<Verdict> verdicts) {
+public record SampleVerdict(SampleKey sample, Instant takenAt, List<Verdict> verdicts) {
   public SampleVerdict {
     verdicts = List.copyOf(verdicts);
   }

@@ -2,8 +2,10 @@ package dev.filmward.alarm;
 
 import dev.filmward.diagnosis.Pattern;
 import dev.filmward.film.Characteristic;
+import dev.filmward.film.SampleKey;
 import dev.filmward.film.Structure;
 import java.util.Collection;
+import java.util.Set;
 import java.util.SortedSet;
 import java.util.TreeSet;
 
@@ -19,6 +21,11 @@ public record Subject(
       throw new IllegalArgumentException("an alarm is about something");
     }
     members = new TreeSet<>(members);
+  }
+
+  static Subject of(SampleKey sample, Deviation deviation, Characteristic member) {
+    return new Subject(
+        sample.line(), sample.structure(), deviation, new TreeSet<>(Set.of(member)));
   }
 
   /** The shape of the deviation. */

@@ -3,13 +3,13 @@ package dev.filmward.pipeline;
 import dev.filmward.alarm.Alarm;
 import dev.filmward.film.Sample;
 import dev.filmward.film.Structure;
-import dev.filmward.pipeline.ProductionJudge.JudgedSample;
 import dev.filmward.store.SampleTable.Production;
 import dev.filmward.store.Tables;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -79,20 +79,47 @@ final class Judging {
     }
 
     private void judge(Change change, Optional<Instant> newest) {
-      ProductionJudge judge = new ProductionJudge(change.line, change.structure, tables);
-      AlarmKeeper keeper = new AlarmKeeper(tables, change.structure);
-      Instant oldNews = clock.instant().minus(OLD_NEWS);
-      for (JudgedSample sample : judge.judgeSince(change.earliest)) {
-        if (newest.isPresent() && !sample.takenAt().isAfter(newest.get())) {
-          keeper.late(sample);
-        } else {
-          keeper.inOrder(sample, sample.takenAt().isBefore(oldNews));
-        }
+      boolean inOrder = newest.isEmpty() || change.earliest.isAfter(newest.get());
+      Map<Long, String> states = inOrder ? follow(change) : replay(change, newest.get());
+      states.forEach(
+          (id, state) -> events.add(new PlantEvent.AlarmChanged(id, change.line, state)));
+    }
+
+    private Map<Long, String> follow(Change change) {
+      List<Alarm> live = tables.alarms().live(change.line, change.structure.code());
+      AlarmKeeper keeper = new AlarmKeeper(tables, change.structure, live, oldNews());
+      change.judge(tables).judgeSince(change.earliest).forEach(keeper::next);
+      return keeper.changed();
+    }
+
+    /** Goes back to a moment at which no excursion was going on, and works all out from there. */
+    private Map<Long, String> replay(Change change, Instant newest) {
+      Instant start = change.earliest;
+      List<Alarm> known = unsettledAt(change, start);
+      Instant earlier = earliestOpening(known, start);
+      while (earlier.isBefore(start)) {
+        start = earlier;
+        known = unsettledAt(change, start);
+        earlier = earliestOpening(known, start);
       }
-      for (Alarm alarm : keeper.changed()) {
-        events.add(
-            new PlantEvent.AlarmChanged(alarm.id(), alarm.subject().line(), alarm.state().word()));
-      }
+      Instant old = oldNews().isBefore(newest) ? newest : oldNews();
+      AlarmReplay replay = new AlarmReplay(tables, change.structure, known, old);
+      return replay.run(change.judge(tables).judgeSince(start));
+    }
+
+    private List<Alarm> unsettledAt(Change change, Instant moment) {
+      return tables.alarms().unsettledAt(change.line, change.structure.code(), moment);
+    }
+
+    private static Instant earliestOpening(List<Alarm> alarms, Instant otherwise) {
+      return alarms.stream()
+          .map(alarm -> alarm.excursion().course().openedAt())
+          .min(Comparator.naturalOrder())
+          .orElse(otherwise);
+    }
+
+    private Instant oldNews() {
+      return clock.instant().minus(OLD_NEWS);
     }
 
     private Optional<Instant> newestBefore(Change change) {
@@ -116,6 +143,10 @@ final class Judging {
     private Change(String line, Structure structure) {
       this.line = line;
       this.structure = structure;
+    }
+
+    private ProductionJudge judge(Tables tables) {
+      return new ProductionJudge(line, structure, tables);
     }
 
     private void seen(Instant takenAt) {

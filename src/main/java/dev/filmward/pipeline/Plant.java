@@ -1,5 +1,6 @@
 package dev.filmward.pipeline;
 
+import dev.filmward.alarm.Acknowledgement;
 import dev.filmward.alarm.Alarm;
 import dev.filmward.alarm.Finding;
 import dev.filmward.chart.LimitsVersion.Decision;
@@ -108,7 +109,9 @@ public final class Plant implements AutoCloseable {
   public Alarm acknowledge(long alarmId, String by) {
     Instant now = clock.instant();
     return change(
-        alarmId, alarm -> alarm.acknowledge(by, now), new HistoryEntry(now, by, "seen, mine"));
+        alarmId,
+        alarm -> alarm.acknowledge(new Acknowledgement(by, now)),
+        new HistoryEntry(now, by, "seen, mine"));
   }
 
   /**

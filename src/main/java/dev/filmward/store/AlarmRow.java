@@ -2,9 +2,9 @@ package dev.filmward.store;
 
 import dev.filmward.alarm.Acknowledgement;
 import dev.filmward.alarm.Alarm;
-import dev.filmward.alarm.AlarmState;
 import dev.filmward.alarm.Course;
 import dev.filmward.alarm.Deviation;
+import dev.filmward.alarm.Excursion;
 import dev.filmward.alarm.Finding;
 import dev.filmward.alarm.Priority;
 import dev.filmward.alarm.Subject;
@@ -14,7 +14,6 @@ import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
 import java.util.Collection;
-import java.util.Locale;
 import java.util.Optional;
 import java.util.TreeSet;
 
@@ -22,10 +21,10 @@ import java.util.TreeSet;
 record AlarmRow(
     long id,
     Deviation deviation,
-    AlarmState state,
     Priority priority,
     boolean outOfSpec,
     Course course,
+    boolean historical,
     Optional<Acknowledgement> acknowledgement,
     Optional<Finding> finding) {
 
@@ -33,10 +32,10 @@ record AlarmRow(
     return new AlarmRow(
         row.getLong("id"),
         Deviation.valueOf(row.getString("deviation")),
-        AlarmState.valueOf(row.getString("state").toUpperCase(Locale.ROOT).replace('-', '_')),
         Priority.valueOf(row.getString("priority")),
         row.getInt("out_of_spec") != 0,
         course(row),
+        row.getInt("historical") != 0,
         acknowledgement(row),
         finding(row));
   }
@@ -45,7 +44,8 @@ record AlarmRow(
     Subject subject =
         new Subject(
             course.first().line(), course.first().structure(), deviation, new TreeSet<>(members));
-    return new Alarm(id, subject, state, priority, outOfSpec, course, acknowledgement, finding);
+    Excursion excursion = new Excursion(subject, priority, outOfSpec, course);
+    return new Alarm(id, excursion, historical, acknowledgement, finding);
   }
 
   private static Course course(ResultSet row) throws SQLException {
@@ -61,7 +61,7 @@ record AlarmRow(
         Times.toInstant(row.getLong("last_signal_at")),
         moment(row, "returned_at"),
         row.getInt("quiet_samples"),
-        row.getInt("historical") != 0);
+        moment(row, "settled_at"));
   }
 
   private static Optional<Acknowledgement> acknowledgement(ResultSet row) throws SQLException {

@@ -56,28 +56,39 @@ public final class AlarmTable {
   }
 
   /** Those of a production whose excursion may still go on, oldest first. */
-  public List<Alarm> live(String line, String structure, int quietSamples) {
+  public List<Alarm> live(String line, String structure) {
     return list(
         handle
             .createQuery(
                 "SELECT * FROM alarm WHERE line = :line AND structure = :structure"
-                    + " AND quiet_samples < :quiet ORDER BY id")
+                    + " AND settled_at IS NULL ORDER BY id")
             .bind("line", line)
-            .bind("structure", structure)
-            .bind("quiet", quietSamples));
+            .bind("structure", structure));
   }
 
-  /** Those of a production whose excursion covers a moment, oldest first. */
-  public List<Alarm> covering(String line, String structure, Instant moment) {
+  /** Those of a production whose excursion was not over for good at a moment, oldest first. */
+  public List<Alarm> unsettledAt(String line, String structure, Instant moment) {
     return list(
         handle
             .createQuery(
                 "SELECT * FROM alarm WHERE line = :line AND structure = :structure"
-                    + " AND opened_at <= :moment AND coalesce(returned_at, last_signal_at) >= :moment"
-                    + " ORDER BY id")
+                    + " AND (settled_at IS NULL OR settled_at >= :moment) ORDER BY opened_at, id")
             .bind("line", line)
             .bind("structure", structure)
             .bind("moment", Times.toMicros(moment)));
+  }
+
+  /** Forgets an alarm that no person has touched. */
+  public void remove(long id) {
+    for (String table : List.of("alarm_signal", "alarm_member", "alarm_history")) {
+      handle.createUpdate("DELETE FROM " + table + " WHERE alarm_id = :id").bind("id", id).execute();
+    }
+    handle.createUpdate("DELETE FROM alarm WHERE id = :id").bind("id", id).execute();
+  }
+
+  /** Forgets which signals are behind an alarm. */
+  public void clearSignals(long id) {
+    handle.createUpdate("DELETE FROM alarm_signal WHERE alarm_id = :id").bind("id", id).execute();
   }
 
   public void addSignals(long alarmId, int position, List<SignalTable.Stored> signals) {
@@ -158,18 +169,16 @@ public final class AlarmTable {
         handle.createUpdate(
             "INSERT INTO alarm (line, structure, deviation, state, priority, historical,"
                 + " out_of_spec, roll, sample, opened_at, last_signal_at, returned_at,"
-                + " quiet_samples, acknowledged_by, acknowledged_at, cause, action, finding_by,"
-                + " finding_at) VALUES (:line, :structure, :deviation, :state, :priority,"
-                + " :historical, :outOfSpec, :roll, :sample, :openedAt, :lastSignalAt, :returnedAt,"
-                + " :quiet, :ackBy, :ackAt, :cause, :action, :findingBy, :findingAt)");
+                + " quiet_samples, settled_at, acknowledged_by, acknowledged_at, cause, action,"
+                + " finding_by, finding_at) VALUES (:line, :structure, :deviation, :state,"
+                + " :priority, :historical, :outOfSpec, :roll, :sample, :openedAt, :lastSignalAt,"
+                + " :returnedAt, :quiet, :settledAt, :ackBy, :ackAt, :cause, :action, :findingBy,"
+                + " :findingAt)");
     update
         .bind("line", alarm.subject().line())
         .bind("structure", alarm.subject().structure())
         .bind("deviation", alarm.subject().deviation().name())
-        .bind("historical", alarm.course().historical() ? 1 : 0)
-        .bind("roll", alarm.course().first().roll())
-        .bind("sample", alarm.course().first().sample())
-        .bind("openedAt", Times.toMicros(alarm.course().openedAt()));
+        .bind("historical", alarm.historical() ? 1 : 0);
     return alarm.withId(
         bindState(update, alarm).executeAndReturnGeneratedKeys("id").mapTo(Long.class).one());
   }
@@ -178,6 +187,7 @@ public final class AlarmTable {
     Update update =
         handle.createUpdate(
             "UPDATE alarm SET state = :state, priority = :priority, out_of_spec = :outOfSpec,"
+                + " roll = :roll, sample = :sample, opened_at = :openedAt, settled_at = :settledAt,"
                 + " last_signal_at = :lastSignalAt, returned_at = :returnedAt,"
                 + " quiet_samples = :quiet, acknowledged_by = :ackBy, acknowledged_at = :ackAt,"
                 + " cause = :cause, action = :action, finding_by = :findingBy,"
@@ -187,13 +197,17 @@ public final class AlarmTable {
   }
 
   private static Update bindState(Update update, Alarm alarm) {
-    Course course = alarm.course();
+    Course course = alarm.excursion().course();
     Optional<Acknowledgement> seen = alarm.acknowledgement();
     Optional<Finding> found = alarm.finding();
     return update
         .bind("state", alarm.state().word())
-        .bind("priority", alarm.priority().name())
-        .bind("outOfSpec", alarm.outOfSpec() ? 1 : 0)
+        .bind("priority", alarm.excursion().priority().name())
+        .bind("outOfSpec", alarm.excursion().outOfSpec() ? 1 : 0)
+        .bind("roll", course.first().roll())
+        .bind("sample", course.first().sample())
+        .bind("openedAt", Times.toMicros(course.openedAt()))
+        .bind("settledAt", course.settledAt().map(Times::toMicros).orElse(null))
         .bind("lastSignalAt", Times.toMicros(course.lastSignalAt()))
         .bind("returnedAt", course.returnedAt().map(Times::toMicros).orElse(null))
         .bind("quiet", course.quietSamples())
@@ -206,11 +220,15 @@ public final class AlarmTable {
   }
 
   private void saveMembers(Alarm alarm) {
+    handle
+        .createUpdate("DELETE FROM alarm_member WHERE alarm_id = :id")
+        .bind("id", alarm.id())
+        .execute();
     for (Characteristic member : alarm.subject().members()) {
       handle
           .createUpdate(
               "INSERT INTO alarm_member (alarm_id, kind, position, name)"
-                  + " VALUES (:id, :kind, :position, :name) ON CONFLICT DO NOTHING")
+                  + " VALUES (:id, :kind, :position, :name)")
           .bind("id", alarm.id())
           .bind("kind", member.kind().name())
           .bind("position", member.position())

@@ -35,8 +35,8 @@ final class AlarmJson {
     addWords(node, alarm);
     node.put("state", alarm.state().word())
         .put("closed", alarm.isClosed())
-        .put("priority", alarm.priority().word())
-        .put("outOfSpec", alarm.outOfSpec());
+        .put("priority", alarm.excursion().priority().word())
+        .put("outOfSpec", alarm.excursion().outOfSpec());
     addCourse(node, alarm);
     addSignals(node, alarm, table);
     addPeople(node, alarm);
@@ -65,12 +65,12 @@ final class AlarmJson {
   }
 
   private void addCourse(ObjectNode node, Alarm alarm) {
-    node.put("historical", alarm.course().historical())
-        .put("openedAt", time(alarm.course().openedAt()))
-        .put("lastSignalAt", time(alarm.course().lastSignalAt()))
-        .put("returnedAt", alarm.course().returnedAt().map(this::time).orElse(null))
-        .put("roll", alarm.course().first().roll())
-        .put("sample", alarm.course().first().sample());
+    node.put("historical", alarm.historical())
+        .put("openedAt", time(alarm.excursion().course().openedAt()))
+        .put("lastSignalAt", time(alarm.excursion().course().lastSignalAt()))
+        .put("returnedAt", alarm.excursion().course().returnedAt().map(this::time).orElse(null))
+        .put("roll", alarm.excursion().course().first().roll())
+        .put("sample", alarm.excursion().course().first().sample());
   }
 
   private void addSignals(ObjectNode node, Alarm alarm, AlarmTable table) {

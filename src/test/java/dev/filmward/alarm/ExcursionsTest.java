@@ -38,7 +38,7 @@ class ExcursionsTest {
     assertThat(alarms).hasSize(1);
     assertThat(alarms.get(0).subject().deviation()).isEqualTo(Deviation.THINNER);
     assertThat(alarms.get(0).state()).isEqualTo(AlarmState.UNACKNOWLEDGED);
-    assertThat(alarms.get(0).priority()).isEqualTo(Priority.MEDIUM);
+    assertThat(alarms.get(0).excursion().priority()).isEqualTo(Priority.MEDIUM);
   }
 
   @Test
@@ -50,7 +50,7 @@ class ExcursionsTest {
     assertThat(alarms).isEmpty();
     sample(again(2, RUN_LOW));
     assertThat(alarms).hasSize(1);
-    assertThat(alarms.get(0).priority()).isEqualTo(Priority.LOW);
+    assertThat(alarms.get(0).excursion().priority()).isEqualTo(Priority.LOW);
   }
 
   @Test
@@ -114,14 +114,14 @@ class ExcursionsTest {
     assertThat(alarms.get(0).state()).isEqualTo(AlarmState.UNACKNOWLEDGED);
     sample(quiet(2));
     assertThat(alarms.get(0).state()).isEqualTo(AlarmState.RETURNED_UNACKNOWLEDGED);
-    assertThat(alarms.get(0).course().returnedAt()).contains(START.plusSeconds(2 * 60));
+    assertThat(alarms.get(0).excursion().course().returnedAt()).contains(START.plusSeconds(2 * 60));
   }
 
   @Test
   void aSignalWithinEightSamplesBelongsToTheSameExcursionAndStaysAcknowledged() {
     sample(now(2, BEYOND_LOW));
-    alarms.set(0, alarms.get(0).acknowledge("Kim", START));
-    for (int i = 0; i < Excursions.SAME_EXCURSION - 1; i++) {
+    alarms.set(0, alarms.get(0).acknowledge(new Acknowledgement("Kim", START)));
+    for (int i = 0; i < Course.SAME_EXCURSION - 1; i++) {
       sample(quiet(2));
     }
     assertThat(alarms.get(0).state()).isEqualTo(AlarmState.NORMAL);
@@ -133,7 +133,7 @@ class ExcursionsTest {
   @Test
   void aSignalAfterEightQuietSamplesIsANewAlarm() {
     sample(now(2, BEYOND_LOW));
-    for (int i = 0; i < Excursions.SAME_EXCURSION; i++) {
+    for (int i = 0; i < Course.SAME_EXCURSION; i++) {
       sample(quiet(2));
     }
     sample(now(2, BEYOND_LOW));
@@ -145,14 +145,14 @@ class ExcursionsTest {
     sample(
         new Verdict(characteristic(3), List.of(BEYOND_LOW), List.of(), true, true),
         new Verdict(characteristic(2), List.of(BEYOND_HIGH), List.of(), true, false));
-    assertThat(alarms.stream().map(Alarm::priority))
+    assertThat(alarms.stream().map(alarm -> alarm.excursion().priority()))
         .containsExactlyInAnyOrder(Priority.HIGH, Priority.MEDIUM);
   }
 
   @Test
   void isClosedOnlyWhenOverSeenAndExplained() {
     sample(now(2, BEYOND_LOW));
-    Alarm alarm = alarms.get(0).acknowledge("Kim", START);
+    Alarm alarm = alarms.get(0).acknowledge(new Acknowledgement("Kim", START));
     assertThat(alarm.isClosed()).isFalse();
     Alarm explained = alarm.explain(new Finding("not found yet", "watched it", "Kim", START));
     assertThat(explained.isClosed()).isFalse();
@@ -164,16 +164,14 @@ class ExcursionsTest {
   private void sample(Verdict... verdicts) {
     SampleKey key = new SampleKey("Blown 1", structure.code(), "R1", "S" + samples);
     Instant takenAt = START.plus(Duration.ofMinutes(samples++));
-    List<Alarm> live =
-        alarms.stream()
-            .filter(alarm -> alarm.course().quietSamples() < Excursions.SAME_EXCURSION)
-            .toList();
-    SampleVerdict verdict = new SampleVerdict(key, takenAt, false, List.of(verdicts));
-    for (AlarmChange change : excursions.judge(verdict, live)) {
-      if (change.alarm().id() == 0) {
-        alarms.add(change.alarm().withId(alarms.size() + 1L));
+    List<Excursion> known = alarms.stream().map(Alarm::excursion).toList();
+    for (ExcursionStep step :
+        excursions.judge(new SampleVerdict(key, takenAt, List.of(verdicts)), known)) {
+      if (step.before().isEmpty()) {
+        alarms.add(Alarm.unseen(step.now(), false));
       } else {
-        alarms.set((int) change.alarm().id() - 1, change.alarm());
+        int index = known.indexOf(step.before().get());
+        alarms.set(index, alarms.get(index).with(step.now()));
       }
     }
   }

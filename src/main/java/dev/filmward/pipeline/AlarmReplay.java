@@ -1,0 +1,129 @@
+package dev.filmward.pipeline;
+
+import dev.filmward.alarm.Alarm;
+import dev.filmward.alarm.Excursion;
+import dev.filmward.alarm.ExcursionStep;
+import dev.filmward.alarm.Excursions;
+import dev.filmward.alarm.SampleVerdict;
+import dev.filmward.film.Structure;
+import dev.filmward.pipeline.ProductionJudge.JudgedSample;
+import dev.filmward.store.AlarmTable;
+import dev.filmward.store.AlarmTable.HistoryEntry;
+import dev.filmward.store.Tables;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.LinkedHashMap;
+import java.util.List;
+import java.util.Map;
+import java.util.Optional;
+
+/**
+ * Works the alarms of one production out again, after samples that came late or were corrected.
+ *
+ * <p>Excursions are a function of the samples alone, so they become what they would have been had
+ * all samples come in order. An alarm whose excursion is still there keeps its number and what
+ * people did about it; one that nobody touched and that has no excursion any more is forgotten; one
+ * that somebody touched stays, and says so.
+ */
+final class AlarmReplay {
+  private final AlarmTable alarms;
+  private final Excursions excursions;
+  private final List<Alarm> unclaimed;
+  private final Instant oldNews;
+  private final List<Track> tracks = new ArrayList<>();
+  private final Map<Long, String> changed = new LinkedHashMap<>();
+
+  /**
+   * Begins where no excursion was going on.
+   *
+   * @param known alarms whose excursions lie in the samples to come
+   * @param oldNews alarms that open before this and were not known are historical
+   */
+  AlarmReplay(Tables tables, Structure structure, List<Alarm> known, Instant oldNews) {
+    this.alarms = tables.alarms();
+    this.excursions = new Excursions(structure);
+    this.unclaimed = new ArrayList<>(known);
+    this.oldNews = oldNews;
+  }
+
+  private record Step(JudgedSample sample, ExcursionStep step) {}
+
+  private static final class Track {
+    private final List<Step> steps = new ArrayList<>();
+
+    private Excursion now() {
+      return steps.get(steps.size() - 1).step().now();
+    }
+  }
+
+  /** The states of the alarms that differ, by id. */
+  Map<Long, String> run(List<JudgedSample> samples) {
+    samples.forEach(this::follow);
+    tracks.forEach(this::keep);
+    unclaimed.forEach(this::letGo);
+    return changed;
+  }
+
+  private void follow(JudgedSample sample) {
+    SampleVerdict verdict = new SampleVerdict(sample.key(), sample.takenAt(), sample.verdicts());
+    List<Excursion> known = tracks.stream().map(Track::now).toList();
+    for (ExcursionStep step : excursions.judge(verdict, known)) {
+      Track track =
+          step.before()
+              .flatMap(
+                  before ->
+                      tracks.stream().filter(each -> each.now().equals(before)).findFirst())
+              .orElseGet(this::begin);
+      track.steps.add(new Step(sample, step));
+    }
+  }
+
+  private Track begin() {
+    Track track = new Track();
+    tracks.add(track);
+    return track;
+  }
+
+  private void keep(Track track) {
+    Excursion now = track.now();
+    Optional<Alarm> known = unclaimed.stream().filter(alarm -> isSame(alarm, now)).findFirst();
+    known.ifPresent(unclaimed::remove);
+    boolean historical = now.course().openedAt().isBefore(oldNews);
+    Alarm kept =
+        alarms.save(
+            known.map(alarm -> alarm.with(now)).orElseGet(() -> Alarm.unseen(now, historical)));
+    alarms.clearSignals(kept.id());
+    track.steps.forEach(step -> AlarmSignals.add(alarms, kept, step.sample(), step.step()));
+    if (!known.equals(Optional.of(kept))) {
+      note(kept, known.isPresent() ? "worked out again" : "opened");
+    }
+  }
+
+  private static boolean isSame(Alarm alarm, Excursion now) {
+    return alarm.subject().deviation() == now.subject().deviation()
+        && !Collections.disjoint(alarm.subject().members(), now.subject().members())
+        && !alarm.excursion().course().openedAt().isAfter(now.course().lastSignalAt())
+        && !now.course().openedAt().isAfter(alarm.excursion().course().lastSignalAt());
+  }
+
+  private void letGo(Alarm alarm) {
+    if (alarm.isTouched()) {
+      note(alarm, "its signals are gone");
+    } else {
+      alarms.remove(alarm.id());
+      changed.put(alarm.id(), "withdrawn");
+    }
+  }
+
+  private void note(Alarm alarm, String what) {
+    String state = alarm.state().word();
+    changed.put(alarm.id(), state);
+    alarms.note(
+        alarm.id(),
+        new HistoryEntry(
+            alarm.excursion().course().lastSignalAt(),
+            AlarmKeeper.SYSTEM,
+            what + " after late or corrected readings; now " + state));
+  }
+}
