@@ -10,8 +10,8 @@ import java.util.List;
 import org.junit.jupiter.api.Test;
 
 /**
- * NIST Dataplot reference data SILICON.DAT, 20 days of 5 specimens. NIST gives the readings; the
- * chart values were computed apart from this project.
+ * NIST reference data SILICON.DAT, 20 days of 5 specimens. NIST gives the readings; the chart
+ * values were computed apart from this project.
  */
 class SpecimenThicknessTest {
   private final double[][] days = Figures.rows(getClass(), "specimen-thickness.csv");
