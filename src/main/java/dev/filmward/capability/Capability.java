@@ -39,23 +39,20 @@ public record Capability(
   }
 
   private static OptionalDouble width(OptionalDouble sigma, SpecLimits spec) {
-    if (sigma.isEmpty() || spec.lower().isEmpty() || spec.upper().isEmpty()) {
+    if (spec.lower().isEmpty() || spec.upper().isEmpty()) {
       return OptionalDouble.empty();
     }
-    double width = spec.upper().getAsDouble() - spec.lower().getAsDouble();
-    return ifFinite(width / (6 * sigma.getAsDouble()));
+    return inSigmas(spec.upper().getAsDouble() - spec.lower().getAsDouble(), 6, sigma);
   }
 
   private static OptionalDouble nearest(double mean, OptionalDouble sigma, SpecLimits spec) {
-    if (sigma.isEmpty() || (spec.lower().isEmpty() && spec.upper().isEmpty())) {
-      return OptionalDouble.empty();
-    }
     double below = mean - spec.lower().orElse(Double.NEGATIVE_INFINITY);
     double above = spec.upper().orElse(Double.POSITIVE_INFINITY) - mean;
-    return ifFinite(Math.min(below, above) / (3 * sigma.getAsDouble()));
+    return inSigmas(Math.min(below, above), 3, sigma);
   }
 
-  private static OptionalDouble ifFinite(double index) {
+  private static OptionalDouble inSigmas(double distance, int sigmas, OptionalDouble sigma) {
+    double index = distance / (sigmas * sigma.orElse(0));
     return Double.isFinite(index) ? OptionalDouble.of(index) : OptionalDouble.empty();
   }
 }
