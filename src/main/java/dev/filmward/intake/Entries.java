@@ -31,7 +31,9 @@ final class Entries {
       faults.add(
           node.line(),
           place + ": " + node.words() + " stands where there should be keys: " + Words.some(known));
-      return new Entries(new YamlNode.Mapping(node.line(), Map.of(), Map.of()), place, faults);
+      // one fault is enough: what is missing from it is not noted
+      YamlNode.Mapping empty = new YamlNode.Mapping(node.line(), Map.of(), Map.of());
+      return new Entries(empty, place, new Faults(""));
     }
     for (String key : mapping.values().keySet()) {
       if (!known.contains(key)) {

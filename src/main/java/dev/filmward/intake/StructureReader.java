@@ -88,7 +88,7 @@ final class StructureReader {
       }
     }
     if (layers.isEmpty()) {
-      structure.fault("layers", "has no layers; list them from the outer face inwards");
+      structure.fault("layers", "there are none; list them from the outer face inwards");
     }
     return layers;
   }

@@ -9,6 +9,7 @@ import java.io.InputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.stream.Collectors;
 
 /**
  * Takes a structures file (YAML), gives the structures in it, or all that is wrong with it.
@@ -48,10 +49,16 @@ public final class StructuresFile {
       return YamlTree.read(text, faults);
     } catch (JsonProcessingException e) {
       int line = e.getLocation() == null ? 1 : e.getLocation().getLineNr();
-      faults.add(line, "not YAML: " + e.getOriginalMessage().lines().findFirst().orElse(""));
+      faults.add(line, "not YAML: " + inOneLine(e.getOriginalMessage()));
       faults.throwIfAny();
       throw e;
     }
+  }
+
+  /** Leaves out the places that the YAML library quotes, which are indented. */
+  private static String inOneLine(String message) {
+    return Words.cut(
+        message.lines().filter(line -> !line.startsWith(" ")).collect(Collectors.joining(", ")));
   }
 
   private static List<Structure> structures(YamlNode document, Faults faults) {
