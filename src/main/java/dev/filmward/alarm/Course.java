@@ -23,6 +23,17 @@ public record Course(
   /** How many quiet samples end an excursion for good: as far back as the longest test reaches. */
   public static final int SAME_EXCURSION = 8;
 
+  /** The line went on to something else: nothing more is to come. */
+  Course endedAt(Instant moment) {
+    return new Course(
+        first,
+        openedAt,
+        lastSignalAt,
+        returnedAt.or(() -> Optional.of(moment)),
+        quietSamples,
+        Optional.of(moment));
+  }
+
   static Course opened(SampleKey first, Instant takenAt) {
     return new Course(first, takenAt, takenAt, Optional.empty(), 0, Optional.empty());
   }

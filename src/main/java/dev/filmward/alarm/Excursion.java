@@ -16,6 +16,11 @@ public record Excursion(Subject subject, Priority priority, boolean outOfSpec, C
     return course.returnedAt().isEmpty();
   }
 
+  /** As it is when the line has gone on to something else. */
+  public Excursion endedAt(Instant moment) {
+    return new Excursion(subject, priority, outOfSpec, course.endedAt(moment));
+  }
+
   /** Whether a signal now would belong to it. */
   boolean isLive() {
     return course.settledAt().isEmpty();

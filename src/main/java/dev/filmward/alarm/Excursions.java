@@ -5,6 +5,7 @@ import dev.filmward.film.Structure;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 import java.util.TreeSet;
 
 /**
@@ -81,12 +82,9 @@ public final class Excursions {
     return subject.members().contains(deviating)
         || subject.deviation() == Deviation.SPREAD
         || deviating.kind() == Characteristic.Kind.TOTAL
-        || subject.members().stream().anyMatch(member -> isTotalOrKin(member, deviating));
-  }
-
-  private boolean isTotalOrKin(Characteristic member, Characteristic deviating) {
-    return member.kind() == Characteristic.Kind.TOTAL
-        || extruders.share(member.position(), deviating.position());
+        || subject.members().equals(Set.of(Characteristic.total()))
+        || subject.members().stream()
+            .anyMatch(member -> extruders.share(member.position(), deviating.position()));
   }
 
   private boolean isCommon(List<Characteristic> deviating, List<Subject> subjects) {

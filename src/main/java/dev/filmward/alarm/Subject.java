@@ -24,8 +24,7 @@ public record Subject(
   }
 
   static Subject of(SampleKey sample, Deviation deviation, Characteristic member) {
-    return new Subject(
-        sample.line(), sample.structure(), deviation, new TreeSet<>(Set.of(member)));
+    return new Subject(sample.line(), sample.structure(), deviation, new TreeSet<>(Set.of(member)));
   }
 
   /** The shape of the deviation. */

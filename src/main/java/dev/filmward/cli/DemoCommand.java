@@ -35,8 +35,8 @@ final class DemoCommand implements Callable<Integer> {
   @Option(
       names = "--interval",
       paramLabel = "SECONDS",
-      description = "Time between samples, which stands for 15 minutes; 10 unless given.")
-  private int interval = 10;
+      description = "Time between samples, which stands for 15 minutes; 15 unless given.")
+  private int interval = 15;
 
   @Mixin private ListenOptions listen = new ListenOptions();
 

@@ -72,8 +72,7 @@ final class AlarmReplay {
       Track track =
           step.before()
               .flatMap(
-                  before ->
-                      tracks.stream().filter(each -> each.now().equals(before)).findFirst())
+                  before -> tracks.stream().filter(each -> each.now().equals(before)).findFirst())
               .orElseGet(this::begin);
       track.steps.add(new Step(sample, step));
     }

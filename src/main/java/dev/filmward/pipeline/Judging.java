@@ -3,6 +3,7 @@ package dev.filmward.pipeline;
 import dev.filmward.alarm.Alarm;
 import dev.filmward.film.Sample;
 import dev.filmward.film.Structure;
+import dev.filmward.store.AlarmTable.HistoryEntry;
 import dev.filmward.store.SampleTable.Production;
 import dev.filmward.store.Tables;
 import java.time.Clock;
@@ -63,6 +64,7 @@ final class Judging {
       for (Change change : changes.values()) {
         judge(change, newestBefore(change));
       }
+      changes.values().stream().map(change -> change.line).distinct().forEach(this::endOvertaken);
       return this::tell;
     }
 
@@ -75,6 +77,7 @@ final class Judging {
       Change change = new Change(line, structure);
       change.seen(since);
       judge(change, Optional.empty());
+      endOvertaken(line);
       return this::tell;
     }
 
@@ -105,6 +108,29 @@ final class Judging {
       Instant old = oldNews().isBefore(newest) ? newest : oldNews();
       AlarmReplay replay = new AlarmReplay(tables, change.structure, known, old);
       return replay.run(change.judge(tables).judgeSince(start));
+    }
+
+    /** What a line made before it went on to something else cannot signal any more. */
+    private void endOvertaken(String line) {
+      for (Alarm alarm : tables.alarms().live(line)) {
+        tables
+            .samples()
+            .changedAfter(
+                line, alarm.subject().structure(), alarm.excursion().course().lastSignalAt())
+            .ifPresent(moment -> end(alarm, moment));
+      }
+    }
+
+    private void end(Alarm alarm, Instant moment) {
+      Alarm ended = tables.alarms().save(alarm.with(alarm.excursion().endedAt(moment)));
+      String state = ended.state().word();
+      events.add(new PlantEvent.AlarmChanged(ended.id(), ended.subject().line(), state));
+      tables
+          .alarms()
+          .note(
+              ended.id(),
+              new HistoryEntry(
+                  moment, AlarmKeeper.SYSTEM, "the line went on to something else; now " + state));
     }
 
     private List<Alarm> unsettledAt(Change change, Instant moment) {

@@ -76,6 +76,7 @@ final class ProductionJudge {
   private Verdict verdict(Characteristic characteristic, Judged judged) {
     return new Verdict(
         characteristic,
+        judged.zMean(),
         judged.now(),
         judged.before(),
         isOutOfSpec(structure.spec(characteristic), judged.subgroup()),

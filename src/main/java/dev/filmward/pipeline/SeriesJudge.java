@@ -1,5 +1,6 @@
 package dev.filmward.pipeline;
 
+import dev.filmward.chart.ChartPoint;
 import dev.filmward.chart.LimitsVersion;
 import dev.filmward.rule.SeriesTests;
 import dev.filmward.rule.Signal;
@@ -29,7 +30,8 @@ final class SeriesJudge {
   }
 
   /** One judged point. */
-  record Judged(FigureRow row, Subgroup subgroup, List<Signal> now, List<Signal> before) {}
+  record Judged(
+      FigureRow row, Subgroup subgroup, double zMean, List<Signal> now, List<Signal> before) {}
 
   /** Judges rows in time order; points from before any limits held are left out. */
   List<Judged> judge(List<FigureRow> rows) {
@@ -59,8 +61,9 @@ final class SeriesJudge {
     }
     return version.map(
         held -> {
-          List<Signal> now = tests.next(held.limits().plot(subgroup));
-          Judged judged = new Judged(row, subgroup, now, before);
+          ChartPoint point = held.limits().plot(subgroup);
+          List<Signal> now = tests.next(point);
+          Judged judged = new Judged(row, subgroup, point.zMean(), now, before);
           before = now;
           return judged;
         });

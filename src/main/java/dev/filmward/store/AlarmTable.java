@@ -66,6 +66,15 @@ public final class AlarmTable {
             .bind("structure", structure));
   }
 
+  /** Those of a line whose excursion may still go on, oldest first. */
+  public List<Alarm> live(String line) {
+    return list(
+        handle
+            .createQuery(
+                "SELECT * FROM alarm WHERE line = :line AND settled_at IS NULL ORDER BY id")
+            .bind("line", line));
+  }
+
   /** Those of a production whose excursion was not over for good at a moment, oldest first. */
   public List<Alarm> unsettledAt(String line, String structure, Instant moment) {
     return list(
@@ -81,7 +90,10 @@ public final class AlarmTable {
   /** Forgets an alarm that no person has touched. */
   public void remove(long id) {
     for (String table : List.of("alarm_signal", "alarm_member", "alarm_history")) {
-      handle.createUpdate("DELETE FROM " + table + " WHERE alarm_id = :id").bind("id", id).execute();
+      handle
+          .createUpdate("DELETE FROM " + table + " WHERE alarm_id = :id")
+          .bind("id", id)
+          .execute();
     }
     handle.createUpdate("DELETE FROM alarm WHERE id = :id").bind("id", id).execute();
   }

@@ -6,6 +6,7 @@ import dev.filmward.subgroup.Subgroup;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
 import org.jdbi.v3.core.Handle;
@@ -127,6 +128,29 @@ public final class SampleTable {
                     row.getLong("samples"),
                     Times.toInstant(row.getLong("last_at"))))
         .list();
+  }
+
+  /** When a line first made something else after a moment. */
+  public Optional<Instant> changedAfter(String line, String structure, Instant moment) {
+    return productions().stream()
+        .filter(made -> made.line().equals(line) && !made.structure().equals(structure))
+        .filter(made -> made.lastAt().isAfter(moment))
+        .map(made -> firstAfter(line, made.structure(), moment))
+        .flatMap(Optional::stream)
+        .min(Comparator.naturalOrder());
+  }
+
+  private Optional<Instant> firstAfter(String line, String structure, Instant moment) {
+    return handle
+        .createQuery(
+            "SELECT min(taken_at) FROM sample"
+                + " WHERE line = :line AND structure = :structure AND taken_at > :moment")
+        .bind("line", line)
+        .bind("structure", structure)
+        .bind("moment", Times.toMicros(moment))
+        .mapTo(Long.class)
+        .findOne()
+        .map(Times::toInstant);
   }
 
   private void noteProduction(Sample sample, int more) {

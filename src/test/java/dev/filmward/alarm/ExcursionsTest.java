@@ -27,13 +27,24 @@ class ExcursionsTest {
   private static final Signal WIDE =
       new Signal(ChartKind.RANGE, SignalTest.BEYOND_LIMIT, Side.HIGH);
 
+  private static final double GROSS = 4.5;
+
   private final Structure structure = Films.fedBy("F-5", "A", "B", "C", "A", "D");
   private final Excursions excursions = new Excursions(structure);
   private final List<Alarm> alarms = new ArrayList<>();
   private int samples;
 
   @Test
-  void aMeanBeyondItsLimitOpensAnAlarmAtOnce() {
+  void aMeanJustBeyondItsLimitOpensAnAlarmAtTheSecondLook() {
+    Characteristic layer = characteristic(2);
+    sample(new Verdict(layer, -3.5, List.of(BEYOND_LOW), List.of(), false, false));
+    assertThat(alarms).isEmpty();
+    sample(new Verdict(layer, -2.5, List.of(RUN_LOW), List.of(BEYOND_LOW), false, false));
+    assertThat(alarms).hasSize(1);
+  }
+
+  @Test
+  void aMeanFarBeyondItsLimitOpensAnAlarmAtOnce() {
     sample(now(2, BEYOND_LOW));
     assertThat(alarms).hasSize(1);
     assertThat(alarms.get(0).subject().deviation()).isEqualTo(Deviation.THINNER);
@@ -143,8 +154,8 @@ class ExcursionsTest {
   @Test
   void outOfSpecificationOnABarrierIsOfHighPriority() {
     sample(
-        new Verdict(characteristic(3), List.of(BEYOND_LOW), List.of(), true, true),
-        new Verdict(characteristic(2), List.of(BEYOND_HIGH), List.of(), true, false));
+        new Verdict(characteristic(3), -3.5, List.of(BEYOND_LOW), List.of(), true, true),
+        new Verdict(characteristic(2), 3.5, List.of(BEYOND_HIGH), List.of(), true, false));
     assertThat(alarms.stream().map(alarm -> alarm.excursion().priority()))
         .containsExactlyInAnyOrder(Priority.HIGH, Priority.MEDIUM);
   }
@@ -177,19 +188,20 @@ class ExcursionsTest {
   }
 
   private Verdict now(int position, Signal signal) {
-    return new Verdict(characteristic(position), List.of(signal), List.of(), false, false);
+    return new Verdict(characteristic(position), GROSS, List.of(signal), List.of(), false, false);
   }
 
   private Verdict again(int position, Signal signal) {
-    return new Verdict(characteristic(position), List.of(signal), List.of(signal), false, false);
+    return new Verdict(
+        characteristic(position), GROSS, List.of(signal), List.of(signal), false, false);
   }
 
   private Verdict quiet(int position) {
-    return new Verdict(characteristic(position), List.of(), List.of(), false, false);
+    return new Verdict(characteristic(position), GROSS, List.of(), List.of(), false, false);
   }
 
   private static Verdict total(Signal signal) {
-    return new Verdict(Characteristic.total(), List.of(signal), List.of(), false, true);
+    return new Verdict(Characteristic.total(), GROSS, List.of(signal), List.of(), false, true);
   }
 
   private Characteristic characteristic(int position) {
