@@ -20,8 +20,11 @@ public record Course(
     int quietSamples,
     Optional<Instant> settledAt) {
 
-  /** How many quiet samples end an excursion for good: as far back as the longest test reaches. */
-  public static final int SAME_EXCURSION = 8;
+  /**
+   * How many quiet samples end an excursion for good: twice as far as the longest test reaches
+   * back, since a drift that has only begun signals on and off (common practice, no source).
+   */
+  public static final int SAME_EXCURSION = 16;
 
   /** The line went on to something else: nothing more is to come. */
   Course endedAt(Instant moment) {

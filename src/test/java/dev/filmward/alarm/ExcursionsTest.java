@@ -129,7 +129,7 @@ class ExcursionsTest {
   }
 
   @Test
-  void aSignalWithinEightSamplesBelongsToTheSameExcursionAndStaysAcknowledged() {
+  void aSignalSoonAfterBelongsToTheSameExcursionAndStaysAcknowledged() {
     sample(now(2, BEYOND_LOW));
     alarms.set(0, alarms.get(0).acknowledge(new Acknowledgement("Kim", START)));
     for (int i = 0; i < Course.SAME_EXCURSION - 1; i++) {
@@ -142,7 +142,7 @@ class ExcursionsTest {
   }
 
   @Test
-  void aSignalAfterEightQuietSamplesIsANewAlarm() {
+  void aSignalAfterManyQuietSamplesIsANewAlarm() {
     sample(now(2, BEYOND_LOW));
     for (int i = 0; i < Course.SAME_EXCURSION; i++) {
       sample(quiet(2));

@@ -1,0 +1,123 @@
+package dev.filmward.pipeline;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import dev.filmward.simulate.SampleRun;
+import dev.filmward.simulate.SampleRuns;
+import java.io.IOException;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.Collections;
+import java.util.List;
+import java.util.Random;
+import java.util.random.RandomGenerator;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** A stream gives the same points, signals and alarms as a batch. */
+class PlantReplayTest {
+  private static final Instant NOW = Instant.parse("2026-11-20T12:00:00Z");
+  private static final int BASELINE_SAMPLES = 25;
+
+  @TempDir private Path folder;
+
+  @ParameterizedTest(name = "{0}")
+  @ValueSource(strings = {"pouch-haul-off-step", "lidding-tie-thinning"})
+  void whateverThePiecesInOrder(String name) throws Exception {
+    long seed = new Random().nextLong();
+    List<String> pieces = new ArrayList<>(pieces(run(name), new Random(seed)));
+    assertThat(picture(run(name), pieces, new Random(seed)))
+        .as("seed %d", seed)
+        .isEqualTo(batch(run(name)));
+  }
+
+  @ParameterizedTest(name = "{0}")
+  @ValueSource(strings = {"pouch-haul-off-step", "nine-layer-lane-off"})
+  void whateverTheOrderOfThePieces(String name) throws Exception {
+    long seed = new Random().nextLong();
+    List<String> pieces = new ArrayList<>(pieces(run(name), new Random(seed)));
+    Collections.shuffle(pieces.subList(1, pieces.size()), new Random(seed));
+    assertThat(picture(run(name), pieces, new Random(seed)))
+        .as("seed %d", seed)
+        .isEqualTo(batch(run(name)));
+  }
+
+  @Test
+  void theSameFileAgainChangesNothing() throws Exception {
+    SampleRun run = run("shrink-in-control");
+    try (TestPlant plant = plant("again", run)) {
+      byte[] csv = run.files().get("readings.csv");
+      plant.read("readings.csv", csv);
+      plant.freeze(run.line(), run.structure().code());
+      List<String> before = plant.picture();
+      var again = plant.read("copy.csv", csv);
+      assertThat(again.counts().arrivals().fresh()).isZero();
+      assertThat(again.counts().arrivals().corrected()).isZero();
+      assertThat(again.counts().arrivals().known()).isEqualTo(again.counts().readings());
+      assertThat(plant.picture()).isEqualTo(before);
+    }
+  }
+
+  private List<String> batch(SampleRun run) throws IOException {
+    try (TestPlant plant = plant("batch", run)) {
+      plant.read("readings.csv", run.files().get("readings.csv"));
+      plant.freeze(run.line(), run.structure().code());
+      return plant.picture();
+    }
+  }
+
+  /** Reads the pieces, the first of which holds the baseline, with restarts in between. */
+  private List<String> picture(SampleRun run, List<String> pieces, RandomGenerator random)
+      throws IOException {
+    try (TestPlant plant = plant("stream", run)) {
+      for (int i = 0; i < pieces.size(); i++) {
+        plant.read("piece-" + i + ".csv", pieces.get(i));
+        if (i == 0) {
+          plant.freeze(run.line(), run.structure().code());
+        }
+        if (random.nextInt(5) == 0) {
+          plant.restart();
+        }
+      }
+      return plant.picture();
+    }
+  }
+
+  private TestPlant plant(String name, SampleRun run) throws IOException {
+    TestPlant plant = new TestPlant(Files.createDirectories(folder.resolve(name)), NOW);
+    try {
+      plant.plant().learnStructures("structures.yaml", run.files().get("structures.yaml"));
+    } catch (dev.filmward.intake.StructuresFault e) {
+      throw new IllegalStateException(e);
+    }
+    return plant;
+  }
+
+  /** Cuts the rows at random, in the middle of samples too. */
+  private static List<String> pieces(SampleRun run, RandomGenerator random) {
+    String text = new String(run.files().get("readings.csv"), StandardCharsets.UTF_8);
+    List<String> lines = text.lines().toList();
+    int rowsInSample = (lines.size() - 1) / run.samples().size();
+    List<String> pieces = new ArrayList<>();
+    int from = 1;
+    int to = 1 + BASELINE_SAMPLES * rowsInSample;
+    while (from < lines.size()) {
+      pieces.add(lines.get(0) + "\n" + String.join("\n", lines.subList(from, to)) + "\n");
+      from = to;
+      to = Math.min(lines.size(), to + 1 + random.nextInt(12 * rowsInSample));
+    }
+    return pieces;
+  }
+
+  private static SampleRun run(String name) {
+    return SampleRuns.all().stream()
+        .filter(run -> run.folder().equals(name))
+        .findFirst()
+        .orElseThrow();
+  }
+}
