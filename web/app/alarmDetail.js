@@ -73,7 +73,8 @@ function signalsOf(alarm) {
         el('span', { class: 'soft' }, ` ${plural(group.count, 'sample')}, last at ${momentOf(group.last.takenAt)}, roll ${group.last.roll}, sample ${group.last.sample}`),
         el('p', { class: 'explained' }, explain(group)))));
   const spec = alarm.outOfSpec ? [el('li', {}, shape('spec'), el('div', {}, el('strong', {}, 'out of spec'), el('p', { class: 'explained' }, 'At least one reading lies outside what the customer allows. Decide what happens to the rolls since the last good sample.')))] : [];
-  return [...spec, ...groups];
+  const left = alarm.signalCount - alarm.signals.length;
+  return [...spec, ...groups, ...(left > 0 ? [el('li', {}, el('span', {}), `and ${plural(left, 'more signal')}`)] : [])];
 }
 
 function chartAddress({ line, structure }, { kind, position }) {

@@ -24,6 +24,7 @@ export function mount(root, params) {
   let alarms = [];
   let causes = null;
   let detail = null;
+  let order = [];
 
   const hooks = { changed: (alarm) => (replace(alarm), draw()), refused: () => refreshing.ask() };
 
@@ -53,7 +54,7 @@ export function mount(root, params) {
   }
 
   function draw() {
-    const sorted = [...alarms].sort(byUrgency);
+    const sorted = inOrder(alarms);
     const named = sorted.find((alarm) => alarm.id === selectedId());
     const chosen = named ?? sorted[0] ?? null;
     root.dataset.selected = named !== undefined;
@@ -78,6 +79,14 @@ export function mount(root, params) {
       detail = alarmDetail(chosen, causes, hooks);
       place.replaceChildren(detail.node);
     }
+  }
+
+  /** By urgency at first; then each stays where it is until a new one comes, so that nothing moves under a finger. */
+  function inOrder(all) {
+    if (all.some((alarm) => !order.includes(alarm.id))) {
+      order = [...all].sort(byUrgency).map((alarm) => alarm.id);
+    }
+    return [...all].sort((a, b) => order.indexOf(a.id) - order.indexOf(b.id));
   }
 
   const chosenAnew = () => refresh().then(() => window.scrollTo(0, 0));

@@ -5,7 +5,7 @@ import { boardLine, identityOf } from './boardLine.js';
 import { headline } from './headline.js';
 import * as live from './live.js';
 import { mark } from './marks.js';
-import { synchronise } from './plantClock.js';
+import { moment, nowMs, synchronise } from './plantClock.js';
 import { throttled } from './refresh.js';
 import { troubleLine } from './trouble.js';
 import { boardLegend } from './boardLegend.js';
@@ -54,6 +54,7 @@ export function mount(root) {
   const refreshing = throttled(refresh, LEAST_BETWEEN_MS);
   const stops = [
     ...['sample', 'alarm', 'limits', 'reload'].map((topic) => live.on(topic, refreshing.ask)),
+    live.on('state', (state) => (state === 'lost' ? trouble.say(`No connection to Filmward since ${moment(nowMs())}. What you see is as old as that.`) : refreshing.ask())),
     every(1_000, () => bands.forEach((band) => band.tick())),
     every(ANYWAY_EVERY_MS, refreshing.ask),
     watchWidth(lines, () => bands.forEach((band) => band.draw())),
@@ -84,10 +85,11 @@ function headlineOf() {
     }
     before = JSON.stringify(now);
     node.dataset.need = now.need;
+    node.dataset.taken = now.isTaken === true;
     state.replaceChildren(...(now.need === 'calm' ? [] : [mark(now.need)]));
     setText(sentence, now.sentence);
     setText(detail, now.detail);
-    action.replaceChildren(...(now.action ? [el('a', { class: 'button', href: now.action.href }, now.action.words)] : []));
+    action.replaceChildren(...(now.action ? [el('a', { class: now.isTaken ? 'button quiet' : 'button', href: now.action.href }, now.action.words)] : []));
   };
   return { node, update };
 }

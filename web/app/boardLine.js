@@ -43,9 +43,11 @@ export function boardLine(line) {
       return;
     }
     const span = spanOf([...shown.layers, shown.total]);
-    rows.forEach((row) => row.drawStrip(span));
-    setText(from, moment(span.from));
-    setText(to, timeOfDay(span.to));
+    if (span) {
+      rows.forEach((row) => row.drawStrip(span));
+      setText(from, moment(span.from));
+      setText(to, timeOfDay(span.to));
+    }
     drawSection(film, leaders, rows.slice(0, -1), shown);
   }
   update(line);
@@ -81,7 +83,8 @@ function headOf() {
     receivedMs = nowMs();
     setText(name, line.line);
     setText(structure, `${line.structure.code}: ${line.structure.name}`);
-    state.replaceChildren(mark(line.state), ...(line.stale && line.state !== 'stale' ? [mark('stale')] : []));
+    state.dataset.taken = line.openAlarms > 0 && line.unacknowledged === 0;
+    state.replaceChildren(stateMark(line), ...(line.stale && line.state !== 'stale' ? [mark('stale')] : []));
     limits.replaceChildren(...limitsOf(line));
     alarms.replaceChildren(...alarmsOf(line));
     tick(line);
@@ -89,12 +92,19 @@ function headOf() {
   return { node, update, tick };
 }
 
-function lastSample({ stale, lastSample: { roll, sample }, expectedEverySeconds }, seconds) {
+function stateMark({ state, limits }) {
+  return state === 'collecting' && limits.state === 'trial' ? mark(state, 'trial limits') : mark(state);
+}
+
+function lastSample({ stale, lastSample: last, expectedEverySeconds }, seconds) {
+  if (!last) {
+    return 'no sample yet';
+  }
   if (stale) {
     const usually = expectedEverySeconds ? `, usually every ${age(expectedEverySeconds)}` : '';
     return `no sample for ${age(seconds)}${usually}`;
   }
-  return `${age(seconds)} ago: roll ${roll}, sample ${sample}`;
+  return `${age(seconds)} ago: roll ${last.roll}, sample ${last.sample}`;
 }
 
 function limitsOf(line) {

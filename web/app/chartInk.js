@@ -79,31 +79,33 @@ function steps({ ctx, chartArea: { left, right, top }, scales: { x } }, panel, p
 }
 
 /** Newest first, since the newest name must not be the one that finds no room. */
-function rings({ ctx, chartArea, scales: { x, y } }, { panel, paint, ringPx }) {
+function rings({ ctx, chartArea, scales: { x, y } }, { panel, paint, ringPx, isWide }) {
   const drawn = panel.rings.map((ring) => ({ ...ring, px: x.getPixelForValue(ring.x), py: y.getPixelForValue(ring.y) })).reverse();
   const taken = drawn.map(({ px, py }) => boxAround(px, py, 2 * ringPx, 2 * ringPx));
   drawn.forEach((ring, i) => {
     const colour = ring.isCurrent ? paint.act : paint.ink;
     stroke(ctx, colour, 1.75, () => ctx.arc(ring.px, ring.py, ringPx, 0, 2 * Math.PI));
     const name = shortTest(ring.signals[0]);
-    if (i === 0 || name !== shortTest(drawn[i - 1].signals[0])) {
+    const isFirst = i === 0 || name !== shortTest(drawn[i - 1].signals[0]);
+    if (isFirst && (ring.isCurrent || isWide)) {
       nameRing(ctx, chartArea, { ...paint, soft: colour }, { ...ring, name, ringPx }, taken);
     }
   });
 }
 
-/** Beyond the ring on its own side where that is free, else on the other side, else not at all. */
+/** Beyond the ring on its own side where that is free, else on the other side or beside it, else not at all. */
 function nameRing(ctx, area, paint, { px, py, name, ringPx, signals }, taken) {
   ctx.font = fontOf(paint, 700);
   const width = ctx.measureText(name).width;
   const middleX = Math.min(Math.max(px, area.left + width / 2 + 2), area.right - width / 2 - 2);
   const away = (ringPx + LINE_PX * 0.65) * (signals[0].side === 'high' ? -1 : 1);
-  const place = [py + away, py - away]
-    .map((middleY) => boxAround(middleX, middleY, width + 6, LINE_PX - 2))
-    .find((box) => box.top > area.top && box.bottom < area.bottom && !taken.some((other) => overlap(box, other)));
+  const besideX = px - width / 2 - ringPx - 2 * WORD_GAP_PX;
+  const place = [[middleX, py + away], [middleX, py - away], [besideX, py], [besideX, py + away]]
+    .map(([x, y]) => boxAround(x, y, width + 6, LINE_PX - 2))
+    .find((box) => box.left > area.left && box.top > area.top && box.bottom < area.bottom && !taken.some((other) => overlap(box, other)));
   if (place) {
     taken.push(place);
-    write(ctx, paint, name, middleX, (place.top + place.bottom) / 2, 'center', 700);
+    write(ctx, paint, name, (place.left + place.right) / 2, (place.top + place.bottom) / 2, 'center', 700);
   }
 }
 

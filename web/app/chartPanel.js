@@ -28,7 +28,7 @@ export function chartPanel(name, title) {
     const { data, options } = chart;
     const pxPerPoint = node.clientWidth / panel.points.length;
     data.datasets = datasets(panel, paint, pxPerPoint);
-    options.plugins.filmward = { panel, paint, ringPx: pxPerPoint < 4 ? 5 : 7 };
+    options.plugins.filmward = { panel, paint, isWide: pxPerPoint > 4, ringPx: pxPerPoint > 4 ? 7 : 5 };
     options.layout.padding = { top: panel.steps.length > 0 ? paint.font.size * HEADROOM_EM : 6, right: labelRoom(panel, paint) };
     options.scales = scales(panel, axis, paint, name === 'range');
     chart.update('none');

@@ -45,21 +45,21 @@ function band(prefix, layer, box, scale, need) {
 
 /** Says which face is which, and what the hairline is, where there is room for it. */
 function captions({ width, height }, hairline, factor) {
-  const word = (x, y, anchor, text) => svg('text', { class: 'caption', x, y, 'text-anchor': anchor }, text);
+  const word = (x, y, dy, anchor, text) => svg('text', { class: 'caption', x, y, dy: `${dy}em`, 'text-anchor': anchor }, text);
   const isNarrow = width < LEAST_CAPTIONED_PX;
   const faces = [
-    word(0, -8, 'start', 'outer face'),
-    word(0, height + 17, 'start', 'inner face'),
-    word(0, height + 35, 'start', `${isNarrow ? '' : 'deviation '}drawn \u00d7${factor}`),
+    word(0, -8, 0, 'start', 'outer face'),
+    word(0, height, 1.3, 'start', 'inner face'),
+    word(0, height, 2.55, 'start', `${isNarrow ? '' : 'deviation '}drawn \u00d7${factor}`),
   ];
   if (isNarrow) {
     return faces;
   }
   return [
     ...faces,
-    word(hairline, -8, 'middle', 'target'),
-    word(hairline - 7, height + 17, 'end', 'thinner'),
-    word(hairline + 7, height + 17, 'start', 'thicker'),
+    word(hairline, -8, 0, 'middle', 'target'),
+    word(hairline - 7, height, 1.3, 'end', 'thinner'),
+    word(hairline + 7, height, 1.3, 'start', 'thicker'),
   ];
 }
 

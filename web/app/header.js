@@ -3,7 +3,7 @@ import { getJson } from './api.js';
 import { el, setText, svg } from './elements.js';
 import { shape } from './marks.js';
 import * as live from './live.js';
-import { askWho, forget, people } from './person.js';
+import { askWho, forget, people, PEOPLE_CHANGED } from './person.js';
 import { isSynchronised, moment, nowMs, timeWithSeconds } from './plantClock.js';
 import { throttled } from './refresh.js';
 
@@ -90,10 +90,10 @@ function whoAmI() {
   const show = () => {
     const known = people().map((person) =>
       el('li', {}, el('span', {}, person),
-        el('button', { type: 'button', class: 'quiet', on: { click: () => (forget(person), name(), show()) } }, 'Forget')));
+        el('button', { type: 'button', class: 'quiet', on: { click: () => (forget(person), show()) } }, 'Forget')));
     dialog.replaceChildren(
       el('h2', {}, 'Who is at this screen?'),
-      askWho('Tap the name that acts from here', 'This is me', () => (name(), dialog.close())),
+      askWho('Tap the name that acts from here', 'This is me', () => dialog.close()),
       known.length > 0 ? el('details', {}, el('summary', {}, 'Names kept in this browser'), el('ul', { class: 'plain known' }, known)) : null,
       el('form', { method: 'dialog' }, el('button', { class: 'quiet' }, 'Close')),
     );
@@ -103,5 +103,6 @@ function whoAmI() {
   };
   dialog.addEventListener('close', () => dialog.replaceChildren());
   name();
+  document.addEventListener(PEOPLE_CHANGED, name);
   return [el('button', { type: 'button', class: 'who-am-i', 'aria-haspopup': 'dialog', on: { click: show } }, label), dialog];
 }

@@ -1,8 +1,9 @@
 /**
  * The one sentence on top of the board: who is needed, where, and where to tap. Pure.
- * Gives {need, sentence, detail, action: {href, words} | null}.
+ * Gives {need, sentence, detail, action: {href, words} | null}, and isTaken where somebody has it already.
  */
 import { age, list, plural } from './format.js';
+import { raisesAlarms } from './words.js';
 
 const NOBODY_YET = (alarm) => alarm.acknowledged === null;
 const RANK = { high: 0, medium: 1, low: 2 };
@@ -31,14 +32,19 @@ function somebodyNeeded([first, ...others]) {
 }
 
 function unusualNow(board, alarms) {
-  const acting = board.lines.filter((line) => line.state === 'act');
-  if (acting.length === 0) {
-    return null;
+  const acting = board.lines.filter((line) => line.state === 'act').map((line) => line.line);
+  const [first, ...others] = alarms.filter((alarm) => acting.includes(alarm.line)).sort(byNeed);
+  if (first) {
+    const more = others.length > 0 ? ` ${plural(others.length, 'other alarm')} taken too.` : '';
+    return {
+      need: 'act',
+      isTaken: true,
+      sentence: `${first.line}. ${first.title}`,
+      detail: `${first.acknowledged.by} has it.${more}`,
+      action: { href: `/alarms.html#${first.id}`, words: 'See the alarm' },
+    };
   }
-  const names = [...new Set(alarms.map((alarm) => alarm.acknowledged?.by).filter(Boolean))];
-  const by = names.length > 0 ? `${list(names)} ${names.length === 1 ? 'has' : 'have'} the open alarms.` : 'See the marked layers below.';
-  const sentence = `${list(acting.map((line) => line.line))}: something is unusual.`;
-  return { need: 'act', sentence, detail: by, action: alarms.length > 0 ? { href: '/alarms.html', words: 'Open alarms' } : null };
+  return acting.length === 0 ? null : { need: 'act', sentence: `${list(acting)}: something needs somebody.`, detail: 'See the marked layers below.', action: null };
 }
 
 function silences({ lines }) {
@@ -58,7 +64,7 @@ function quiet({ lines }, alarms) {
   if (watching.length > 0) {
     return { need: 'watch', sentence: `Keep an eye on ${list(watching.map((line) => line.line))}.`, detail: 'Advice only; no alarm.', action: null };
   }
-  const unfrozen = lines.filter((line) => line.limits.state !== 'frozen');
+  const unfrozen = lines.filter((line) => !raisesAlarms(line.limits));
   if (unfrozen.length > 0) {
     return { need: 'calm', sentence: `${list(unfrozen.map((line) => line.line))}: no alarms yet.`, detail: 'Limits are not frozen there, so nothing raises an alarm.', action: null };
   }

@@ -30,11 +30,16 @@ export function mount(root) {
       el('p', { class: 'soft' }, 'Every file that came, and what became of every reading in it. Nothing is dropped silently.')),
     uploadPlace(() => refreshing.ask()), trouble.node, place);
   let open = null;
+  let drawn = '';
 
   async function refresh() {
     try {
       const { files } = await getJson('/api/files');
-      place.replaceChildren(files.length > 0 ? tableOf(files, open, choose) : nothing());
+      const now = JSON.stringify([files, open]);
+      if (now !== drawn) {
+        drawn = now;
+        place.replaceChildren(files.length > 0 ? tableOf(files, open, choose) : nothing());
+      }
       trouble.clear();
     } catch (error) {
       trouble.show(error, 'This list is not fresh.');

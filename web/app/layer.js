@@ -1,5 +1,6 @@
 /** The page of one layer: head, the film as navigation, charts, figures, table. Stays live. */
 import { getJson } from './api.js';
+import { layerAddress } from './boardRow.js';
 import { el } from './elements.js';
 import { freezeDialog } from './freeze.js';
 import { layerCharts } from './layerCharts.js';
@@ -19,16 +20,23 @@ const KEYS = { ArrowLeft: 'prev', ArrowRight: 'next' };
 export function mount(root, params) {
   const wanted = Object.fromEntries(['line', 'structure', 'kind', 'position'].map((name) => [name, params.get(name)]));
   const range = rangeOf(params);
-  const head = layerHead();
-  const film = layerFilm();
-  const charts = layerCharts(params.get('scope'), (name) => rewrite(params, 'scope', name));
+  const addressOf = (line, layer) => `${layerAddress(line, layer)}${viewQuery(params)}`;
+  const head = layerHead(addressOf);
+  const film = layerFilm(addressOf);
+  const ranges = el('nav', { class: 'ranges', 'aria-label': 'How far back' });
+  const charts = layerCharts(params.get('scope'), (name) => {
+    rewrite(params, 'scope', name);
+    ranges.replaceChildren(...rangeLinks(params, range));
+    refreshing.ask();
+  });
   const table = seriesTable();
   const facts = el('aside', { class: 'facts-place', 'aria-label': 'Figures' });
   const trouble = troubleLine();
+  ranges.replaceChildren(...rangeLinks(params, range));
   let series = null;
   const freeze = freezeDialog(() => series, () => refreshing.ask());
-  const middle = el('div', { class: 'layer-middle' }, rangeLinks(params, range), charts.node, table.node);
-  const body = el('div', { class: 'layer-body', hidden: true }, film.node, middle, facts);
+  const middle = el('div', { class: 'layer-charts' }, ranges, charts.node);
+  const body = el('div', { class: 'layer-body', hidden: true }, film.node, middle, charts.reader, facts, table.node);
   root.replaceChildren(head.node, trouble.node, body, freeze.dialog);
 
   async function refresh() {
@@ -91,12 +99,17 @@ function viewOf(board, alarms, { line: name, structure, kind, position }) {
 }
 
 function rangeLinks(params, range) {
-  const links = RANGES.map(({ name, words }) => {
+  return RANGES.map(({ name, words }) => {
     const query = new URLSearchParams(params);
     query.set('range', name);
     return el('a', { href: `?${query}`, 'aria-current': name === range.name ? 'true' : null }, words);
   });
-  return el('nav', { class: 'ranges', 'aria-label': 'How far back' }, links);
+}
+
+/** What of the address belongs to the view, not to the layer. */
+function viewQuery(params) {
+  const kept = ['range', 'scope'].filter((name) => params.has(name)).map((name) => [name, params.get(name)]);
+  return kept.length > 0 ? `&${new URLSearchParams(kept)}` : '';
 }
 
 function rewrite(params, name, value) {

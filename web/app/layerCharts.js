@@ -1,4 +1,4 @@
-/** Mean chart above range chart on one time axis, the words of the sample under the cursor, and the unusual ones as a list. */
+/** Mean chart above range chart on one time axis, with the words of the sample under the cursor beside them. */
 import { el, setText } from './elements.js';
 import { chartPanel } from './chartPanel.js';
 import { hasSpec, meanPanel, rangePanel, suitableScope, timeAxis } from './meanRangeChart.js';
@@ -18,7 +18,7 @@ export function layerCharts(scope, chosen) {
     el('div', { class: 'chart-title' }, el('h2', {}, 'Mean of each sample', el('span', { class: 'unit' }, ' µm')), choice),
     mean.node, note,
     el('h2', {}, 'Range within each sample', el('span', { class: 'unit' }, ' µm')),
-    range.node, reader.node);
+    range.node);
   let named = scope;
   let series = null;
 
@@ -47,7 +47,7 @@ export function layerCharts(scope, chosen) {
 
   const observer = new ResizeObserver(() => reader.redraw());
   observer.observe(node);
-  return { node, show, read: reader.read, destroy: () => (observer.disconnect(), mean.destroy(), range.destroy()) };
+  return { node, reader: reader.node, show, destroy: () => (observer.disconnect(), mean.destroy(), range.destroy()) };
 }
 
 function noteOf({ spec }, scope) {

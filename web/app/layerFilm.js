@@ -1,13 +1,13 @@
 /** The film as the way to its layers: the section beside their names, the layer on show marked. */
 import { el, svg } from './elements.js';
-import { layerAddress } from './boardRow.js';
 import { drawFilm } from './film.js';
 import { shape } from './marks.js';
 import { needOfLayer } from './need.js';
 
 const LOUD = new Set(['act', 'watch', 'gauge']);
 
-export function layerFilm() {
+/** `addressOf(line, layer)` is where a layer is shown. */
+export function layerFilm(addressOf) {
   const film = svg('svg', { class: 'film', 'aria-hidden': 'true' });
   const names = el('ol', { class: 'plain' });
   const node = el('nav', { class: 'layer-film', 'aria-label': 'Layers of this film' }, film, names);
@@ -15,7 +15,7 @@ export function layerFilm() {
 
   function show(line, isCurrent) {
     shown = line;
-    names.replaceChildren(...[...line.layers, line.total].map((layer) => el('li', {}, link(line, layer, isCurrent(layer)))));
+    names.replaceChildren(...[...line.layers, line.total].map((layer) => el('li', {}, link(line, layer, { href: addressOf(line, layer), 'aria-current': isCurrent(layer) ? 'page' : null }))));
     draw();
   }
 
@@ -32,9 +32,9 @@ export function layerFilm() {
   return { node, show, draw };
 }
 
-function link(line, layer, current) {
+function link(line, layer, attributes) {
   const need = needOfLayer(layer, line);
-  return el('a', { href: layerAddress(line, layer), 'aria-current': current ? 'page' : null, data: { need } },
+  return el('a', { ...attributes, data: { need } },
     el('span', {}, layer.name || `layer ${layer.position}`),
     LOUD.has(need) ? [shape(need), el('span', { class: 'for-readers' }, need)] : null);
 }

@@ -1,14 +1,14 @@
 /** The head of the layer page: which layer of which film, what is the matter in one sentence, steps to its neighbours. */
 import { el, setText } from './elements.js';
-import { layerAddress } from './boardRow.js';
-import { list, plural, um } from './format.js';
+import { age, list, plural, um } from './format.js';
 import { mark } from './marks.js';
 import { alarmOf, needOfLayer } from './need.js';
 import { moment } from './plantClock.js';
 import { direction } from './words.js';
 
-export function layerHead() {
-  const title = el('h1', {});
+/** `addressOf(line, layer)` is where a neighbour is shown. */
+export function layerHead(addressOf) {
+  const title = el('h1', {}, 'Layer');
   const need = el('span', { class: 'layer-need' });
   const place = el('p', { class: 'soft' });
   const summary = el('p', { class: 'summary' });
@@ -21,13 +21,15 @@ export function layerHead() {
     setText(title, name);
     document.title = `${name}, ${series.line} · Filmward`;
     const state = layer ? needOfLayer(layer, line) : 'calm';
-    need.replaceChildren(...(state === 'calm' || state === 'note' ? [] : [mark(state)]));
+    const stale = line?.stale ? [mark('stale', `stale: no sample for ${age(line.ageSeconds)}`)] : [];
+    need.replaceChildren(...(state === 'calm' || state === 'note' ? [] : [mark(state)]), ...stale);
     node.dataset.need = state;
     place.replaceChildren(el('a', { href: '/' }, series.line), `, ${series.structure.code}: ${series.structure.name}${placeOf(series, line)}`);
-    const alarm = layer ? alarmOf(layer, line) : null;
+    const alarm = layer ? alarmOf(layer, line) : undefined;
+    node.dataset.taken = Boolean(alarm?.acknowledged);
     summary.replaceChildren(sentence(series), ...(alarm ? [' ', el('a', { href: `/alarms.html#${alarm.id}` }, alarm.acknowledged ? `Alarm taken by ${alarm.acknowledged.by}` : 'Open alarm: nobody has taken it')] : []));
     steps.replaceChildren(...neighbours(line, layer).map(([key, words, target]) =>
-      el('a', { class: 'button quiet', href: layerAddress(line, target), rel: key, 'aria-keyshortcuts': key === 'prev' ? 'ArrowLeft' : 'ArrowRight' }, `${words} ${target.name || `layer ${target.position}`}`)));
+      el('a', { class: 'button quiet', href: addressOf(line, target), rel: key, 'aria-keyshortcuts': key === 'prev' ? 'ArrowLeft' : 'ArrowRight' }, `${words} ${target.name || `layer ${target.position}`}`)));
   }
   return { node, show };
 }

@@ -10,6 +10,8 @@ import { bySeverity } from './words.js';
 import { decimalsFor, um } from './format.js';
 
 const AXIS_PADDING = 0.1;
+/** What the lower, centre and upper line end in. */
+const LINE_ENDS = ['LCL', 'centre', 'UCL'];
 
 export function timeAxis({ columns: { takenAt } }) {
   const [min, max] = [takenAt[0], takenAt.at(-1)];
@@ -80,9 +82,8 @@ function limitLines(columns, kind) {
 }
 
 function labelsOf({ lower, centre, upper }, kind) {
-  const words = kind === 'mean' ? ['LCL', 'centre', 'UCL'] : ['LCL', 'centre', 'UCL'];
   return [lower, centre, upper]
-    .map((line, i) => ({ y: line.at(-1)?.y ?? null, word: words[i] }))
+    .map((line, i) => ({ y: line.at(-1)?.y ?? null, word: LINE_ENDS[i] }))
     .filter(({ y, word }) => y !== null && !(kind === 'range' && word === 'LCL' && y === 0))
     .map(({ y, word }) => ({ y, text: `${word} ${um(y, decimalsFor(y))}` }));
 }
@@ -93,10 +94,12 @@ function ringsOf({ columns, signals }, chart, values) {
   for (const signal of signals.filter((one) => one.chart === chart)) {
     byIndex.set(signal.index, [...(byIndex.get(signal.index) ?? []), signal]);
   }
-  const last = columns.takenAt.length - 1;
-  const isCurrent = (index) => index === last || (byIndex.has(index + 1) && isCurrent(index + 1));
+  let firstCurrent = columns.takenAt.length;
+  while (byIndex.has(firstCurrent - 1)) {
+    firstCurrent -= 1;
+  }
   return [...byIndex]
-    .map(([index, found]) => ({ index, x: columns.takenAt[index], y: values[index], signals: found.sort(bySeverity), isCurrent: isCurrent(index) }))
+    .map(([index, found]) => ({ index, x: columns.takenAt[index], y: values[index], signals: found.sort(bySeverity), isCurrent: index >= firstCurrent }))
     .sort((a, b) => a.index - b.index);
 }
 

@@ -4,7 +4,7 @@
  * act: an open alarm names the layer, or a reading is out of spec. watch: a test is fulfilled without an
  * alarm. note: the same while limits are trial. A line carries its open alarms as `alarms`.
  */
-import { bySeverity, direction, shortTest } from './words.js';
+import { bySeverity, direction, raisesAlarms, shortTest } from './words.js';
 import { plural } from './format.js';
 
 /** 'act' | 'watch' | 'gauge' | 'note' | 'missing' | 'calm' */
@@ -19,7 +19,7 @@ export function needOfLayer(layer, line) {
 }
 
 function needOfUnusual(layer, line) {
-  if (line.limits.state !== 'frozen') {
+  if (!raisesAlarms(line.limits)) {
     return 'note';
   }
   const explained = line.alarms.length > 0 || line.state !== 'act';
@@ -37,7 +37,7 @@ export function reasons(layer, line) {
   const said = [];
   if (layer.state === 'unusual') {
     const [worst] = [...layer.signals].sort(bySeverity);
-    const against = line.limits.state === 'frozen' ? 'unusual' : 'unusual for trial limits';
+    const against = raisesAlarms(line.limits) ? 'unusual' : 'unusual for trial limits';
     said.push({ mark: 'unusual', words: worst ? `${against}: ${direction(worst)}, ${shortTest(worst)}` : against });
   }
   if (layer.outOfSpec > 0) {

@@ -4,6 +4,8 @@
  */
 import { el } from './elements.js';
 
+/** Sent on the document when the remembered names have changed. */
+export const PEOPLE_CHANGED = 'filmward-people';
 const KEY = 'filmward.people';
 const MOST = 6;
 const LONGEST = 80;
@@ -79,4 +81,5 @@ function keep(names) {
   } catch {
     // Storage is refused in some browsers; the name is then asked for each time.
   }
+  document.dispatchEvent(new Event(PEOPLE_CHANGED));
 }

@@ -42,10 +42,19 @@ export function moment(ms) {
 
 /** The same for a time as the server writes it; its own offset counts, so it needs no zone. */
 export function momentOf(iso) {
-  const own = shapesFor(offsetOf(iso));
+  const own = shapesAt(offsetOf(iso));
   const ms = Date.parse(iso);
   const today = own.day.format(ms) === own.day.format(nowMs());
   return today ? own.time.format(ms) : `${own.day.format(ms)}, ${own.time.format(ms)}`;
+}
+
+const byOffset = new Map();
+
+function shapesAt(offset) {
+  if (!byOffset.has(offset)) {
+    byOffset.set(offset, shapesFor(offset));
+  }
+  return byOffset.get(offset);
 }
 
 /** "2026-11-25T06:42:00+01:00" gives "+01:00". */

@@ -1,6 +1,6 @@
 /**
  * Reads one sample of the charts aloud: by pointer, tap or arrow keys, with one cursor through both
- * charts and the words of the sample below them. The charts are sliders for assistive technology.
+ * charts and the words of the sample beside them. The charts are sliders for assistive technology.
  */
 import { el, setText } from './elements.js';
 import { shape } from './marks.js';
@@ -13,7 +13,7 @@ const STEPS = { ArrowLeft: -1, ArrowRight: 1, PageUp: -10, PageDown: 10, Home: -
 export function pointReader(panels) {
   const words = el('p', { class: 'reader-words' });
   const tests = el('ul', { class: 'plain reader-tests' });
-  const node = el('div', { class: 'reader' }, words, tests);
+  const node = el('div', { class: 'reader', role: 'region', tabindex: 0, 'aria-label': 'The sample under the cursor' }, words, tests);
   const cursors = panels.map((panel) => {
     const cursor = el('span', { class: 'cursor', 'aria-hidden': 'true' });
     panel.node.append(cursor);
@@ -54,7 +54,7 @@ export function pointReader(panels) {
     toTime: (ms) => series && read(nearest(series.columns.takenAt, ms)),
     by: (step) => series && read(index + step),
   }));
-  return { node, show, read, redraw: () => series && read(index) };
+  return { node, show, redraw: () => series && read(index) };
 }
 
 function listen(panel, { toTime, by }) {

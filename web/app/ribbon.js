@@ -24,13 +24,17 @@ export function drawRibbon(root, layer, span, { width, height }, need) {
   );
 }
 
+/** From the first to the last sample of all layers; null where there is none. */
 export function spanOf(layers) {
   const times = layers.flatMap(({ recent }) => recent.takenAt);
-  return { from: Math.min(...times), to: Math.max(...times) };
+  return times.length === 0 ? null : { from: Math.min(...times), to: Math.max(...times) };
 }
 
 function verticalScale({ limits, recent }, height) {
   const means = recent.mean.filter((um) => um !== null);
+  if (means.length === 0) {
+    return { y: () => height / 2, strip: null };
+  }
   const [low, high] = limits ? withStrip(limits, means) : padded(Math.min(...means), Math.max(...means));
   const y = (um) => Math.max(2, Math.min(height - 2, height * (1 - (um - low) / (high - low))));
   return { y, strip: limits && { top: y(limits.upper), bottom: y(limits.lower), centre: y(limits.centre) } };

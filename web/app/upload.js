@@ -5,7 +5,7 @@ import { plural } from './format.js';
 
 export function uploadPlace(done) {
   const input = el('input', { id: 'upload-file', type: 'file', accept: '.csv,.txt,.tsv,text/csv', multiple: true, on: { change: chosen } });
-  const said = el('ul', { class: 'plain uploads', role: 'status' });
+  const said = el('ul', { class: 'plain uploads', 'aria-live': 'polite' });
   const node = el('div', { class: 'upload', data: { action: 'upload' }, on: { dragover: over, dragleave: leave, drop: dropped } },
     el('label', { for: 'upload-file' }, 'Bring in a file'),
     el('p', { class: 'soft' }, 'Drop CSV files here, or choose them. The same file twice changes nothing.'),

@@ -60,14 +60,19 @@ export function makeUp({ kind, roles = [], extruders = [] }) {
   return [role, fed].filter(Boolean).join(', ');
 }
 
+/** While limits are collected or on trial, nothing raises an alarm. */
+export function raisesAlarms({ state }) {
+  return state !== 'collecting' && state !== 'trial';
+}
+
 /** What the limits of a line are worth today. */
 export function limitsInWords({ state, version, subgroups }) {
   switch (state) {
-    case 'frozen':
-      return `limits version ${version}, frozen`;
+    case 'collecting':
+      return `collecting: ${subgroups} samples so far, no limits yet`;
     case 'trial':
       return 'limits are trial: no alarms yet';
     default:
-      return `collecting: ${subgroups} samples so far, no limits yet`;
+      return `limits version ${version}, ${state}`;
   }
 }
