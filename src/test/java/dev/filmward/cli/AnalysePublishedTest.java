@@ -1,0 +1,191 @@
+package dev.filmward.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import dev.filmward.stats.Figures;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
+import java.io.PrintStream;
+import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/** The command {@code analyse}, from a file to JSON, against published figures. */
+class AnalysePublishedTest {
+  private static final Class<?> CHART = dev.filmward.chart.MeanRangeLimits.class;
+  private static final Instant START = Instant.parse("2026-11-02T06:00:00Z");
+
+  @TempDir private Path folder;
+
+  /**
+   * D. C. Montgomery, Introduction to Statistical Quality Control, Example 6.1: the book rounds its
+   * constants to three digits, hence the tolerance.
+   */
+  @Test
+  void flowWidthLimitsAndCapabilityAreTheBooks() throws IOException {
+    JsonNode series = analyse(Figures.rows(CHART, "flow-width-phase1.csv"), 1.0, 1.5, 2.0);
+    assertThat(series.get("subgroups").asInt()).isEqualTo(25);
+    assertThat(series.get("readings").asInt()).isEqualTo(125);
+    close(series.at("/mean"), 1.5056, 5e-5);
+    close(series.at("/rangeBar"), 0.32521, 5e-6);
+    close(series.at("/sigmaWithin"), 0.1398, 5e-5);
+    close(series.at("/xbar/upper"), 1.69325, 2e-4);
+    close(series.at("/xbar/lower"), 1.31795, 2e-4);
+    close(series.at("/range/upper"), 0.68749, 2e-4);
+    assertThat(series.at("/range/lower").asDouble()).isZero();
+    close(series.at("/capability/cp"), 1.192, 5e-4);
+    assertThat(series.get("signals")).isEmpty();
+  }
+
+  /** NIST reference data SILICON.DAT; limits from the range with A2 and D4 of ASTM MNL 7. */
+  @Test
+  void specimenThicknessHasItsLastDayBeyondBothLimits() throws IOException {
+    double[][] days = Figures.rows(CHART, "specimen-thickness.csv");
+    JsonNode series = analyse(days, 20, 23, 28);
+    double a2 = 0.577;
+    double d4 = 2.114;
+    double rangeBar = 2.05;
+    double centre = 23.726;
+    close(series.at("/rangeBar"), rangeBar, 1e-12);
+    close(series.at("/mean"), centre, 1e-12);
+    close(series.at("/xbar/upper"), centre + a2 * rangeBar, 1e-3);
+    close(series.at("/range/upper"), d4 * rangeBar, 2e-3);
+    assertThat(signals(series))
+        .contains("19 xbar beyond-limit high", "19 range beyond-limit high")
+        .noneMatch(signal -> signal.contains("beyond-limit") && !signal.startsWith("19 "));
+  }
+
+  /** Burr, Statistical Quality Control Methods (1976): minimum-variance weights; built by hand. */
+  @Test
+  void unequalSubgroupsAreWeighted() throws IOException {
+    double[][] subgroups = {
+      {10.1, 9.8, 10.3},
+      {10.0, 10.2, 9.9, 10.4, 10.1},
+      {9.7, 10.0},
+      {10.2, 10.1, 10.0, 9.9},
+      {10.5, 10.3, 10.6, 10.2, 10.4},
+      {9.9}
+    };
+    JsonNode series = analyse(subgroups, 9, 10, 11);
+    double sum = 30.2 + 50.6 + 19.7 + 40.2 + 52.0 + 9.9;
+    close(series.at("/mean"), sum / 20, 1e-12);
+    // d2, d3 of n = 3, 5, 2, 4, 5 (ASTM MNL 7 to four digits); ranges 0.5, 0.5, 0.3, 0.3, 0.4
+    double[] d2 = {1.6926, 2.3259, 1.1284, 2.0588, 2.3259};
+    double[] d3 = {0.8884, 0.8641, 0.8525, 0.8798, 0.8641};
+    double[] range = {0.5, 0.5, 0.3, 0.3, 0.4};
+    double weighted = 0;
+    double weights = 0;
+    for (int i = 0; i < range.length; i++) {
+      double weight = d2[i] * d2[i] / (d3[i] * d3[i]);
+      weighted += weight * range[i] / d2[i];
+      weights += weight;
+    }
+    close(series.at("/sigmaWithin"), weighted / weights, 1e-4);
+    assertThat(series.at("/size/min").asInt()).isEqualTo(1);
+    assertThat(series.at("/size/max").asInt()).isEqualTo(5);
+  }
+
+  @Test
+  void constantReadingsHaveNoSpreadAndNoCapability() throws IOException {
+    JsonNode series = analyse(new double[][] {{5.5, 5.5}, {5.5, 5.5}, {5.5, 5.5}}, 5, 5.5, 6);
+    assertThat(series.get("sigmaWithin").asDouble()).isZero();
+    assertThat(series.get("sigmaOverall").asDouble()).isZero();
+    assertThat(series.at("/xbar/upper").asDouble()).isEqualTo(5.5);
+    assertThat(series.has("capability")).isFalse();
+    assertThat(series.get("signals")).isEmpty();
+  }
+
+  @Test
+  void aSpecificationOnOneSideGivesNoCp() throws IOException {
+    JsonNode series = analyse(Figures.rows(CHART, "flow-width-phase1.csv"), 1.0, 1.5, Double.NaN);
+    assertThat(series.at("/capability/cp").isMissingNode()).isTrue();
+    // Montgomery, Example 6.1: (1.5056 - 1.00) / (3 x 0.1398)
+    close(series.at("/capability/cpk"), (1.5056 - 1.0) / (3 * 0.1398), 1e-3);
+    assertThat(series.at("/spec/upper").isMissingNode()).isTrue();
+  }
+
+  /** 4, 7, 13, 16 added to 1e9 has variance 30 exactly; here it is added to 1e6 um. */
+  @Test
+  void aLargeCommonPartDoesNotSpoilTheSpread() throws IOException {
+    JsonNode series = analyse(new double[][] {{500004, 500007, 500013, 500016}}, 1, 2, 3);
+    assertThat(series.get("sigmaOverall").asDouble()).isEqualTo(Math.sqrt(30), within(1e-12));
+  }
+
+  private JsonNode analyse(double[][] subgroups, double lower, double target, double upper)
+      throws IOException {
+    String above = Double.isNaN(upper) ? "" : "        upper: " + upper + " um\n";
+    Files.writeString(
+        folder.resolve("structures.yaml"),
+        "structures:\n  - code: ONE\n    name: One layer\n    layers:\n      - name: Layer\n"
+            + "        role: core\n        target: "
+            + target
+            + " um\n        lower: "
+            + lower
+            + " um\n"
+            + above);
+    Path csv = folder.resolve("readings.csv");
+    Files.write(csv, rows(subgroups));
+    JsonNode answer =
+        new ObjectMapper().readTree(run("analyse", "--format", "json", csv.toString()));
+    assertThat(answer.at("/series/0/characteristic/kind").asText()).isEqualTo("layer");
+    return answer.at("/series/0");
+  }
+
+  private static List<String> rows(double[][] subgroups) {
+    List<String> rows = new ArrayList<>();
+    rows.add("taken_at,line,structure,roll,sample,lane,layer,thickness_um");
+    for (int i = 0; i < subgroups.length; i++) {
+      for (int lane = 1; lane <= subgroups[i].length; lane++) {
+        rows.add(
+            String.format(
+                Locale.ROOT,
+                "%s,Line,ONE,R,S%03d,%d,1,%s",
+                START.plusSeconds(900L * i),
+                i,
+                lane,
+                subgroups[i][lane - 1]));
+      }
+    }
+    return rows;
+  }
+
+  private static List<String> signals(JsonNode series) {
+    List<String> words = new ArrayList<>();
+    for (JsonNode signal : series.get("signals")) {
+      words.add(
+          signal.get("index").asText()
+              + " "
+              + signal.get("chart").asText()
+              + " "
+              + signal.get("test").asText()
+              + " "
+              + signal.get("side").asText());
+    }
+    return words;
+  }
+
+  private static void close(JsonNode actual, double expected, double tolerance) {
+    assertThat(actual.asDouble()).isEqualTo(expected, within(tolerance));
+  }
+
+  private static String run(String... args) {
+    PrintStream before = System.out;
+    ByteArrayOutputStream out = new ByteArrayOutputStream();
+    System.setOut(new PrintStream(out, true, StandardCharsets.UTF_8));
+    try {
+      assertThat(Main.run(args)).isZero();
+    } finally {
+      System.setOut(before);
+    }
+    return out.toString(StandardCharsets.UTF_8);
+  }
+}
