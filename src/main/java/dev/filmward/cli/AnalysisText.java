@@ -58,7 +58,9 @@ final class AnalysisText {
             + series.key().characteristic().name()
             + ": ";
     if (series.sigmaWithin().isEmpty()) {
-      return name + "no limits, for no sample has two readings.";
+      return series.sizes().greatest() > 1
+          ? name + "no limits, for a range says nothing of more than 100 readings a sample."
+          : name + "no limits, for no sample has two readings.";
     }
     if (series.signals().isEmpty()) {
       return name + "no test is fulfilled; " + capability(series) + ".";

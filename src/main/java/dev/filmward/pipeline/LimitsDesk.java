@@ -7,6 +7,7 @@ import dev.filmward.chart.LimitsVersion.Decision;
 import dev.filmward.chart.MeanRangeLimits;
 import dev.filmward.film.Characteristic;
 import dev.filmward.film.Structure;
+import dev.filmward.stats.ChartConstants;
 import dev.filmward.store.FigureRow;
 import dev.filmward.store.FigureTable.Series;
 import dev.filmward.store.Tables;
@@ -97,7 +98,7 @@ final class LimitsDesk {
   private static Optional<LimitsVersion> fromBaseline(
       List<FigureRow> rows, int version, Decision decision) {
     List<FigureRow> measured = rows.stream().filter(row -> row.subgroup().isPresent()).toList();
-    if (measured.size() < FEWEST) {
+    if (measured.size() < FEWEST || measured.stream().anyMatch(LimitsDesk::isTooLarge)) {
       return Optional.empty();
     }
     Baseline baseline = new Baseline();
@@ -109,5 +110,9 @@ final class LimitsDesk {
         found ->
             new LimitsVersion(
                 version, found, new BaselineSpan(from, to, measured.size()), from, decision));
+  }
+
+  private static boolean isTooLarge(FigureRow row) {
+    return row.subgroup().filter(found -> found.size() > ChartConstants.LARGEST_SIZE).isPresent();
   }
 }

@@ -1,7 +1,5 @@
 package dev.filmward.pipeline;
 
-import dev.filmward.capability.Capability;
-import dev.filmward.chart.Baseline;
 import dev.filmward.chart.MeanRangeLimits;
 import dev.filmward.film.SeriesKey;
 import dev.filmward.film.SpecLimits;
@@ -10,7 +8,6 @@ import dev.filmward.pipeline.Analysis.Series;
 import dev.filmward.pipeline.Analysis.Sizes;
 import dev.filmward.rule.SeriesTests;
 import dev.filmward.rule.Signal;
-import dev.filmward.stats.Moments;
 import dev.filmward.subgroup.Subgroup;
 import java.util.ArrayList;
 import java.util.List;
@@ -42,7 +39,7 @@ final class SeriesColumns {
     ranges.add(subgroup.map(Subgroup::range).orElse(0.0));
     squares.add(subgroup.map(Subgroup::sumOfSquares).orElse(0.0));
     if (size > 0) {
-      sizeCount.add(size);
+      sizeCount.add(size, subgroup.map(Subgroup::range).orElse(0.0));
     }
   }
 
@@ -52,28 +49,25 @@ final class SeriesColumns {
 
   /** Sums the series up, in the time order of its samples. */
   Series analyse(SampleColumns samples, int[] timeOrder) {
-    Baseline baseline = new Baseline();
-    Moments moments = new Moments();
+    SeriesFigures figures = new SeriesFigures();
     for (int at : timeOrder) {
-      int size = size(at);
-      if (size > 0) {
-        baseline.add(size, means.get(at), ranges.get(at));
-        moments.addSummary(size, means.get(at), squares.get(at));
+      if (size(at) > 0) {
+        figures.add(size(at), means.get(at), ranges.get(at), squares.get(at));
       }
     }
-    Optional<MeanRangeLimits> limits = baseline.limits();
-    Sizes counts = sizeCount.sizes(baseline.readings());
+    Sizes counts = sizeCount.sizes(figures.readings());
+    Optional<MeanRangeLimits> limits = figures.limits();
     return new Series(
         key,
         counts,
-        baseline.centre(),
-        sizeCount.rangeBar(baseline),
-        baseline.sigmaWithin(),
-        moments.standardDeviation(),
+        figures.mean().orElseThrow(),
+        sizeCount.rangeBar(),
+        figures.sigmaWithin(),
+        figures.sigmaOverall(),
         limits.map(found -> found.mean(counts.usual())),
         limits.filter(found -> counts.usual() > 1).map(found -> found.range(counts.usual())),
         spec,
-        Capability.of(baseline.centre(), baseline.sigmaWithin(), moments.standardDeviation(), spec),
+        figures.capability(spec),
         limits.map(found -> signals(found, samples, timeOrder)).orElse(List.of()));
   }
 

@@ -1,7 +1,5 @@
 package dev.filmward.pipeline;
 
-import dev.filmward.capability.Capability;
-import dev.filmward.chart.Baseline;
 import dev.filmward.chart.LimitsVersion;
 import dev.filmward.film.Characteristic;
 import dev.filmward.film.ReportedLayer;
@@ -12,20 +10,16 @@ import dev.filmward.pipeline.SeriesView.SignalAt;
 import dev.filmward.pipeline.SeriesView.Summary;
 import dev.filmward.rule.SeriesTests;
 import dev.filmward.rule.Signal;
-import dev.filmward.stats.Moments;
 import dev.filmward.store.FigureRow;
 import dev.filmward.store.FigureTable.Series;
 import dev.filmward.store.FigureTable.Span;
 import dev.filmward.store.SignalTable;
 import dev.filmward.store.Tables;
-import dev.filmward.subgroup.Subgroup;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.NoSuchElementException;
-import java.util.Optional;
-import java.util.OptionalDouble;
 
 /** Reads what a chart of one series shows. Thread-safe. */
 public final class SeriesReader {
@@ -133,31 +127,18 @@ public final class SeriesReader {
   }
 
   private static Summary summary(List<FigureRow> rows, SpecLimits spec) {
-    Moments moments = new Moments();
-    Baseline baseline = new Baseline();
+    SeriesFigures figures = new SeriesFigures();
     for (FigureRow row : rows) {
-      Optional<Subgroup> subgroup = row.subgroup();
-      subgroup.ifPresent(
-          found -> {
-            moments.addSummary(found.size(), found.mean(), found.sumOfSquares());
-            baseline.add(found);
-          });
+      row.subgroup()
+          .ifPresent(
+              found ->
+                  figures.add(found.size(), found.mean(), found.range(), found.sumOfSquares()));
     }
-    if (moments.count() == 0) {
-      return new Summary(
-          0,
-          OptionalDouble.empty(),
-          OptionalDouble.empty(),
-          OptionalDouble.empty(),
-          Capability.NONE);
-    }
-    OptionalDouble within = baseline.sigmaWithin();
-    OptionalDouble overall = moments.standardDeviation();
     return new Summary(
-        moments.count(),
-        OptionalDouble.of(moments.mean()),
-        within,
-        overall,
-        Capability.of(baseline.centre(), within, overall, spec));
+        figures.readings(),
+        figures.mean(),
+        figures.sigmaWithin(),
+        figures.sigmaOverall(),
+        figures.capability(spec));
   }
 }

@@ -1,19 +1,25 @@
 package dev.filmward.pipeline;
 
-import dev.filmward.chart.Baseline;
 import dev.filmward.pipeline.Analysis.Sizes;
+import dev.filmward.stats.CompensatedSum;
 import java.util.Map;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
 
-/** Counts subgroups by their size. For one thread. */
+/** Counts subgroups by their size, and sums up their ranges. For one thread. */
 final class SizeCount {
   private final TreeMap<Integer, Integer> bySize = new TreeMap<>();
+  private final CompensatedSum ranges = new CompensatedSum();
   private long subgroups;
+  private long withRange;
 
-  void add(int size) {
+  void add(int size, double range) {
     bySize.merge(size, 1, Integer::sum);
     subgroups++;
+    if (size > 1) {
+      ranges.add(range);
+      withRange++;
+    }
   }
 
   long subgroups() {
@@ -31,8 +37,8 @@ final class SizeCount {
     return new Sizes(subgroups, readings, bySize.firstKey(), bySize.lastKey(), usual);
   }
 
-  /** The mean range, where a subgroup has one. */
-  OptionalDouble rangeBar(Baseline baseline) {
-    return bySize.lastKey() > 1 ? OptionalDouble.of(baseline.rangeBar()) : OptionalDouble.empty();
+  /** The mean range of the subgroups that have one. */
+  OptionalDouble rangeBar() {
+    return withRange > 0 ? OptionalDouble.of(ranges.value() / withRange) : OptionalDouble.empty();
   }
 }
