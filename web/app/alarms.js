@@ -113,7 +113,7 @@ function headingOf(alarms) {
   if (open.length === 0) {
     return 'No open alarms';
   }
-  const taken = waiting === 0 ? 'all taken' : `${waiting} that nobody has taken`;
+  const taken = waiting === 0 ? 'all taken' : waiting === open.length ? 'not taken by anybody' : `${waiting} that nobody has taken`;
   return `${plural(open.length, 'open alarm')}, ${taken}`.replace(/^o/, 'O');
 }
 

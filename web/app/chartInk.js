@@ -12,9 +12,9 @@ const WORD_GAP_PX = 5;
 
 export const chartInk = {
   id: 'filmward',
-  beforeDatasetsDraw: (chart, args, { panel, paint }) => clipped(chart, () => {
+  beforeDatasetsDraw: (chart, args, { panel, paint, isWide }) => clipped(chart, () => {
     land(chart, panel, paint);
-    whiskers(chart, panel, paint);
+    whiskers(chart, panel, paint, isWide);
   }),
   afterDatasetsDraw: (chart, args, options) => {
     steps(chart, options.panel, options.paint);
@@ -51,10 +51,12 @@ function land({ ctx, chartArea: { left, right, top, bottom }, scales: { y } }, {
   }
 }
 
-function whiskers({ ctx, scales: { x, y } }, panel, paint) {
+/** Where points stand close the whiskers are drawn faintly, so that the means still read. */
+function whiskers({ ctx, scales: { x, y } }, panel, paint, isWide) {
   for (const { x: at, low, high, isOut } of panel.whiskers) {
     if (low !== null) {
       const px = x.getPixelForValue(at);
+      ctx.globalAlpha = isWide || isOut ? 1 : 0.4;
       stroke(ctx, isOut ? paint.ink : paint.soft, isOut ? 2.5 : 1, () => {
         ctx.moveTo(px, y.getPixelForValue(low));
         ctx.lineTo(px, y.getPixelForValue(high));

@@ -12,7 +12,7 @@ export function findingForm(alarm, causes, changed) {
   const action = el('textarea', { id: 'finding-action', rows: 3, maxlength: LONGEST });
   const by = el('input', { id: 'finding-by', maxlength: 80, autocomplete: 'off' });
   const said = el('p', { class: 'said', role: 'status' });
-  const choices = [...causes, NOT_FOUND_YET];
+  const choices = [...causes.filter((cause) => cause !== NOT_FOUND_YET), NOT_FOUND_YET];
   const form = el('form', { class: 'finding', data: { action: 'finding' }, novalidate: true, on: { submit } },
     chips('cause', 'Cause', choices),
     el('div', {}, el('label', { for: 'finding-cause' }, 'or another cause'), other),

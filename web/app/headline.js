@@ -3,6 +3,7 @@
  * Gives {need, sentence, detail, action: {href, words} | null}, and isTaken where somebody has it already.
  */
 import { age, list, plural } from './format.js';
+import { isActive } from './alarmWords.js';
 import { raisesAlarms } from './words.js';
 
 const NOBODY_YET = (alarm) => alarm.acknowledged === null;
@@ -22,9 +23,9 @@ export function headline(board, alarms) {
 
 function somebodyNeeded([first, ...others]) {
   const more = others.length > 0 ? ` ${others.length} more ${others.length === 1 ? 'waits' : 'wait'} too.` : '';
-  const gone = first.state === 'returned-unacknowledged' ? ' It went back to usual by itself.' : '';
+  const gone = !isActive(first) ? ' It went back to usual by itself.' : '';
   return {
-    need: 'act',
+    need: isActive(first) ? 'act' : 'watch',
     sentence: `${first.line}. ${first.title}`,
     detail: `Nobody has taken this alarm yet.${gone}${more}`,
     action: { href: `/alarms.html#${first.id}`, words: 'See the alarm' },
@@ -72,6 +73,9 @@ function quiet({ lines }, alarms) {
   return { need: 'calm', sentence: 'All calm.', detail: `Nobody is needed.${open}`, action: null };
 }
 
+/** What is still unusual comes first, then priority, then the newest. */
 function byNeed(a, b) {
-  return (RANK[a.priority] ?? 3) - (RANK[b.priority] ?? 3) || Date.parse(b.openedAt) - Date.parse(a.openedAt);
+  return Number(isActive(b)) - Number(isActive(a))
+    || (RANK[a.priority] ?? 3) - (RANK[b.priority] ?? 3)
+    || Date.parse(b.openedAt) - Date.parse(a.openedAt);
 }

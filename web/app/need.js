@@ -4,6 +4,7 @@
  * act: an open alarm names the layer, or a reading is out of spec. watch: a test is fulfilled without an
  * alarm. note: the same while limits are trial. A line carries its open alarms as `alarms`.
  */
+import { isActive } from './alarmWords.js';
 import { bySeverity, direction, raisesAlarms, shortTest } from './words.js';
 import { plural } from './format.js';
 
@@ -44,8 +45,4 @@ export function reasons(layer, line) {
     said.push({ mark: 'spec', words: `${plural(layer.outOfSpec, 'reading')} out of spec` });
   }
   return said;
-}
-
-function isActive({ state }) {
-  return state === 'unacknowledged' || state === 'acknowledged';
 }
