@@ -204,7 +204,7 @@ class HeaderTest {
                 + " leave one of them out"),
         refused(
             "taken_at,line,structure;roll;sample;lane,layer;thickness_um",
-            "readings.csv, line 1: commas and semicolons both seem to separate the columns;"
+            "readings.csv, line 1: semicolons and commas both seem to separate the columns;"
                 + " use one of them only"),
         refused(
             HEAD + ",layer,thickness_um" + ",x".repeat(4089),
