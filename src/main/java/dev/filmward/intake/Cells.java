@@ -45,12 +45,12 @@ final class Cells {
 
   private void give(int position, double um) {
     tally.reading();
-    sink.reading(head.key(), head.takenAt(), head.structure(), position, head.lane(), um);
+    sink.reading(head.giveKey(), head.takenAt(), head.structure(), position, head.lane(), um);
   }
 
   private void skip(int position) {
     tally.missing();
-    sink.missing(head.key(), head.takenAt(), head.structure(), position, head.lane());
+    sink.missing(head.giveKey(), head.takenAt(), head.structure(), position, head.lane());
   }
 
   private void lookAgain(Row row, ThicknessColumn column, int position) {

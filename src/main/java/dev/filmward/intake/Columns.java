@@ -47,7 +47,8 @@ final class Columns {
   }
 
   private void requireOnce(List<Field> fields) throws FileRefused {
-    List<String> texts = headings.stream().map(Heading::text).toList();
+    List<String> texts =
+        headings.stream().filter(heading -> !heading.isKnown()).map(Heading::text).toList();
     for (Field field : fields) {
       List<Heading> with = headings.stream().filter(heading -> heading.is(field)).toList();
       if (with.isEmpty()) {

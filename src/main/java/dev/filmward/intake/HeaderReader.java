@@ -9,8 +9,8 @@ import java.util.stream.Stream;
 /**
  * Reads the first line of a file that is not blank, and gives the dialect that it shows.
  *
- * <p>The separator is the one that gives the most headings we know. Leaves the blocks at the line
- * after. One owner, one thread.
+ * <p>The separator is the one that gives the most headings we know; where another gives more than
+ * half as many, neither is taken. Leaves the blocks at the line after. One owner, one thread.
  */
 final class HeaderReader {
   private static final int LONGEST = 1024 * 1024;
@@ -86,7 +86,7 @@ final class HeaderReader {
     if (best.known() == 0) {
       throw new FileRefused(where() + Words.quoted(line.strip()) + " is no header; " + EXPECTED);
     }
-    if (best.known() == second.known() && second.headings().size() > 1) {
+    if (second.known() * 2 > best.known() && second.headings().size() > 1) {
       throw new FileRefused(
           where()
               + best.separator().words()

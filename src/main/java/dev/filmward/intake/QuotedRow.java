@@ -11,7 +11,13 @@ import java.util.Arrays;
  * further inside a field is text. One owner, one thread.
  */
 final class QuotedRow {
+  /** The row does not end within the blocks and the greatest length of a row. */
   static final int RAN_OUT = -1;
+
+  /** A quoted field runs over a line end and holds as many separators as a row. */
+  static final int SWALLOWS_ROWS = -2;
+
+  private static final int NONE = 0;
 
   /** What a line feed within quotation marks means. */
   enum Break {
@@ -28,6 +34,8 @@ final class QuotedRow {
   private byte[] bytes = {};
   private int index;
   private int bound;
+  private boolean endIsThere;
+  private int separatorsInRow;
   private Break lineBreak = Break.IS_TEXT;
 
   QuotedRow(byte separator, byte otherBlank) {
@@ -43,22 +51,23 @@ final class QuotedRow {
   /**
    * Splits the row that starts where the blocks are.
    *
-   * @return where its line feed stands, or {@link #RAN_OUT} if it does not end within the blocks
-   *     and the greatest length of a row
+   * @return where its line feed stands, or {@link #RAN_OUT}, or {@link #SWALLOWS_ROWS}
    */
   int split(ByteBlocks blocks, Row row, Break whatLineBreakIs) {
     bytes = blocks.bytes;
     index = blocks.from;
     bound = Math.min(blocks.limit, blocks.from + RowReader.LONGEST + 1);
     lineBreak = whatLineBreakIs;
-    boolean endIsThere = blocks.ended && bound == blocks.limit;
+    endIsThere = blocks.ended && bound == blocks.limit;
+    separatorsInRow = row.start.length - 2;
     used = 0;
     lines = 1;
     row.count = 0;
     row.fault = "";
     do {
-      if (!addField(row)) {
-        return RAN_OUT;
+      int fault = addField(row);
+      if (fault != NONE) {
+        return fault;
       }
     } while (bytes[index++] == separator && index <= bound);
     row.bytes = unquoted;
@@ -67,14 +76,20 @@ final class QuotedRow {
     return end < bound || endIsThere ? end : RAN_OUT;
   }
 
+  /** How far the last search went, from the start of the row. */
+  int searched(ByteBlocks blocks) {
+    return index - blocks.from;
+  }
+
   /** Leaves the index at the sign that ends the field, or at the bound. */
-  private boolean addField(Row row) {
+  private int addField(Row row) {
     skipBlanks();
     int start = used;
     if (index < bound && bytes[index] == '"') {
       index++;
-      if (!copyQuoted(row)) {
-        return false;
+      int fault = copyQuoted(row);
+      if (fault != NONE) {
+        return fault;
       }
       skipBlanks();
       int closed = used;
@@ -86,7 +101,7 @@ final class QuotedRow {
       copyPlain();
     }
     addTrimmed(row, start);
-    return true;
+    return NONE;
   }
 
   private void skipBlanks() {
@@ -99,25 +114,30 @@ final class QuotedRow {
     return sign == ' ' || sign == otherBlank;
   }
 
-  /** Copies up to the closing mark; false if there is none. */
-  private boolean copyQuoted(Row row) {
+  /** Copies up to the closing mark. */
+  private int copyQuoted(Row row) {
+    int separators = 0;
+    int linesBefore = lines;
     for (; index < bound; index++) {
       byte sign = bytes[index];
       if (sign == '"') {
         index++;
         if (index >= bound || bytes[index] != '"') {
-          return true;
+          boolean swallows = lines > linesBefore && separators >= separatorsInRow;
+          return swallows && (index < bound || endIsThere) ? SWALLOWS_ROWS : NONE;
         }
+      } else if (sign == separator) {
+        separators++;
       } else if (sign == '\n') {
         if (lineBreak == Break.ENDS_ROW) {
           row.fault = "a quotation mark is opened and not closed on its line";
-          return true;
+          return NONE;
         }
         lines++;
       }
       keep(sign);
     }
-    return false;
+    return RAN_OUT;
   }
 
   private void copyPlain() {

@@ -58,6 +58,16 @@ final class Reasons {
         + instead(name, names);
   }
 
+  /** Of a column headed by a position that the structure does not have. */
+  static String noPosition(int position, Structure structure) {
+    return Words.cut(structure.code())
+        + " has "
+        + Words.count(structure.reported().size(), "reported layer")
+        + " and no layer "
+        + position
+        + UNMEASURED;
+  }
+
   static String noNumber(String value) {
     boolean bothSigns = value.indexOf('.') >= 0 && value.indexOf(',') >= 0;
     return Words.quoted(value)

@@ -34,6 +34,7 @@ final class RowHead {
   private boolean timeIsGood;
   private Optional<Structure> structure = Optional.empty();
   private SampleKey key = new SampleKey("", "", "", "");
+  private SampleKey given = key;
   private int lane;
   private boolean sawNoSample;
 
@@ -66,7 +67,12 @@ final class RowHead {
     return (timeIsGood && structure.isPresent() && readLane(row)) || reject(row);
   }
 
-  SampleKey key() {
+  /**
+   * The sample, for a reading that is handed on now; one that is handed on again is the same
+   * object.
+   */
+  SampleKey giveKey() {
+    given = key;
     return key;
   }
 
@@ -112,7 +118,7 @@ final class RowHead {
             structureField.text(row),
             rollField.text(row),
             sampleField.text(row));
-    key = fresh.equals(key) ? key : fresh;
+    key = fresh.equals(given) ? given : fresh;
     sawNoSample |= fresh.sample().isEmpty();
   }
 

@@ -9,10 +9,10 @@ import java.util.Arrays;
  * <p>A row with a field that starts with a quotation mark is split by {@link QuotedRow}; any other
  * is split in place, and what it shares with the start of the row before is not searched again.
  * Blank lines are skipped. A row is at most 1 MiB long: a longer line is given as a row at fault,
- * then skipped to its end. Where a quotation mark is not closed within that length, its line alone
- * is given as a row at fault; the lines that were searched for the closing mark are then read
- * again, each by itself, so that nothing is searched more than twice. One owner, one thread; memory
- * does not grow with the file.
+ * then skipped to its end. Where a quotation mark is not closed within that length, or only beyond
+ * what looks like another row, its line alone is given as a row at fault; the lines that were
+ * searched for the closing mark are then read again, each by itself, so that nothing is searched
+ * more than twice. One owner, one thread; memory does not grow with the file.
  */
 final class RowReader {
   static final int LONGEST = 1024 * 1024;
@@ -229,24 +229,25 @@ final class RowReader {
       rowStart = blocks.from;
       end = quoted.split(blocks, row, lineBreak);
     }
-    if (end == QuotedRow.RAN_OUT) {
-      giveUnclosed();
-    } else {
+    if (end >= 0) {
       finish(end, quoted.lines());
+    } else {
+      giveUnclosed(
+          end == QuotedRow.SWALLOWS_ROWS
+              ? "a quotation mark is opened and not closed before what looks like the next row"
+              : "a quotation mark is opened and not closed within 1 MiB");
     }
   }
 
-  private void giveUnclosed() {
+  private void giveUnclosed(String fault) {
     int end = lineFeedFrom(rowStart);
     if (end - rowStart > LONGEST || (end == blocks.limit && !blocks.ended)) {
       giveOverlong();
       return;
     }
-    lineByLineUntil = blocks.offset() + Math.min(blocks.limit - rowStart, LONGEST + 1);
+    lineByLineUntil = blocks.offset() + quoted.searched(blocks);
     row.count = 0;
-    row.fault =
-        "a quotation mark is opened and not closed within 1 MiB;"
-            + " close it, or double it where it is part of the text";
+    row.fault = fault + "; close it, or double it where it is part of the text";
     finish(end, 1);
   }
 

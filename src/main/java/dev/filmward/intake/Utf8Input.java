@@ -13,14 +13,14 @@ import java.nio.charset.StandardCharsets;
  * Takes bytes in one of the {@linkplain Encoding encodings}, gives the same text as UTF-8 without a
  * byte order mark.
  *
- * <p>The encoding is taken from the mark; without one, UTF-16 is known by its zero bytes, and what
- * is not UTF-8 within the first 64 KiB is Windows-1252. What looks like UTF-8 is passed on as it
- * is, so that a byte which is not may still follow: see {@link Text}. One owner, one thread; does
- * not close the stream it is given.
+ * <p>The encoding is taken from the mark; without one, UTF-16 is known by the zero bytes of its
+ * first signs, and what is not UTF-8 within the first 64 KiB is Windows-1252. What looks like UTF-8
+ * is passed on as it is, so that a byte which is not may still follow: see {@link Text}. One owner,
+ * one thread; does not close the stream it is given.
  */
 final class Utf8Input {
   private static final int LOOKED_AT = 64 * 1024;
-  private static final int ZEROS_LOOKED_FOR_IN = 512;
+  private static final int ZEROS_LOOKED_FOR_IN = 64;
 
   private final Encoding encoding;
   private final InputStream stream;
@@ -75,17 +75,16 @@ final class Utf8Input {
     return true;
   }
 
-  /** Whether nearly every second byte is zero, counted from an offset, and none of the others. */
+  /** Whether nearly every second byte is zero, counted from an offset, and hardly any other. */
   private static boolean zerosOnlyAt(int offset, byte[] head) {
     int pairs = Math.min(head.length, ZEROS_LOOKED_FOR_IN) / 2;
     int zeros = 0;
+    int others = 0;
     for (int pair = 0; pair < pairs; pair++) {
-      if (head[2 * pair + 1 - offset] == 0) {
-        return false;
-      }
       zeros += head[2 * pair + offset] == 0 ? 1 : 0;
+      others += head[2 * pair + 1 - offset] == 0 ? 1 : 0;
     }
-    return pairs >= 2 && zeros * 10 >= pairs * 8;
+    return pairs >= 2 && zeros * 10 >= pairs * 7 && others * 10 <= pairs;
   }
 
   /** A character that the end of the head cuts in two is no fault. */

@@ -67,7 +67,9 @@ final class WideRows implements RowTaker {
   }
 
   private static String strayReason(Column column, Structure structure) {
-    return Reasons.unknownLayer(
-        column.layer().orElseGet(() -> "layer " + column.position().orElseThrow()), structure);
+    return column
+        .layer()
+        .map(name -> Reasons.unknownLayer(name, structure))
+        .orElseGet(() -> Reasons.noPosition(column.position().orElseThrow(), structure));
   }
 }
