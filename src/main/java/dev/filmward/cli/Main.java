@@ -1,5 +1,6 @@
 package dev.filmward.cli;
 
+import java.util.Map;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 
@@ -24,6 +25,11 @@ public final class Main {
     if (status != ExitStatus.DONE) {
       System.exit(status);
     }
+  }
+
+  /** Every command by its name. */
+  public static Map<String, CommandLine> commands() {
+    return new CommandLine(new Main()).getSubcommands();
   }
 
   /** Runs a command and gives its exit status; commands that serve return when they are stopped. */
