@@ -48,7 +48,7 @@ final class DemoCommand implements Callable<Integer> {
     Path inbox = folder.resolve("inbox");
     try (Serving serving = new Serving(plant)) {
       if (data == null) {
-        serving.hold(() -> Folders.delete(folder));
+        serving.afterwards(() -> Folders.delete(folder));
       }
       serving.hold(WebServer.start(plant, options));
       Demo demo = new Demo(plant, Duration.ofSeconds(Math.max(1, interval)));

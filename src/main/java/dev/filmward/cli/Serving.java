@@ -17,6 +17,7 @@ final class Serving implements AutoCloseable {
 
   private final Plant plant;
   private final Deque<AutoCloseable> held = new ArrayDeque<>();
+  private final Deque<AutoCloseable> cleanUp = new ArrayDeque<>();
   private final CountDownLatch stop = new CountDownLatch(1);
   private final CountDownLatch stopped = new CountDownLatch(1);
   private int port;
@@ -31,6 +32,11 @@ final class Serving implements AutoCloseable {
     if (part instanceof WebServer server) {
       port = server.port();
     }
+  }
+
+  /** Does something when all is closed. */
+  void afterwards(AutoCloseable last) {
+    cleanUp.push(last);
   }
 
   /** Says where the dashboard is, on standard output, for people and for scripts. */
@@ -49,6 +55,7 @@ final class Serving implements AutoCloseable {
       close(held.pop());
     }
     close(plant);
+    cleanUp.forEach(Serving::close);
     stopped.countDown();
   }
 

@@ -39,6 +39,8 @@ public final class Inbox implements AutoCloseable {
             return thread;
           });
 
+  private String trouble = "";
+
   private Inbox(Plant plant, Path folder) {
     this.plant = plant;
     this.folder = folder;
@@ -70,14 +72,25 @@ public final class Inbox implements AutoCloseable {
 
   private void look() {
     try {
+      Files.createDirectories(folder);
       for (Path file : waiting()) {
         if (isSettled(file)) {
           looks.remove(file);
           read(file);
         }
       }
+      trouble = "";
     } catch (IOException | RuntimeException e) {
-      LOG.warn("The inbox {} cannot be read; trying again", folder, e);
+      warnOnce(e);
+    }
+  }
+
+  private void warnOnce(Exception e) {
+    String now = e.toString();
+    if (!now.equals(trouble)) {
+      LOG.warn("The inbox {} cannot be read; trying again: {}", folder, now);
+      LOG.debug("The reason", e);
+      trouble = now;
     }
   }
 
