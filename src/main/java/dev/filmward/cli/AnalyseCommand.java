@@ -9,6 +9,8 @@ import dev.filmward.intake.StructuresFault;
 import dev.filmward.pipeline.Analysis;
 import dev.filmward.pipeline.BatchAnalysis;
 import dev.filmward.pipeline.BatchAnalysis.InputFile;
+import dev.filmward.pipeline.Plant;
+import dev.filmward.store.Store;
 import dev.filmward.subgroup.Subgrouping;
 import dev.filmward.tables.AnalysisTable;
 import java.io.IOException;
@@ -17,6 +19,7 @@ import java.io.PrintWriter;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
+import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.Callable;
@@ -33,14 +36,18 @@ import picocli.CommandLine.Spec;
 /** Charts, tests and capability of files, without a database. */
 @Command(
     name = "analyse",
-    description = "Charts, tests and capability of files of readings, without a database.",
+    description =
+        "Charts, tests and capability of files of readings without a database, or of what is stored.",
     mixinStandardHelpOptions = true)
 final class AnalyseCommand implements Callable<Integer> {
   private static final int REJECTIONS_SHOWN = 20;
 
   @Spec private @Nullable CommandSpec spec;
 
-  @Parameters(arity = "1..*", paramLabel = "FILE", description = "Files of readings (CSV).")
+  @Parameters(
+      arity = "0..*",
+      paramLabel = "FILE",
+      description = "Files of readings (CSV); all that is stored in the data folder unless given.")
   private List<Path> files = new ArrayList<>();
 
   @Option(
@@ -59,6 +66,7 @@ final class AnalyseCommand implements Callable<Integer> {
   private boolean strict;
 
   @Mixin private ZoneOption zone = new ZoneOption();
+  @Mixin private DataOption data = new DataOption();
 
   private long rejections;
 
@@ -71,17 +79,36 @@ final class AnalyseCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws IOException, FileRefused, StructuresFault {
-    Structures known = StructuresSource.read(structuresFile());
-    Function<Structure, Subgrouping> charted =
-        shares ? Subgrouping::withShares : Subgrouping::layersAndTotal;
+    Analysis analysis = files.isEmpty() ? ofStored() : ofFiles();
+    print(analysis);
+    long quarantined = analysis.files().stream().mapToLong(FileCount::quarantined).sum();
+    return strict && quarantined > 0 ? ExitStatus.REFUSED : ExitStatus.DONE;
+  }
+
+  private Analysis ofFiles() throws IOException, FileRefused, StructuresFault {
     List<InputFile> inputs = new ArrayList<>();
     for (Path file : files) {
       inputs.add(new InputFile(file.toString(), () -> Files.newInputStream(file)));
     }
-    Analysis analysis = new BatchAnalysis(known, zone.zone, charted).analyse(inputs, this::tell);
-    print(analysis);
-    long quarantined = analysis.files().stream().mapToLong(FileCount::quarantined).sum();
-    return strict && quarantined > 0 ? ExitStatus.REFUSED : ExitStatus.DONE;
+    Structures known = StructuresSource.read(structuresFile());
+    return new BatchAnalysis(known, zone.zone, charted()).analyse(inputs, this::tell);
+  }
+
+  private Analysis ofStored() {
+    if (!Files.isDirectory(data.folder)) {
+      throw new ParameterException(
+          command().commandLine(),
+          "Which files? Name some, or a data folder that is there with --data; there is no "
+              + data.folder
+              + ".");
+    }
+    try (Plant plant = new Plant(Store.open(data.folder), Clock.systemUTC(), zone.zone)) {
+      return new BatchAnalysis(plant.structures(), zone.zone, charted()).analyse(plant);
+    }
+  }
+
+  private Function<Structure, Subgrouping> charted() {
+    return shares ? Subgrouping::withShares : Subgrouping::layersAndTotal;
   }
 
   private Path structuresFile() {

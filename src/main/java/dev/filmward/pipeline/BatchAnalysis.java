@@ -25,8 +25,8 @@ import java.util.function.Consumer;
 import java.util.function.Function;
 
 /**
- * Analyses files of readings without a database: charts, tests and capability of every series,
- * under limits computed from all its subgroups.
+ * Analyses files of readings without a database, or all that a plant has stored: charts, tests and
+ * capability of every series, under limits computed from all its subgroups.
  *
  * <p>Memory grows by the samples' figures, not by the readings. Where the parts of a sample turn
  * out to lie far apart, the files are read a second time and sorted through temporary files. For
@@ -75,6 +75,26 @@ public final class BatchAnalysis {
         spill.forEach(this::add);
       }
     }
+    return analysis(counts);
+  }
+
+  /** Sums up what a plant has stored; the same series as of the files that it came in. */
+  public Analysis analyse(Plant plant) {
+    plant
+        .store()
+        .read(
+            tables -> {
+              tables.samples().forEach(this::addKnown);
+              return columns.size();
+            });
+    return analysis(List.of());
+  }
+
+  private void addKnown(Sample sample) {
+    structures.find(sample.key().structure()).ifPresent(structure -> add(sample, structure));
+  }
+
+  private Analysis analysis(List<FileCount> counts) {
     return new Analysis(
         counts, columns.values().stream().flatMap(made -> made.analyse().stream()).toList());
   }

@@ -6,10 +6,13 @@ import dev.filmward.subgroup.Subgroup;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Consumer;
 import org.jdbi.v3.core.Handle;
+import org.jdbi.v3.core.result.ResultIterator;
 import org.jdbi.v3.core.statement.PreparedBatch;
 
 /** Samples with all their readings and subgroup figures. */
@@ -66,6 +69,32 @@ public final class SampleTable {
         .map(this::load)
         .toList();
   }
+
+  /** Gives every sample to a receiver, one at a time, in the order in which they came. */
+  public void forEach(Consumer<Sample> receiver) {
+    try (ResultIterator<Row> rows =
+        handle
+            .createQuery(
+                "SELECT s.*, g.um FROM sample s JOIN subgroup g ON g.sample_id = s.id"
+                    + " WHERE g.position > 0 ORDER BY s.id, g.position")
+            .map((row, context) -> new Row(new Header(row), row.getString("um")))
+            .iterator()) {
+      List<double[]> layers = new ArrayList<>();
+      Optional<Header> current = Optional.empty();
+      while (rows.hasNext()) {
+        Row row = rows.next();
+        if (current.isPresent() && current.get().id != row.header.id) {
+          receiver.accept(current.get().sample(layers));
+          layers.clear();
+        }
+        current = Optional.of(row.header);
+        layers.add(ReadingArray.readings(row.um));
+      }
+      current.ifPresent(last -> receiver.accept(last.sample(layers)));
+    }
+  }
+
+  private record Row(Header header, String um) {}
 
   public long insert(Sample sample, Origin origin, List<Figures> figures) {
     SampleKey key = sample.key();
@@ -197,9 +226,7 @@ public final class SampleTable {
             .bind("id", header.id)
             .map((row, context) -> ReadingArray.readings(row.getString("um")))
             .list();
-    return new Stored(
-        header.id,
-        new Sample(header.key, header.takenAt, header.lanes, layers.toArray(double[][]::new)));
+    return new Stored(header.id, header.sample(layers));
   }
 
   private static final class Header {
@@ -218,6 +245,10 @@ public final class SampleTable {
               row.getString("sample"));
       takenAt = Times.toInstant(row.getLong("taken_at"));
       lanes = ReadingArray.lanes(row.getString("lanes"));
+    }
+
+    private Sample sample(List<double[]> layers) {
+      return new Sample(key, takenAt, lanes, layers.toArray(double[][]::new));
     }
   }
 }

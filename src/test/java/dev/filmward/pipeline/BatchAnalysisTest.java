@@ -12,14 +12,19 @@ import dev.filmward.subgroup.Subgrouping;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Path;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
 
 /** Files give the same analysis in whatever order their rows come. */
 class BatchAnalysisTest {
+  @TempDir private Path folder;
+
   private final SampleRun run = SampleRuns.all().get(1);
   private final List<String> lines =
       new String(run.files().get("readings.csv"), StandardCharsets.UTF_8).lines().toList();
@@ -54,6 +59,25 @@ class BatchAnalysisTest {
     String last = rows.get(rows.size() - 1);
     rows.add(7, last.substring(0, last.lastIndexOf(';')) + ";99,9");
     assertThat(analyse(file("corrected", rows))).isEqualTo(inOrder());
+  }
+
+  @Test
+  void whatIsStoredGivesTheSameSeriesAsTheFiles() throws Exception {
+    List<String> shuffled = new ArrayList<>(lines.subList(1, 1000));
+    long seed = new Random().nextLong();
+    Collections.shuffle(shuffled, new Random(seed));
+    try (TestPlant plant = new TestPlant(folder, Instant.parse("2026-11-20T12:00:00Z"))) {
+      plant.plant().learnStructures("structures.yaml", run.files().get("structures.yaml"));
+      plant.plant().read(new IncomingFile("a.csv", "import", file("a", shuffled).opener()));
+      List<Series> stored =
+          new BatchAnalysis(
+                  plant.plant().structures(), SampleRuns.PLANT_ZONE, Subgrouping::layersAndTotal)
+              .analyse(plant.plant())
+              .series();
+      assertThat(stored)
+          .as("seed %d", seed)
+          .isEqualTo(analyse(file("in order", lines.subList(1, 1000))));
+    }
   }
 
   private List<Series> inOrder() throws IOException, FileRefused {
