@@ -33,7 +33,7 @@ public record Alarm(
 
   /** Over, seen, and explained. */
   public boolean isClosed() {
-    return state() == AlarmState.NORMAL && finding.isPresent();
+    return state() == AlarmState.NORMAL && finding.filter(Finding::namesCause).isPresent();
   }
 
   /** Whether a person has done anything about it. */
