@@ -44,12 +44,11 @@ public record Alarm(
   /**
    * Notes that a person has seen it and takes it on.
    *
-   * @throws IllegalStateException if somebody did so before, saying who
+   * @throws AlreadyTakenException if somebody did so before
    */
   public Alarm acknowledge(Acknowledgement seen) {
     if (acknowledgement.isPresent()) {
-      throw new IllegalStateException(
-          acknowledgement.get().by() + " has taken this alarm on already");
+      throw new AlreadyTakenException(acknowledgement.get());
     }
     return new Alarm(id, excursion, historical, Optional.of(seen), finding);
   }
