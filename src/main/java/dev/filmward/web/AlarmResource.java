@@ -80,7 +80,6 @@ final class AlarmResource {
     ObjectNode answer = Wire.object();
     ArrayNode causes = answer.putArray("causes");
     Causes.toChooseFrom().forEach(causes::add);
-    causes.add(Finding.NOT_FOUND_YET);
     ctx.json(answer);
   }
 
