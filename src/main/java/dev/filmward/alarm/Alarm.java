@@ -33,7 +33,7 @@ public record Alarm(
 
   /** Over, seen, and explained. */
   public boolean isClosed() {
-    return state() == AlarmState.NORMAL && finding.isPresent();
+    return state() == AlarmState.NORMAL && finding.filter(Finding::namesCause).isPresent();
   }
 
   /** Whether a person has done anything about it. */
@@ -44,12 +44,11 @@ public record Alarm(
   /**
    * Notes that a person has seen it and takes it on.
    *
-   * @throws IllegalStateException if somebody did so before, saying who
+   * @throws AlreadyTakenException if somebody did so before
    */
   public Alarm acknowledge(Acknowledgement seen) {
     if (acknowledgement.isPresent()) {
-      throw new IllegalStateException(
-          acknowledgement.get().by() + " has taken this alarm on already");
+      throw new AlreadyTakenException(acknowledgement.get());
     }
     return new Alarm(id, excursion, historical, Optional.of(seen), finding);
   }

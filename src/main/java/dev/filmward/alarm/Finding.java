@@ -23,4 +23,9 @@ public record Finding(String cause, String action, String by, Instant at) {
       throw new IllegalArgumentException("say what was done, even if it was only to watch");
     }
   }
+
+  /** Whether the cause is known; until it is, the alarm is not closed. */
+  boolean namesCause() {
+    return !cause.equals(NOT_FOUND_YET);
+  }
 }

@@ -2,6 +2,7 @@ package dev.filmward.pipeline;
 
 import dev.filmward.alarm.Acknowledgement;
 import dev.filmward.alarm.Alarm;
+import dev.filmward.alarm.AlreadyTakenException;
 import dev.filmward.alarm.Finding;
 import dev.filmward.chart.LimitsVersion.Decision;
 import dev.filmward.film.Structure;
@@ -104,7 +105,7 @@ public final class Plant implements AutoCloseable {
    * Notes that a person has seen an alarm and takes it on.
    *
    * @throws NoSuchElementException if there is no such alarm
-   * @throws IllegalStateException if somebody took it on before
+   * @throws AlreadyTakenException if somebody took it on before
    */
   public Alarm acknowledge(long alarmId, String by) {
     Instant now = clock.instant();

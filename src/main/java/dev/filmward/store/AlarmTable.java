@@ -47,12 +47,15 @@ public final class AlarmTable {
         handle.createQuery("SELECT * FROM alarm ORDER BY id DESC LIMIT :most").bind("most", most));
   }
 
-  /** Not closed: still going on, not seen, or not explained. Newest first. */
+  /** Not closed: still going on, not seen, or without a cause. Newest first. */
   public List<Alarm> open() {
     return list(
-        handle.createQuery(
-            "SELECT * FROM alarm WHERE NOT (state = 'normal' AND cause IS NOT NULL)"
-                + " ORDER BY id DESC"));
+        handle
+            .createQuery(
+                "SELECT * FROM alarm WHERE NOT"
+                    + " (state = 'normal' AND cause IS NOT NULL AND cause <> :notFoundYet)"
+                    + " ORDER BY id DESC")
+            .bind("notFoundYet", Finding.NOT_FOUND_YET));
   }
 
   /** Those of a production whose excursion may still go on, oldest first. */

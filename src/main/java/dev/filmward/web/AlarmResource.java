@@ -4,18 +4,23 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.filmward.alarm.Alarm;
+import dev.filmward.alarm.AlreadyTakenException;
 import dev.filmward.alarm.Finding;
 import dev.filmward.diagnosis.Causes;
 import dev.filmward.pipeline.Plant;
 import dev.filmward.store.Tables;
 import io.javalin.http.Context;
 import java.io.IOException;
+import java.time.format.DateTimeFormatter;
 import java.util.List;
+import java.util.Locale;
 import java.util.NoSuchElementException;
 
 /** Alarms, and what people do about them. */
 final class AlarmResource {
   private static final int MOST = 500;
+  private static final DateTimeFormatter MINUTE =
+      DateTimeFormatter.ofPattern("yyyy-MM-dd 'at' HH:mm", Locale.ROOT);
 
   private final Plant plant;
 
@@ -49,7 +54,12 @@ final class AlarmResource {
 
   void acknowledge(Context ctx) throws IOException {
     long id = Requests.id(ctx);
-    plant.acknowledge(id, Requests.field(Requests.body(ctx), "by"));
+    try {
+      plant.acknowledge(id, Requests.field(Requests.body(ctx), "by"));
+    } catch (AlreadyTakenException e) {
+      String when = MINUTE.format(e.first().at().atZone(plant.zone()));
+      throw new IllegalStateException(e.getMessage() + ", on " + when, e);
+    }
     ctx.json(read(id));
   }
 
@@ -70,7 +80,6 @@ final class AlarmResource {
     ObjectNode answer = Wire.object();
     ArrayNode causes = answer.putArray("causes");
     Causes.toChooseFrom().forEach(causes::add);
-    causes.add(Finding.NOT_FOUND_YET);
     ctx.json(answer);
   }
 

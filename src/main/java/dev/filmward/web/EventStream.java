@@ -72,9 +72,10 @@ final class EventStream implements AutoCloseable {
     client.keepAlive();
     Subscriber subscriber = new Subscriber(client, writers);
     client.onClose(() -> subscribers.remove(subscriber));
+    String lastId = client.ctx().header("Last-Event-ID");
     synchronized (kept) {
-      subscriber.offer(hello());
-      missed(client.ctx().header("Last-Event-ID")).forEach(subscriber::offer);
+      subscriber.offer(hello(lastId));
+      missed(lastId).forEach(subscriber::offer);
       subscribers.add(subscriber);
     }
   }
@@ -86,9 +87,11 @@ final class EventStream implements AutoCloseable {
     writers.shutdownNow();
   }
 
-  private Event hello() {
+  /** Leaves a page that comes back where it was, in case it is cut off before it has caught up. */
+  private Event hello(@Nullable String lastId) {
     ObjectNode now = Wire.object().put("now", Wire.time(clock.instant(), zone));
-    return new Event(sequence, boot + "-" + sequence, "hello", now.toString());
+    String id = lastId == null ? boot + "-" + sequence : lastId;
+    return new Event(sequence, id, "hello", now.toString());
   }
 
   private List<Event> missed(@Nullable String lastId) {

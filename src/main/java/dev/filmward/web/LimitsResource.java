@@ -56,12 +56,23 @@ final class LimitsResource {
         plant.freezeLimits(
             Requests.field(body, "line"),
             Requests.field(body, "structure"),
-            body.path("subgroups").asInt(USUAL_BASELINE),
+            subgroups(body),
             decision);
     ctx.json(
         Wire.object()
             .put("version", frozen.version())
             .put("characteristics", frozen.characteristics()));
+  }
+
+  private static int subgroups(JsonNode body) {
+    JsonNode subgroups = body.path("subgroups");
+    if (subgroups.isMissingNode()) {
+      return USUAL_BASELINE;
+    }
+    if (!(subgroups.isInt() && subgroups.intValue() > 0)) {
+      throw new IllegalArgumentException("\"subgroups\" is a whole number above 0");
+    }
+    return subgroups.intValue();
   }
 
   static ObjectNode json(LimitsVersion version, String state, ZoneId zone) {

@@ -49,7 +49,11 @@ final class SeriesResource {
   }
 
   private static int position(Context ctx) {
-    return Requests.number(ctx, "position").map(Math::toIntExact).orElse(0);
+    try {
+      return Requests.number(ctx, "position").map(Math::toIntExact).orElse(0);
+    } catch (ArithmeticException e) {
+      throw new IllegalArgumentException("position counts the layers from 1", e);
+    }
   }
 
   private ObjectNode json(SeriesView view) {

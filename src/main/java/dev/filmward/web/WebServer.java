@@ -6,6 +6,8 @@ import io.javalin.config.JavalinConfig;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.staticfiles.Location;
 import io.javalin.json.JavalinJackson;
+import org.eclipse.jetty.server.AbstractConnector;
+import org.eclipse.jetty.server.Connector;
 
 /**
  * Serves the pages and their JSON. Bound to one address; thread-safe. Stopping closes the event
@@ -14,6 +16,7 @@ import io.javalin.json.JavalinJackson;
 public final class WebServer implements AutoCloseable {
   private static final long LARGEST_JSON_BODY = 64_000;
   private static final long STOP_TIMEOUT_MS = 3_000;
+  private static final long IDLE_AT_STOP_MS = 50;
 
   private final Javalin javalin;
   private final EventStream events;
@@ -58,7 +61,17 @@ public final class WebServer implements AutoCloseable {
   @Override
   public void close() {
     events.close();
+    letIdleConnectionsGo();
     javalin.stop();
+  }
+
+  /** Browsers hold connections open for later; stopping would wait a second for each of them. */
+  private void letIdleConnectionsGo() {
+    for (Connector connector : javalin.jettyServer().server().getConnectors()) {
+      if (connector instanceof AbstractConnector idling) {
+        idling.setShutdownIdleTimeout(IDLE_AT_STOP_MS);
+      }
+    }
   }
 
   private static void configure(JavalinConfig config, Options options) {
