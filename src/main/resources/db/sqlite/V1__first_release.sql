@@ -106,13 +106,35 @@ CREATE TABLE limits (
   centre        REAL    NOT NULL,
   sigma         REAL    NOT NULL,
   subgroups     INTEGER NOT NULL,
+  excluded      INTEGER NOT NULL,
   baseline_from INTEGER NOT NULL,
   baseline_to   INTEGER NOT NULL,
   holds_from    INTEGER NOT NULL,
-  author        TEXT    NOT NULL,
-  reason        TEXT    NOT NULL,
-  frozen_at     INTEGER NOT NULL,
   PRIMARY KEY (line, structure, position, version)
+) WITHOUT ROWID;
+
+-- Who moved a version of limits into a state, when and why; the first row put it in force.
+CREATE TABLE limits_change (
+  id        INTEGER PRIMARY KEY,
+  line      TEXT    NOT NULL,
+  structure TEXT    NOT NULL,
+  version   INTEGER NOT NULL,
+  state     TEXT    NOT NULL,
+  author    TEXT    NOT NULL,
+  reason    TEXT    NOT NULL,
+  decided_at INTEGER NOT NULL
+);
+CREATE INDEX change_of_limits ON limits_change (line, structure, version, id);
+
+-- A sample that was left out of a baseline, with the cause.
+CREATE TABLE limits_exclusion (
+  line      TEXT    NOT NULL,
+  structure TEXT    NOT NULL,
+  version   INTEGER NOT NULL,
+  roll      TEXT    NOT NULL,
+  sample    TEXT    NOT NULL,
+  cause     TEXT    NOT NULL,
+  PRIMARY KEY (line, structure, version, roll, sample)
 ) WITHOUT ROWID;
 
 CREATE TABLE signal (

@@ -4,7 +4,7 @@ import dev.filmward.alarm.Alarm;
 import dev.filmward.film.Sample;
 import dev.filmward.film.Structure;
 import dev.filmward.store.AlarmTable.HistoryEntry;
-import dev.filmward.store.SampleTable.Production;
+import dev.filmward.store.SampleTable;
 import dev.filmward.store.Tables;
 import java.time.Clock;
 import java.time.Duration;
@@ -41,7 +41,7 @@ final class Judging {
   /** What one transaction changed. */
   final class Round {
     private final Tables tables;
-    private final List<Production> before;
+    private final List<SampleTable.Production> before;
     private final Map<String, Change> changes = new LinkedHashMap<>();
     private final List<PlantEvent> events = new ArrayList<>();
 
@@ -91,7 +91,7 @@ final class Judging {
     private Map<Long, String> follow(Change change) {
       List<Alarm> live = tables.alarms().live(change.line, change.structure.code());
       AlarmKeeper keeper = new AlarmKeeper(tables, change.structure, live, oldNews());
-      change.judge(tables).judgeSince(change.earliest).forEach(keeper::next);
+      change.judge(tables).judgeAndKeep(change.earliest).forEach(keeper::next);
       return keeper.changed();
     }
 
@@ -107,7 +107,7 @@ final class Judging {
       }
       Instant old = oldNews().isBefore(newest) ? newest : oldNews();
       AlarmReplay replay = new AlarmReplay(tables, change.structure, known, old);
-      return replay.run(change.judge(tables).judgeSince(start));
+      return replay.run(change.judge(tables).judgeAndKeep(start));
     }
 
     /** What a line made before it went on to something else cannot signal any more. */
@@ -152,7 +152,7 @@ final class Judging {
       return before.stream()
           .filter(made -> made.line().equals(change.line))
           .filter(made -> made.structure().equals(change.structure.code()))
-          .map(Production::lastAt)
+          .map(SampleTable.Production::lastAt)
           .findFirst();
     }
 
@@ -172,7 +172,7 @@ final class Judging {
     }
 
     private ProductionJudge judge(Tables tables) {
-      return new ProductionJudge(line, structure, tables);
+      return ProductionJudge.underKeptLimits(new Production(line, structure), tables);
     }
 
     private void seen(Instant takenAt) {

@@ -1,24 +1,27 @@
 package dev.filmward.pipeline;
 
-import dev.filmward.chart.Baseline;
+import dev.filmward.chart.LimitsState;
 import dev.filmward.chart.LimitsVersion;
-import dev.filmward.chart.LimitsVersion.BaselineSpan;
 import dev.filmward.chart.LimitsVersion.Decision;
-import dev.filmward.chart.MeanRangeLimits;
+import dev.filmward.chart.LimitsVersion.StateChange;
 import dev.filmward.film.Characteristic;
-import dev.filmward.film.Structure;
-import dev.filmward.stats.ChartConstants;
-import dev.filmward.store.FigureRow;
 import dev.filmward.store.FigureTable.Series;
+import dev.filmward.store.LimitsTable.VersionKey;
 import dev.filmward.store.Tables;
 import dev.filmward.subgroup.Subgrouping;
+import java.time.Duration;
 import java.time.Instant;
+import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
+import java.util.NoSuchElementException;
 import java.util.Optional;
+import java.util.TreeMap;
 
 /**
- * Makes control limits out of a baseline. Limits never move by themselves: until a person freezes
- * them they are on trial, shown and without alarms.
+ * Puts control limits in force and moves them from state to state, each time because a person
+ * decides so. Limits never move by themselves: until then they are on trial, shown and without
+ * alarms.
  */
 final class LimitsDesk {
   /** Fewer subgroups than this give no limits, not even trial ones (common practice, no source). */
@@ -27,92 +30,103 @@ final class LimitsDesk {
   /** Subgroups in a baseline unless a person says otherwise (common practice, no source). */
   static final int USUAL = 25;
 
+  private static final Duration NEXT = Duration.ofNanos(1000);
+
   private LimitsDesk() {}
 
   /** Limits on trial from the first subgroups of a series. */
   static Optional<LimitsVersion> trial(Tables tables, Series series) {
-    return fromBaseline(
-        tables.figures().first(series, USUAL),
-        1,
-        new Decision("nobody", "on trial", Instant.EPOCH));
+    BaselineRows rows = BaselineRows.read(tables, series, BaselineChoice.first(USUAL));
+    StateChange shown =
+        new StateChange(LimitsState.TRIAL, new Decision("nobody", "on trial", Instant.EPOCH));
+    return rows.limits()
+        .map(
+            limits ->
+                new LimitsVersion(1, limits, rows.span(), rows.span().from(), List.of(shown)));
+  }
+
+  /** The limits that a choice of baseline gives, for each characteristic that has enough of it. */
+  static Map<Characteristic, BaselineRows> baselines(
+      Tables tables, Production production, BaselineChoice choice) {
+    Map<Characteristic, BaselineRows> baselines = new TreeMap<>();
+    for (Characteristic characteristic :
+        Subgrouping.layersAndTotal(production.structure()).characteristics()) {
+      BaselineRows rows = BaselineRows.read(tables, production.series(characteristic), choice);
+      baselines.put(characteristic, rows);
+    }
+    return baselines;
   }
 
   /**
-   * Freezes limits for all characteristics of a production.
+   * Puts a new version in force for all characteristics of a production.
    *
-   * <p>The first version takes the first subgroups as baseline and holds from their beginning; a
-   * later one takes the last subgroups and holds from the next sample on.
+   * <p>The first version holds from the beginning of its baseline, a later one from the next sample
+   * on: what was judged before stays judged.
    *
-   * @return how many characteristics have the new version
    * @throws IllegalStateException where there are too few subgroups
    */
   static FrozenLimits freeze(
-      Tables tables, Production production, int subgroups, Decision decision) {
+      Tables tables, Production production, BaselineChoice choice, StateChange change) {
+    String line = production.line();
+    String code = production.structure().code();
+    int version = tables.limits().newestVersion(line, code) + 1;
+    Optional<Instant> next =
+        version == 1 ? Optional.empty() : Optional.of(next(tables, production));
     int frozen = 0;
-    int newest = 0;
     Instant since = Instant.MAX;
-    for (Characteristic characteristic :
-        Subgrouping.layersAndTotal(production.structure()).characteristics()) {
-      Series series =
-          new Series(production.line(), production.structure().code(), characteristic.position());
-      Optional<LimitsVersion> version = next(tables, series, subgroups, decision);
-      if (version.isPresent()) {
-        tables.limits().add(series, version.get());
+    for (var entry : baselines(tables, production, choice).entrySet()) {
+      BaselineRows rows = entry.getValue();
+      if (rows.limits().isPresent()) {
+        Instant from = next.orElse(rows.span().from());
+        LimitsVersion made =
+            new LimitsVersion(version, rows.limits().get(), rows.span(), from, List.of(change));
+        tables.limits().add(production.series(entry.getKey()), made);
         frozen++;
-        newest = Math.max(newest, version.get().version());
-        since = since.isBefore(version.get().holdsFrom()) ? since : version.get().holdsFrom();
+        since = since.isBefore(from) ? since : from;
       }
     }
     if (frozen == 0) {
+      throw tooFew();
+    }
+    VersionKey key = new VersionKey(line, code, version);
+    tables.limits().decide(key, change);
+    tables.limits().exclude(key, choice.exclusions());
+    return new FrozenLimits(version, frozen, since);
+  }
+
+  /**
+   * Moves a version into another state.
+   *
+   * @throws NoSuchElementException if there is no such version
+   * @throws IllegalStateException if it cannot become that
+   */
+  static void move(Tables tables, VersionKey key, StateChange change) {
+    List<StateChange> changes = tables.limits().changes(key);
+    if (changes.isEmpty()) {
+      throw new NoSuchElementException(
+          "no limits version " + key.version() + " for " + key.structure() + " on " + key.line());
+    }
+    LimitsState now = changes.get(changes.size() - 1).state();
+    if (!now.mayBecome(change.state())) {
       throw new IllegalStateException(
-          "Limits need at least "
-              + FEWEST
-              + " samples in the baseline; wait for more, then freeze them.");
+          "limits that are " + now.word() + " cannot become " + change.state().word());
     }
-    return new FrozenLimits(newest, frozen, since);
+    tables.limits().decide(key, change);
   }
 
-  /** What is frozen. */
-  record Production(String line, Structure structure) {}
-
-  private static Optional<LimitsVersion> next(
-      Tables tables, Series series, int subgroups, Decision decision) {
-    List<LimitsVersion> versions = tables.limits().of(series);
-    if (versions.isEmpty()) {
-      return fromBaseline(tables.figures().first(series, subgroups), 1, decision);
-    }
-    int version = versions.get(versions.size() - 1).version() + 1;
-    return fromBaseline(tables.figures().last(series, subgroups), version, decision)
-        .map(LimitsDesk::holdingAfterBaseline);
+  private static Instant next(Tables tables, Production production) {
+    return tables.samples().productions().stream()
+        .filter(made -> made.line().equals(production.line()))
+        .filter(made -> made.structure().equals(production.structure().code()))
+        .map(made -> made.lastAt().plus(NEXT))
+        .max(Comparator.naturalOrder())
+        .orElseThrow(LimitsDesk::tooFew);
   }
 
-  private static LimitsVersion holdingAfterBaseline(LimitsVersion version) {
-    return new LimitsVersion(
-        version.version(),
-        version.limits(),
-        version.baseline(),
-        version.baseline().to().plusNanos(1000),
-        version.decision());
-  }
-
-  private static Optional<LimitsVersion> fromBaseline(
-      List<FigureRow> rows, int version, Decision decision) {
-    List<FigureRow> measured = rows.stream().filter(row -> row.subgroup().isPresent()).toList();
-    if (measured.size() < FEWEST || measured.stream().anyMatch(LimitsDesk::isTooLarge)) {
-      return Optional.empty();
-    }
-    Baseline baseline = new Baseline();
-    measured.stream().map(FigureRow::subgroup).flatMap(Optional::stream).forEach(baseline::add);
-    Instant from = measured.get(0).takenAt();
-    Instant to = measured.get(measured.size() - 1).takenAt();
-    Optional<MeanRangeLimits> limits = baseline.limits();
-    return limits.map(
-        found ->
-            new LimitsVersion(
-                version, found, new BaselineSpan(from, to, measured.size()), from, decision));
-  }
-
-  private static boolean isTooLarge(FigureRow row) {
-    return row.subgroup().filter(found -> found.size() > ChartConstants.LARGEST_SIZE).isPresent();
+  private static IllegalStateException tooFew() {
+    return new IllegalStateException(
+        "Limits need at least "
+            + FEWEST
+            + " samples in the baseline; wait for more, then freeze them.");
   }
 }

@@ -4,13 +4,16 @@ import dev.filmward.alarm.Acknowledgement;
 import dev.filmward.alarm.Alarm;
 import dev.filmward.alarm.AlreadyTakenException;
 import dev.filmward.alarm.Finding;
+import dev.filmward.chart.LimitsState;
 import dev.filmward.chart.LimitsVersion.Decision;
+import dev.filmward.chart.LimitsVersion.StateChange;
 import dev.filmward.film.Structure;
 import dev.filmward.film.Structures;
 import dev.filmward.intake.ReadingsParser;
 import dev.filmward.intake.StructuresFault;
 import dev.filmward.store.AlarmTable.HistoryEntry;
 import dev.filmward.store.FileEntry;
+import dev.filmward.store.LimitsTable.VersionKey;
 import dev.filmward.store.Store;
 import java.time.Clock;
 import java.time.Instant;
@@ -80,25 +83,67 @@ public final class Plant implements AutoCloseable {
   }
 
   /**
-   * Freezes control limits for all characteristics of what a line makes.
+   * Freezes control limits for all characteristics of what a line makes: from its first samples
+   * where it has none yet, else from its last ones.
    *
    * @throws NoSuchElementException if the structure is not known
    * @throws IllegalStateException if there are too few samples
    */
   public FrozenLimits freezeLimits(
       String line, String structureCode, int subgroups, Decision decision) {
-    Structure structure = structure(structureCode);
-    LimitsDesk.Production production = new LimitsDesk.Production(line, structure);
+    boolean first = store.read(tables -> tables.limits().newestVersion(line, structureCode) == 0);
+    BaselineChoice choice =
+        first ? BaselineChoice.first(subgroups) : BaselineChoice.last(subgroups);
+    return putInForce(line, structureCode, choice, new StateChange(LimitsState.FROZEN, decision));
+  }
+
+  /**
+   * Puts a new version of control limits in force, provisional or frozen, and judges what they hold
+   * for.
+   *
+   * @throws NoSuchElementException if the structure is not known
+   * @throws IllegalStateException if there are too few samples
+   * @throws IllegalArgumentException if limits cannot begin in that state
+   */
+  public FrozenLimits putInForce(
+      String line, String structureCode, BaselineChoice choice, StateChange change) {
+    if (!LimitsState.TRIAL.mayBecome(change.state())) {
+      throw new IllegalArgumentException(
+          "new limits are provisional or frozen, not " + change.state().word());
+    }
+    Production production = new Production(line, structure(structureCode));
     Freezing done =
         store.write(
             tables -> {
-              FrozenLimits frozen = LimitsDesk.freeze(tables, production, subgroups, decision);
+              FrozenLimits frozen = LimitsDesk.freeze(tables, production, choice, change);
               return new Freezing(
-                  frozen, judging.begin(tables).judgeAll(line, structure, frozen.holdsFrom()));
+                  frozen,
+                  judging.begin(tables).judgeAll(line, production.structure(), frozen.holdsFrom()));
             });
     done.afterwards().run();
     tell(new PlantEvent.LimitsFrozen(line, structureCode));
     return done.frozen();
+  }
+
+  /**
+   * Works out what a baseline would give, beside what is in force; nothing is changed.
+   *
+   * @throws NoSuchElementException if the structure is not known
+   */
+  public LimitsProposal proposeLimits(String line, String structureCode, BaselineChoice choice) {
+    Production production = new Production(line, structure(structureCode));
+    return store.read(tables -> new LimitsProposer(tables, production).propose(choice));
+  }
+
+  /**
+   * Moves a version of limits into another state: frozen, suspect or retired.
+   *
+   * @throws NoSuchElementException if there is no such version
+   * @throws IllegalStateException if it cannot become that
+   */
+  public void moveLimits(VersionKey key, StateChange change) {
+    store.change(tables -> LimitsDesk.move(tables, key, change));
+    tell(new PlantEvent.LimitsFrozen(key.line(), key.structure()));
   }
 
   /**

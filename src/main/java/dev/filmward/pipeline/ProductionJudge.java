@@ -1,13 +1,17 @@
 package dev.filmward.pipeline;
 
 import dev.filmward.alarm.Verdict;
+import dev.filmward.chart.ChartKind;
+import dev.filmward.chart.LimitsState;
+import dev.filmward.chart.LimitsVersion;
 import dev.filmward.film.Characteristic;
 import dev.filmward.film.Role;
 import dev.filmward.film.SampleKey;
 import dev.filmward.film.SpecLimits;
-import dev.filmward.film.Structure;
 import dev.filmward.pipeline.SeriesJudge.Judged;
 import dev.filmward.rule.SeriesTests;
+import dev.filmward.rule.Signal;
+import dev.filmward.rule.SignalTest;
 import dev.filmward.store.FigureRow;
 import dev.filmward.store.FigureTable.Series;
 import dev.filmward.store.FigureTable.Span;
@@ -21,33 +25,62 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import java.util.function.BiConsumer;
+import java.util.function.Function;
 
 /**
  * Judges what a line makes of one structure from a moment on: runs the tests of every
- * characteristic over the stored subgroups, keeps the signals, and gives the verdicts sample by
- * sample. The same whatever the pieces in which samples came.
+ * characteristic over the stored subgroups and gives the verdicts sample by sample. The same
+ * whatever the pieces in which samples came. For one thread, within one transaction.
  */
 final class ProductionJudge {
-  private final String line;
-  private final Structure structure;
+  private final Production production;
   private final Tables tables;
+  private final Function<Series, List<LimitsVersion>> limits;
 
-  ProductionJudge(String line, Structure structure, Tables tables) {
-    this.line = line;
-    this.structure = structure;
+  /**
+   * Judges under any limits.
+   *
+   * @param limits versions for a series, first to last
+   */
+  ProductionJudge(
+      Production production, Tables tables, Function<Series, List<LimitsVersion>> limits) {
+    this.production = production;
     this.tables = tables;
+    this.limits = limits;
+  }
+
+  /** Judges under the limits that are kept. */
+  static ProductionJudge underKeptLimits(Production production, Tables tables) {
+    return new ProductionJudge(production, tables, tables.limits()::of);
   }
 
   /** One sample's verdicts, in chart order. */
   record JudgedSample(long sampleId, SampleKey key, Instant takenAt, List<Verdict> verdicts) {}
 
-  List<JudgedSample> judgeSince(Instant moment) {
+  /** Judges, and keeps the signals in the place of what was there from that moment on. */
+  List<JudgedSample> judgeAndKeep(Instant moment) {
+    return judge(
+        moment,
+        (series, judged) -> tables.signals().replace(series, Span.since(moment), stored(judged)));
+  }
+
+  /** Judges, and keeps nothing. */
+  List<JudgedSample> judge(Instant moment) {
+    return judge(moment, (series, judged) -> {});
+  }
+
+  private List<JudgedSample> judge(Instant moment, BiConsumer<Series, List<Judged>> keeper) {
     Map<FigureRow, List<Verdict>> bySample = new TreeMap<>(inTime());
-    for (Characteristic characteristic : Subgrouping.layersAndTotal(structure).characteristics()) {
-      for (Judged judged : judgeSeries(characteristic, moment)) {
+    for (Characteristic characteristic :
+        Subgrouping.layersAndTotal(production.structure()).characteristics()) {
+      Series series = production.series(characteristic);
+      List<Judged> points = judge(series, moment);
+      keeper.accept(series, points);
+      for (Judged point : points) {
         bySample
-            .computeIfAbsent(judged.row(), row -> new ArrayList<>())
-            .add(verdict(characteristic, judged));
+            .computeIfAbsent(point.row(), row -> new ArrayList<>())
+            .add(verdict(characteristic, point));
       }
     }
     List<JudgedSample> samples = new ArrayList<>();
@@ -57,30 +90,40 @@ final class ProductionJudge {
     return samples;
   }
 
-  private List<Judged> judgeSeries(Characteristic characteristic, Instant moment) {
-    Series series = new Series(line, structure.code(), characteristic.position());
-    SeriesJudge judge = new SeriesJudge(tables.limits().of(series));
+  private List<Judged> judge(Series series, Instant moment) {
+    SeriesJudge judge = new SeriesJudge(limits.apply(series));
     judge.judge(tables.figures().before(series, moment, SeriesTests.WARM_UP + 1));
-    Span span = Span.since(moment);
-    List<Judged> judged = judge.judge(tables.figures().within(series, span));
+    return judge.judge(tables.figures().within(series, Span.since(moment)));
+  }
+
+  private static List<SignalTable.Stored> stored(List<Judged> judged) {
     List<SignalTable.Stored> signals = new ArrayList<>();
     for (Judged point : judged) {
-      for (var signal : point.now()) {
-        signals.add(new SignalTable.Stored(point.row().sampleId(), signal));
-      }
+      point.now().stream()
+          .map(signal -> new SignalTable.Stored(point.row().sampleId(), signal))
+          .forEach(signals::add);
     }
-    tables.signals().replace(series, span, signals);
-    return judged;
+    return signals;
   }
 
   private Verdict verdict(Characteristic characteristic, Judged judged) {
     return new Verdict(
         characteristic,
         judged.zMean(),
-        judged.now(),
-        judged.before(),
-        isOutOfSpec(structure.spec(characteristic), judged.subgroup()),
+        heard(judged, judged.now()),
+        heard(judged, judged.before()),
+        isOutOfSpec(production.structure().spec(characteristic), judged.subgroup()),
         isCritical(characteristic));
+  }
+
+  /** Under provisional limits only a mean beyond them counts for an alarm. */
+  private static List<Signal> heard(Judged judged, List<Signal> signals) {
+    boolean all = judged.limits().stateAt(judged.row().takenAt()) != LimitsState.PROVISIONAL;
+    return signals.stream().filter(signal -> all || isMeanBeyondLimit(signal)).toList();
+  }
+
+  private static boolean isMeanBeyondLimit(Signal signal) {
+    return signal.chart() == ChartKind.XBAR && signal.test() == SignalTest.BEYOND_LIMIT;
   }
 
   private static boolean isOutOfSpec(SpecLimits spec, Subgroup subgroup) {
@@ -89,7 +132,7 @@ final class ProductionJudge {
 
   private boolean isCritical(Characteristic characteristic) {
     return characteristic.kind() == Characteristic.Kind.TOTAL
-        || structure.reported().get(characteristic.position() - 1).members().stream()
+        || production.structure().reported().get(characteristic.position() - 1).members().stream()
             .anyMatch(layer -> layer.role() == Role.BARRIER);
   }
 

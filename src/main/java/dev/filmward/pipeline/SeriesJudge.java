@@ -31,7 +31,12 @@ final class SeriesJudge {
 
   /** One judged point. */
   record Judged(
-      FigureRow row, Subgroup subgroup, double zMean, List<Signal> now, List<Signal> before) {}
+      FigureRow row,
+      Subgroup subgroup,
+      LimitsVersion limits,
+      double zMean,
+      List<Signal> now,
+      List<Signal> before) {}
 
   /** Judges rows in time order; points from before any limits held are left out. */
   List<Judged> judge(List<FigureRow> rows) {
@@ -45,8 +50,9 @@ final class SeriesJudge {
   /** The version that holds at a moment. */
   static Optional<LimitsVersion> inForce(List<LimitsVersion> versions, Instant moment) {
     for (int i = versions.size() - 1; i >= 0; i--) {
-      if (!versions.get(i).holdsFrom().isAfter(moment)) {
-        return Optional.of(versions.get(i));
+      LimitsVersion version = versions.get(i);
+      if (!version.holdsFrom().isAfter(moment)) {
+        return version.holdsAt(moment) ? Optional.of(version) : Optional.empty();
       }
     }
     return Optional.empty();
@@ -63,7 +69,7 @@ final class SeriesJudge {
         held -> {
           ChartPoint point = held.limits().plot(subgroup);
           List<Signal> now = tests.next(point);
-          Judged judged = new Judged(row, subgroup, point.zMean(), now, before);
+          Judged judged = new Judged(row, subgroup, held, point.zMean(), now, before);
           before = now;
           return judged;
         });

@@ -1,8 +1,10 @@
 package dev.filmward.store;
 
+import dev.filmward.chart.LimitsState;
 import dev.filmward.chart.LimitsVersion;
 import dev.filmward.chart.LimitsVersion.BaselineSpan;
 import dev.filmward.chart.LimitsVersion.Decision;
+import dev.filmward.chart.LimitsVersion.StateChange;
 import dev.filmward.chart.MeanRangeLimits;
 import dev.filmward.store.FigureTable.Series;
 import java.sql.ResultSet;
@@ -10,12 +12,25 @@ import java.sql.SQLException;
 import java.util.List;
 import org.jdbi.v3.core.Handle;
 
-/** Versions of control limits; they are added and never changed. */
+/** Versions of control limits, and the decisions about them; they are added and never changed. */
 public final class LimitsTable {
   private final Handle handle;
 
   LimitsTable(Handle handle) {
     this.handle = handle;
+  }
+
+  /** A version of the limits of a production. */
+  public record VersionKey(String line, String structure, int version) {}
+
+  /** A sample that a baseline leaves out. */
+  public record Exclusion(String roll, String sample, String cause) {
+    public Exclusion {
+      if (cause.isBlank()) {
+        throw new IllegalArgumentException(
+            "sample " + sample + " is left out of the baseline: for what cause?");
+      }
+    }
   }
 
   /** All versions for one characteristic, first to last. */
@@ -25,8 +40,14 @@ public final class LimitsTable {
             "SELECT * FROM limits WHERE line = :line AND structure = :structure"
                 + " AND position = :position ORDER BY version")
         .bindMethods(series)
-        .map((row, context) -> version(row))
-        .list();
+        .map((row, context) -> new Row(row))
+        .list()
+        .stream()
+        .map(
+            row ->
+                row.version(
+                    changes(new VersionKey(series.line(), series.structure(), row.version))))
+        .toList();
   }
 
   /** The newest version of any characteristic of a production; 0 where there is none. */
@@ -41,39 +62,105 @@ public final class LimitsTable {
         .one();
   }
 
+  /** Adds a version without its decisions; those are added once for all characteristics. */
   public void add(Series series, LimitsVersion version) {
     handle
         .createUpdate(
             "INSERT INTO limits (line, structure, position, version, centre, sigma, subgroups,"
-                + " baseline_from, baseline_to, holds_from, author, reason, frozen_at)"
+                + " excluded, baseline_from, baseline_to, holds_from)"
                 + " VALUES (:line, :structure, :position, :version, :centre, :sigma, :subgroups,"
-                + " :baselineFrom, :baselineTo, :holdsFrom, :author, :reason, :frozenAt)")
+                + " :excluded, :baselineFrom, :baselineTo, :holdsFrom)")
         .bindMethods(series)
         .bind("version", version.version())
         .bind("centre", version.limits().centre())
         .bind("sigma", version.limits().sigmaWithin())
         .bind("subgroups", version.baseline().subgroups())
+        .bind("excluded", version.baseline().excluded())
         .bind("baselineFrom", Times.toMicros(version.baseline().from()))
         .bind("baselineTo", Times.toMicros(version.baseline().to()))
         .bind("holdsFrom", Times.toMicros(version.holdsFrom()))
-        .bind("author", version.decision().author())
-        .bind("reason", version.decision().reason())
-        .bind("frozenAt", Times.toMicros(version.decision().at()))
         .execute();
   }
 
-  private static LimitsVersion version(ResultSet row) throws SQLException {
-    return new LimitsVersion(
-        row.getInt("version"),
-        new MeanRangeLimits(row.getDouble("centre"), row.getDouble("sigma")),
-        new BaselineSpan(
-            Times.toInstant(row.getLong("baseline_from")),
-            Times.toInstant(row.getLong("baseline_to")),
-            row.getLong("subgroups")),
-        Times.toInstant(row.getLong("holds_from")),
+  public void decide(VersionKey key, StateChange change) {
+    handle
+        .createUpdate(
+            "INSERT INTO limits_change (line, structure, version, state, author, reason,"
+                + " decided_at)"
+                + " VALUES (:line, :structure, :version, :state, :author, :reason, :at)")
+        .bindMethods(key)
+        .bind("state", change.state().word())
+        .bind("author", change.decision().author())
+        .bind("reason", change.decision().reason())
+        .bind("at", Times.toMicros(change.decision().at()))
+        .execute();
+  }
+
+  /** The decisions about a version, first to last. */
+  public List<StateChange> changes(VersionKey key) {
+    return handle
+        .createQuery(
+            "SELECT * FROM limits_change WHERE line = :line AND structure = :structure"
+                + " AND version = :version ORDER BY id")
+        .bindMethods(key)
+        .map((row, context) -> change(row))
+        .list();
+  }
+
+  public void exclude(VersionKey key, List<Exclusion> exclusions) {
+    for (Exclusion exclusion : exclusions) {
+      handle
+          .createUpdate(
+              "INSERT INTO limits_exclusion (line, structure, version, roll, sample, cause)"
+                  + " VALUES (:line, :structure, :version, :roll, :sample, :cause)")
+          .bindMethods(key)
+          .bindMethods(exclusion)
+          .execute();
+    }
+  }
+
+  public List<Exclusion> exclusions(VersionKey key) {
+    return handle
+        .createQuery(
+            "SELECT * FROM limits_exclusion WHERE line = :line AND structure = :structure"
+                + " AND version = :version ORDER BY roll, sample")
+        .bindMethods(key)
+        .map(
+            (row, context) ->
+                new Exclusion(
+                    row.getString("roll"), row.getString("sample"), row.getString("cause")))
+        .list();
+  }
+
+  private static StateChange change(ResultSet row) throws SQLException {
+    return new StateChange(
+        LimitsState.fromWord(row.getString("state")),
         new Decision(
             row.getString("author"),
             row.getString("reason"),
-            Times.toInstant(row.getLong("frozen_at"))));
+            Times.toInstant(row.getLong("decided_at"))));
+  }
+
+  private static final class Row {
+    private final int version;
+    private final MeanRangeLimits limits;
+    private final BaselineSpan baseline;
+    private final long holdsFrom;
+
+    private Row(ResultSet row) throws SQLException {
+      version = row.getInt("version");
+      limits = new MeanRangeLimits(row.getDouble("centre"), row.getDouble("sigma"));
+      baseline =
+          new BaselineSpan(
+              Times.toInstant(row.getLong("baseline_from")),
+              Times.toInstant(row.getLong("baseline_to")),
+              row.getLong("subgroups"),
+              row.getLong("excluded"));
+      holdsFrom = row.getLong("holds_from");
+    }
+
+    private LimitsVersion version(List<StateChange> changes) {
+      return new LimitsVersion(version, limits, baseline, Times.toInstant(holdsFrom), changes);
+    }
   }
 }
