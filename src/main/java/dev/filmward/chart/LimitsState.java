@@ -39,6 +39,11 @@ public enum LimitsState {
         "\"" + word + "\" is no state of limits; choose provisional, frozen, suspect or retired");
   }
 
+  /** Whether alarms are raised under limits in this state. */
+  public boolean raisesAlarms() {
+    return this == PROVISIONAL || this == FROZEN || this == SUSPECT;
+  }
+
   /** Whether a person may move limits from this state into another. */
   public boolean mayBecome(LimitsState next) {
     return next().contains(next);

@@ -1,6 +1,7 @@
 package dev.filmward.pipeline;
 
 import dev.filmward.chart.Band;
+import dev.filmward.chart.LimitsState;
 import dev.filmward.film.Characteristic;
 import dev.filmward.film.SampleKey;
 import dev.filmward.film.Structure;
@@ -27,13 +28,6 @@ public record Board(Instant now, List<LineState> lines) {
     WATCH,
     /** Nothing. */
     CALM
-  }
-
-  /** How far the limits of what the line makes are. */
-  public enum LimitsState {
-    COLLECTING,
-    TRIAL,
-    FROZEN
   }
 
   /**

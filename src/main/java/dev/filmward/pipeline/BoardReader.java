@@ -1,14 +1,16 @@
 package dev.filmward.pipeline;
 
 import dev.filmward.alarm.Alarm;
+import dev.filmward.chart.LimitsState;
+import dev.filmward.chart.LimitsVersion.StateChange;
 import dev.filmward.film.Structure;
 import dev.filmward.film.Structures;
 import dev.filmward.pipeline.Board.Ask;
 import dev.filmward.pipeline.Board.CharacteristicState;
 import dev.filmward.pipeline.Board.LimitsInForce;
-import dev.filmward.pipeline.Board.LimitsState;
 import dev.filmward.pipeline.Board.LineState;
 import dev.filmward.pipeline.Board.OpenAlarms;
+import dev.filmward.store.LimitsTable.VersionKey;
 import dev.filmward.store.SampleTable.Production;
 import dev.filmward.store.SampleTable.Stored;
 import dev.filmward.store.Tables;
@@ -101,7 +103,7 @@ public final class BoardReader {
     if (stale) {
       return Ask.STALE;
     }
-    if (limits.state() != LimitsState.FROZEN) {
+    if (!limits.state().raisesAlarms()) {
       return Ask.COLLECTING;
     }
     boolean signals =
@@ -111,10 +113,12 @@ public final class BoardReader {
 
   private static LimitsInForce limits(Tables tables, Production made) {
     int version = tables.limits().newestVersion(made.line(), made.structure());
+    List<StateChange> changes =
+        tables.limits().changes(new VersionKey(made.line(), made.structure(), version));
     LimitsState state =
-        version > 0
-            ? LimitsState.FROZEN
-            : made.samples() >= LimitsDesk.FEWEST ? LimitsState.TRIAL : LimitsState.COLLECTING;
+        changes.isEmpty()
+            ? made.samples() >= LimitsDesk.FEWEST ? LimitsState.TRIAL : LimitsState.COLLECTING
+            : changes.get(changes.size() - 1).state();
     return new LimitsInForce(state, version, made.samples());
   }
 

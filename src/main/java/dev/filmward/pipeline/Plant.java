@@ -91,9 +91,10 @@ public final class Plant implements AutoCloseable {
    */
   public FrozenLimits freezeLimits(
       String line, String structureCode, int subgroups, Decision decision) {
-    boolean first = store.read(tables -> tables.limits().newestVersion(line, structureCode) == 0);
     BaselineChoice choice =
-        first ? BaselineChoice.first(subgroups) : BaselineChoice.last(subgroups);
+        hasLimits(line, structureCode)
+            ? BaselineChoice.last(subgroups)
+            : BaselineChoice.first(subgroups);
     return putInForce(line, structureCode, choice, new StateChange(LimitsState.FROZEN, decision));
   }
 
@@ -123,6 +124,11 @@ public final class Plant implements AutoCloseable {
     done.afterwards().run();
     tell(new PlantEvent.LimitsFrozen(line, structureCode));
     return done.frozen();
+  }
+
+  /** Whether limits were ever put in force for what a line makes of a structure. */
+  public boolean hasLimits(String line, String structureCode) {
+    return store.read(tables -> tables.limits().newestVersion(line, structureCode) > 0);
   }
 
   /**

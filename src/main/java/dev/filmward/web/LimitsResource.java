@@ -3,27 +3,32 @@ package dev.filmward.web;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import dev.filmward.chart.LimitsState;
 import dev.filmward.chart.LimitsVersion;
-import dev.filmward.chart.LimitsVersion.Decision;
+import dev.filmward.chart.LimitsVersion.StateChange;
 import dev.filmward.film.Characteristic;
 import dev.filmward.film.Structure;
+import dev.filmward.pipeline.BaselineChoice;
+import dev.filmward.pipeline.BaselineChoice.Where;
 import dev.filmward.pipeline.FrozenLimits;
 import dev.filmward.pipeline.Plant;
 import dev.filmward.store.FigureTable.Series;
+import dev.filmward.store.LimitsTable.VersionKey;
 import dev.filmward.subgroup.Subgrouping;
 import io.javalin.http.Context;
 import java.io.IOException;
-import java.time.ZoneId;
+import java.time.Instant;
+import java.util.List;
 import java.util.NoSuchElementException;
 
-/** Control limits: their versions, and the decision to freeze new ones. */
+/** Control limits: what a baseline would give, their versions, and the decisions about them. */
 final class LimitsResource {
-  private static final int USUAL_BASELINE = 25;
-
   private final Plant plant;
+  private final LimitsJson json;
 
   LimitsResource(Plant plant) {
     this.plant = plant;
+    this.json = new LimitsJson(plant.zone());
   }
 
   void list(Context ctx) {
@@ -38,54 +43,56 @@ final class LimitsResource {
     ArrayNode limits = answer.putArray("limits");
     for (Characteristic characteristic : Subgrouping.layersAndTotal(structure).characteristics()) {
       Series series = new Series(line, code, characteristic.position());
-      for (LimitsVersion version : plant.store().read(tables -> tables.limits().of(series))) {
-        ObjectNode node = json(version, "frozen", plant.zone());
-        node.set("characteristic", Wire.characteristic(characteristic));
-        limits.add(node);
+      List<LimitsVersion> versions = plant.store().read(tables -> tables.limits().of(series));
+      for (ObjectNode version : json.versions(versions)) {
+        version.set("characteristic", Wire.characteristic(characteristic));
+        limits.add(version);
       }
     }
     ctx.json(answer);
   }
 
+  void propose(Context ctx) throws IOException {
+    JsonNode body = Requests.body(ctx);
+    String line = Requests.field(body, "line");
+    String structure = Requests.field(body, "structure");
+    BaselineChoice choice = LimitsRequests.baseline(body, usual(line, structure));
+    ctx.json(json.proposal(plant.proposeLimits(line, structure, choice)));
+  }
+
   void freeze(Context ctx) throws IOException {
     JsonNode body = Requests.body(ctx);
-    Decision decision =
-        new Decision(
-            Requests.field(body, "by"), Requests.field(body, "reason"), plant.clock().instant());
-    FrozenLimits frozen =
-        plant.freezeLimits(
-            Requests.field(body, "line"),
-            Requests.field(body, "structure"),
-            subgroups(body),
-            decision);
+    String line = Requests.field(body, "line");
+    String structure = Requests.field(body, "structure");
+    BaselineChoice choice = LimitsRequests.baseline(body, usual(line, structure));
+    StateChange change = LimitsRequests.change(body, LimitsState.FROZEN, now());
+    FrozenLimits frozen = plant.putInForce(line, structure, choice, change);
     ctx.json(
         Wire.object()
             .put("version", frozen.version())
-            .put("characteristics", frozen.characteristics()));
+            .put("characteristics", frozen.characteristics())
+            .put("holdsFrom", Wire.time(frozen.holdsFrom(), plant.zone())));
   }
 
-  private static int subgroups(JsonNode body) {
-    JsonNode subgroups = body.path("subgroups");
-    if (subgroups.isMissingNode()) {
-      return USUAL_BASELINE;
-    }
-    if (!(subgroups.isInt() && subgroups.intValue() > 0)) {
-      throw new IllegalArgumentException("\"subgroups\" is a whole number above 0");
-    }
-    return subgroups.intValue();
+  void move(Context ctx) throws IOException {
+    JsonNode body = Requests.body(ctx);
+    VersionKey key =
+        new VersionKey(
+            Requests.field(body, "line"),
+            Requests.field(body, "structure"),
+            body.path("version").asInt());
+    Requests.field(body, "state");
+    StateChange change = LimitsRequests.change(body, LimitsState.FROZEN, now());
+    plant.moveLimits(key, change);
+    ctx.json(Wire.object().put("version", key.version()).put("state", change.state().word()));
   }
 
-  static ObjectNode json(LimitsVersion version, String state, ZoneId zone) {
-    return Wire.object()
-        .put("version", version.version())
-        .put("state", state)
-        .put("holdsFrom", Wire.time(version.holdsFrom(), zone))
-        .put("author", version.decision().author())
-        .put("reason", version.decision().reason())
-        .put("centre", version.limits().centre())
-        .put("sigma", version.limits().sigmaWithin())
-        .put("subgroups", version.baseline().subgroups())
-        .put("baselineFrom", Wire.time(version.baseline().from(), zone))
-        .put("baselineTo", Wire.time(version.baseline().to(), zone));
+  /** The first limits come from the first samples, later ones from the last. */
+  private Where usual(String line, String structure) {
+    return plant.hasLimits(line, structure) ? Where.LAST : Where.FIRST;
+  }
+
+  private Instant now() {
+    return plant.clock().instant();
   }
 }

@@ -74,13 +74,9 @@ final class SeriesResource {
     ArrayNode signals = node.putArray("signals");
     view.signals().forEach(at -> signals.add(Wire.signal(at.signal()).put("index", at.index())));
     ArrayNode limits = node.putArray("limits");
-    view.limits().forEach(version -> limits.add(limits(version, view.onTrial())));
+    new LimitsJson(plant.zone()).versions(view.limits()).forEach(limits::add);
     addSummary(node, view);
     return node;
-  }
-
-  private ObjectNode limits(LimitsVersion version, boolean onTrial) {
-    return LimitsResource.json(version, onTrial ? "trial" : "frozen", plant.zone());
   }
 
   private static void addSummary(ObjectNode node, SeriesView view) {

@@ -104,7 +104,9 @@ public final class WebServer implements AutoCloseable {
     routes.post("/api/alarms/{id}/finding", alarms::explain);
     routes.get("/api/causes", alarms::causes);
     routes.get("/api/lines/{line}/limits", limits::list);
+    routes.post("/api/limits/proposal", limits::propose);
     routes.post("/api/limits/freeze", limits::freeze);
+    routes.post("/api/limits/state", limits::move);
     routes.get("/api/files", files::list);
     routes.get("/api/files/{id}/quarantine", files::quarantine);
     routes.post("/api/files", files::upload);
