@@ -124,6 +124,17 @@ class HostileFileTest {
     assertThat(seen.places).hasSize(50_001);
   }
 
+  @Test
+  void beyondTheLinesSearchedForAQuoteALineFeedMayBeQuotedAgain() throws Exception {
+    String open = ROW.replace("S12", "\"S12");
+    String twoLines = ROW.replace("S12", "\"S\n12\"");
+    String mebibyte = ROW.repeat(MIB / ROW.length() + 1);
+    Seen seen = Seen.in(H + open + mebibyte + twoLines.repeat(100_000));
+
+    assertThat(seen.rejections).hasSize(1);
+    assertThat(seen.places).endsWith(Seen.in(H + twoLines).place());
+  }
+
   @ParameterizedTest
   @ValueSource(ints = {0, 1, 5, 20_000})
   void twoStrayQuotesDoNotSwallowTheRowsBetweenThem(int between) throws Exception {
