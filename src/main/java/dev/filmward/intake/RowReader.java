@@ -108,19 +108,25 @@ final class RowReader {
     return i;
   }
 
+  /** Goes to a line that is not blank. Of spaces in front, more than 1 MiB are not kept. */
   private boolean skipBlankLines() throws IOException {
+    int kept = LONGEST;
     while (blocks.bytes[blocks.from] <= ' ' && blocks.bytes[blocks.from] >= 0) {
       int end = endOfBlank();
+      boolean isTooMuch = end - blocks.from > kept;
       if (blocks.bytes[end] != '\n') {
+        blocks.from = isTooMuch ? end : blocks.from;
         return true;
       }
       if (end < blocks.limit) {
         blocks.from = end + 1;
         blocks.line++;
+        kept = LONGEST;
       } else if (blocks.ended) {
         return false;
       } else {
-        blocks.from = end - blocks.from > LONGEST ? end : blocks.from;
+        blocks.from = isTooMuch ? end : blocks.from;
+        kept = isTooMuch ? 0 : kept;
         more();
       }
     }
