@@ -15,6 +15,10 @@ import java.util.stream.Stream;
 final class HeaderReader {
   private static final int LONGEST = 1024 * 1024;
   private static final int MOST_COLUMNS = 4096;
+
+  /** How a ZIP archive starts, and with it a workbook. */
+  private static final String ARCHIVE = "PK\u0003\u0004";
+
   private static final String EXPECTED =
       "the first line must name the columns: taken_at,line,structure,roll,sample,lane, then"
           + " layer,thickness_um (one reading a row) or layer_1_um,layer_2_um and so on"
@@ -72,20 +76,30 @@ final class HeaderReader {
   }
 
   private Candidate choose(String line) throws FileRefused {
-    if (line.startsWith("PK\u0003\u0004")) {
-      throw new FileRefused(
-          file + " is a spreadsheet workbook or an archive; save the sheet as CSV");
-    }
     List<Candidate> candidates =
         Stream.of(Separator.values())
             .map(separator -> Candidate.of(line, separator))
             .sorted(Comparator.comparing(Candidate::known).reversed())
             .toList();
     Candidate best = candidates.get(0);
-    Candidate second = candidates.get(1);
     if (best.known() == 0) {
-      throw new FileRefused(where() + Words.quoted(line.strip()) + " is no header; " + EXPECTED);
+      throw noHeader(line);
     }
+    refuseMixture(best, candidates.get(1));
+    if (best.headings().size() > MOST_COLUMNS) {
+      throw new FileRefused(
+          where() + best.headings().size() + " columns; at most " + MOST_COLUMNS + " are read");
+    }
+    return best;
+  }
+
+  private FileRefused noHeader(String line) {
+    return line.startsWith(ARCHIVE)
+        ? new FileRefused(file + " is a spreadsheet workbook or an archive; save the sheet as CSV")
+        : new FileRefused(where() + Words.quoted(line.strip()) + " is no header; " + EXPECTED);
+  }
+
+  private void refuseMixture(Candidate best, Candidate second) throws FileRefused {
     if (second.known() * 2 > best.known() && second.headings().size() > 1) {
       throw new FileRefused(
           where()
@@ -94,11 +108,6 @@ final class HeaderReader {
               + second.separator().words()
               + " both seem to separate the columns; use one of them only");
     }
-    if (best.headings().size() > MOST_COLUMNS) {
-      throw new FileRefused(
-          where() + best.headings().size() + " columns; at most " + MOST_COLUMNS + " are read");
-    }
-    return best;
   }
 
   private record Candidate(Separator separator, List<Heading> headings, long known) {

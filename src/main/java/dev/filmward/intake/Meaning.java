@@ -12,12 +12,17 @@ import java.util.stream.Stream;
 
 /**
  * What a heading may mean, before it is known what the other headings say. Upper and lower case
- * count as the same. Units are as written, and empty where there is none. Immutable.
+ * count as the same. Immutable.
  */
 sealed interface Meaning {
 
   /** A field that is not a length. */
-  record Plain(Field field) implements Meaning {}
+  record Plain(Field field) implements Meaning {
+    @Override
+    public String unit() {
+      return "";
+    }
+  }
 
   /** {@code thickness_um}, {@code Thickness [um]}. */
   record Thickness(String unit) implements Meaning {}
@@ -70,15 +75,12 @@ sealed interface Meaning {
         : new LayerNamed(heading, "");
   }
 
+  /** The unit as it is written; empty where there is none. */
+  String unit();
+
   /** The unit it gives, if it is one of length. */
   default Optional<LengthUnit> length() {
-    String unit =
-        this instanceof Thickness thickness
-            ? thickness.unit
-            : this instanceof LayerAt at
-                ? at.unit
-                : this instanceof LayerNamed named ? named.unit : "";
-    return LengthUnit.parse(unit);
+    return LengthUnit.parse(unit());
   }
 
   private static String first(String tail, String bracket) {

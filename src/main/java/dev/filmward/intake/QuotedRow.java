@@ -122,7 +122,7 @@ final class QuotedRow {
       byte sign = bytes[index];
       if (sign == '"') {
         index++;
-        if (index >= bound || bytes[index] != '"') {
+        if (bytes[index] != '"') {
           boolean swallows = lines > linesBefore && separators >= separatorsInRow;
           return swallows && (index < bound || endIsThere) ? SWALLOWS_ROWS : NONE;
         }

@@ -7,11 +7,13 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** However a file is written and delivered, the same is read of it. */
 class EquivalenceTest {
@@ -106,6 +108,24 @@ class EquivalenceTest {
     assertThat(Seen.in(quoted.toString()).places).isEqualTo(seen.places);
     assertThat(Seen.in(plain.toString().getBytes(StandardCharsets.UTF_16)).places)
         .isEqualTo(seen.places);
+  }
+
+  @ParameterizedTest
+  @ValueSource(ints = {2, 3, 5, 7})
+  void rowsOfOneLengthAreNotTakenForEachOther(int names) throws Exception {
+    // rows then lie at the same places of every block, and the block's end cuts them anywhere
+    for (int length = 1; length < 15; length++) {
+      StringBuilder csv = new StringBuilder(LongLayoutTest.HEADER);
+      List<String> samples = new ArrayList<>();
+      for (int i = 0; i < 18_000; i++) {
+        samples.add("S".repeat(length) + i % names);
+        csv.append(LongLayoutTest.ROW.replace("S12", samples.get(i)));
+      }
+
+      assertThat(Seen.in(csv.toString()).places)
+          .extracting(place -> place.key().sample())
+          .isEqualTo(samples);
+    }
   }
 
   /** Gives its bytes in pieces of random length, often of one. */

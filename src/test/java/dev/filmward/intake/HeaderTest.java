@@ -61,6 +61,13 @@ class HeaderTest {
     assertThat(dialect.ignoredColumns()).hasSize(2);
   }
 
+  @Test
+  void aQuotedHeadingMayHoldQuotes() throws Exception {
+    Dialect dialect = dialect(HEAD + ",layer,thickness_um,\"say \"\"a, b\"\"\",c");
+
+    assertThat(dialect.columns()).extracting(Column::heading).endsWith("say \"a, b\"", "c");
+  }
+
   @ParameterizedTest
   @CsvSource({
     "thickness_um, UM",

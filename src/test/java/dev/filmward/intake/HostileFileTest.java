@@ -98,6 +98,25 @@ class HostileFileTest {
   }
 
   @Test
+  void aGiantBlankLineIsBlank() throws Exception {
+    String blank = " ".repeat(3 * MIB);
+    Seen seen = Seen.in(H + ROW + blank + "\n" + blank + ROW + "x\n" + blank);
+
+    assertThat(seen.places).hasSize(2);
+    assertThat(seen.rejection().line()).isEqualTo(5);
+  }
+
+  @Test
+  void aGiantRowAtTheEndOfTheFileIsTheLast() throws Exception {
+    for (int length : new int[] {MIB + 1, 2 * MIB, 5 * MIB}) {
+      Seen seen = Seen.in(H + ROW + "x".repeat(length));
+
+      assertThat(seen.places).hasSize(1);
+      assertThat(seen.rejection().line()).isEqualTo(3);
+    }
+  }
+
+  @Test
   void theCutOfARawRowDoesNotSplitASign() throws Exception {
     for (int shift = 0; shift < 4; shift++) {
       String raw = Seen.in(H + "x".repeat(shift) + "漢".repeat(30_000) + "\n").rejection().raw();
@@ -122,6 +141,17 @@ class HostileFileTest {
     assertThat(seen.rejection().line()).isEqualTo(3);
     assertThat(seen.rejection().raw()).isEqualTo(ROW.replace("S12", "\"S12").strip());
     assertThat(seen.places).hasSize(50_001);
+  }
+
+  @Test
+  void beyondTheLinesSearchedForAQuoteALineFeedMayBeQuotedAgain() throws Exception {
+    String open = ROW.replace("S12", "\"S12");
+    String twoLines = ROW.replace("S12", "\"S\n12\"");
+    String mebibyte = ROW.repeat(MIB / ROW.length() + 1);
+    Seen seen = Seen.in(H + open + mebibyte + twoLines.repeat(100_000));
+
+    assertThat(seen.rejections).hasSize(1);
+    assertThat(seen.places).endsWith(Seen.in(H + twoLines).place());
   }
 
   @ParameterizedTest
