@@ -22,8 +22,11 @@ import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
 import picocli.CommandLine.Parameters;
+import picocli.CommandLine.Spec;
 
 /** Reads files into the database; a file is reported when it is durable. */
 @Command(
@@ -31,6 +34,8 @@ import picocli.CommandLine.Parameters;
     description = "Reads files of readings into the data folder.",
     mixinStandardHelpOptions = true)
 final class ImportCommand implements Callable<Integer> {
+  @Spec private @Nullable CommandSpec spec;
+
   @Parameters(arity = "0..*", paramLabel = "FILE", description = "Files of readings (CSV).")
   private List<Path> files = new ArrayList<>();
 
@@ -59,6 +64,10 @@ final class ImportCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws IOException, StructuresFault {
+    if (files.isEmpty() && structures == null) {
+      throw new ParameterException(
+          command().commandLine(), "What shall be read? Name a FILE, or --structures FILE.");
+    }
     for (Path file : files) {
       if (!Files.isRegularFile(file)) {
         throw new NoSuchFileException(file.toString());
@@ -79,6 +88,13 @@ final class ImportCommand implements Callable<Integer> {
       }
     }
     return refused ? ExitStatus.REFUSED : ExitStatus.DONE;
+  }
+
+  private CommandSpec command() {
+    if (spec == null) {
+      throw new IllegalStateException("run through the command line");
+    }
+    return spec;
   }
 
   private static String text(FileEntry entry) {

@@ -7,12 +7,16 @@ import java.util.Deque;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.RejectedExecutionException;
 import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /**
  * One open page. Events wait in a short queue and are written one after another; a page whose queue
  * is full is cut off. Thread-safe.
  */
 final class Subscriber {
+  private static final Logger LOG = LoggerFactory.getLogger(Subscriber.class);
+
   /** As many as are kept for catching up, and a few more. */
   private static final int LONGEST_QUEUE = EventStream.KEPT + 100;
 
@@ -62,10 +66,15 @@ final class Subscriber {
   }
 
   private void writeAll() {
-    for (Runnable write = next(); write != null; write = next()) {
-      if (!client.terminated()) {
-        write.run();
+    try {
+      for (Runnable write = next(); write != null; write = next()) {
+        if (!client.terminated()) {
+          write.run();
+        }
       }
+    } catch (RuntimeException e) {
+      LOG.debug("A page went away while it was written to", e);
+      client.close();
     }
   }
 

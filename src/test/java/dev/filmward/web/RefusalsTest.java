@@ -1,0 +1,143 @@
+package dev.filmward.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import dev.filmward.web.Api.Answer;
+import java.net.http.HttpRequest.BodyPublishers;
+import java.nio.file.Path;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
+
+/** What cannot be done is answered with what is wrong and what to do instead. */
+class RefusalsTest {
+  @TempDir private static Path folder;
+  private static ServedPlant served;
+
+  @BeforeAll
+  static void serve() throws Exception {
+    served = ServedPlant.in(folder).withFrozenLimits();
+    served.api().upload("thin.csv", ServedPlant.FILM.thinnerSkin(25, 26, 1));
+  }
+
+  @AfterAll
+  static void stop() {
+    served.close();
+  }
+
+  @ParameterizedTest(name = "GET {0} is {1}")
+  @CsvSource(
+      delimiter = '|',
+      textBlock =
+          """
+          /api/series                                                          | 400 | line
+          /api/series?line=Blown%201                                           | 400 | structure
+          /api/series?line=Blown%201&structure=DUO-50                          | 400 | kind
+          /api/series?line=Blown%201&structure=DUO-50&kind=web&position=1      | 400 | layer or total
+          /api/series?line=Blown%201&structure=DUO-50&kind=layer&position=x    | 400 | whole number
+          /api/series?line=Blown%201&structure=DUO-50&kind=layer&position=1e99 | 400 | whole number
+          /api/series?line=Blown%201&structure=DUO-50&kind=layer&position=9999999999 | 400 | position
+          /api/series?line=Blown%201&structure=DUO-50&kind=total&from=monday   | 400 | whole number
+          /api/series?line=Blown%201&structure=DUO-50&kind=layer&position=3    | 404 | layer 3
+          /api/series?line=Blown%201&structure=DUO-50&kind=layer&position=0    | 404 | layer 0
+          /api/series?line=Blown%201&structure=NONE&kind=layer&position=1      | 404 | NONE
+          /api/alarms?state=mine                                               | 400 | open or all
+          /api/alarms/99                                                       | 404 | alarm 99
+          /api/alarms/first                                                    | 404 | nothing
+          /api/files/99/quarantine                                             | 404 | file 99
+          /api/files/x/quarantine                                              | 404 | nothing
+          /api/lines/Blown%201/limits                                          | 400 | structure
+          /api/lines/Blown%201/limits?structure=NONE                           | 404 | NONE
+          /api/nothing                                                         | 404 | nothing
+          /nothing.html                                                        | 404 | nothing
+          """)
+  void lookingIsRefused(String path, int status, String what) {
+    expectRefusal(served.api().get(path), status, what);
+  }
+
+  @ParameterizedTest(name = "POST {0} {1} is {2}")
+  @CsvSource(
+      delimiter = '|',
+      textBlock =
+          """
+          /api/alarms/1/acknowledge  | {}                               | 400 | "by"
+          /api/alarms/1/acknowledge  | {"by": "   "}                    | 400 | "by"
+          /api/alarms/1/acknowledge  | {"by": null}                     | 400 | "by"
+          /api/alarms/1/acknowledge  | {"by": "Kim"                     | 400 | JSON
+          /api/alarms/1/acknowledge  | Kim                              | 400 | JSON
+          /api/alarms/1/acknowledge  | ["Kim"]                          | 400 | JSON
+          /api/alarms/99/acknowledge | {"by": "Kim"}                    | 404 | alarm 99
+          /api/alarms/x/acknowledge  | {"by": "Kim"}                    | 404 | nothing
+          /api/alarms/1/finding      | {"by": "Kim", "action": "a"}     | 400 | "cause"
+          /api/alarms/1/finding      | {"by": "Kim", "cause": "c"}      | 400 | "action"
+          /api/alarms/1/finding      | {"cause": "c", "action": "a"}    | 400 | "by"
+          /api/alarms/99/finding     | {"by":"K","cause":"c","action":"a"} | 404 | alarm 99
+          /api/limits/freeze         | {"line": "Blown 1", "structure": "DUO-50", "reason": "r"} | 400 | "by"
+          /api/limits/freeze         | {"line": "Blown 1", "structure": "DUO-50", "by": "Kim"}   | 400 | "reason"
+          /api/limits/freeze         | {"line":"Blown 1","structure":"NONE","by":"K","reason":"r"} | 404 | NONE
+          /api/limits/freeze         | {"line":"Blown 9","structure":"DUO-50","by":"K","reason":"r"} | 409 | 20
+          /api/limits/freeze         | {"line":"Blown 1","structure":"DUO-50","by":"K","reason":"r","subgroups":5} | 409 | 20
+          /api/limits/freeze         | {"line":"Blown 1","structure":"DUO-50","by":"K","reason":"r","subgroups":-5} | 400 | subgroups
+          /api/limits/freeze         | {"line":"Blown 1","structure":"DUO-50","by":"K","reason":"r","subgroups":"many"} | 400 | subgroups
+          """)
+  void changingIsRefused(String path, String body, int status, String what) {
+    expectRefusal(served.api().post(path, body), status, what);
+  }
+
+  @ParameterizedTest(name = "{0} {1} is no way to ask")
+  @CsvSource({
+    "DELETE, /api/files",
+    "PUT, /api/alarms/1/acknowledge",
+    "POST, /api/board",
+    "GET, /api/limits/freeze"
+  })
+  void anotherMethodIsRefused(String method, String path) {
+    Answer answer =
+        served
+            .api()
+            .send(
+                served
+                    .api()
+                    .request(path)
+                    .header("X-Filmward", "1")
+                    .method(method, BodyPublishers.noBody()));
+    assertThat(answer.status()).isIn(404, 405);
+    expectRefusal(answer, answer.status(), "");
+  }
+
+  @Test
+  void aFileWithoutANameIsRefused() {
+    Answer answer =
+        served.api().send(served.api().change("/api/files", "text/csv", SmallFilm.HEADER));
+    expectRefusal(answer, 400, "name");
+  }
+
+  @Test
+  void aFileThatIsNoTableOfReadingsIsListedWithTheReason() {
+    Answer answer = served.api().upload("note.csv", "Dear colleague,\nno readings today\n");
+    assertThat(answer.status()).isEqualTo(200);
+    assertThat(answer.json().get("refusal").asText()).isNotBlank();
+    assertThat(answer.json().get("readings").asInt()).isZero();
+  }
+
+  @Test
+  void faultyStructuresAreRefusedWithTheLine() {
+    String yaml = SmallFilm.STRUCTURES.replace("target: 20 um", "target: 20 furlongs");
+    Answer answer =
+        served.api().send(served.api().change("/api/structures?name=s.yaml", "text/yaml", yaml));
+    expectRefusal(answer, 400, "furlongs");
+    assertThat(answer.json().get("error").get("what").asText()).contains("line 8");
+  }
+
+  private static void expectRefusal(Answer answer, int status, String what) {
+    assertThat(answer.status()).as(answer.text()).isEqualTo(status);
+    assertThat(answer.json().get("error").get("what").asText())
+        .isNotBlank()
+        .containsIgnoringCase(what);
+    assertThat(answer.json().get("error").get("instead").asText()).isNotBlank();
+    assertThat(answer.text()).doesNotContain("java.").doesNotContain("Exception");
+  }
+}
