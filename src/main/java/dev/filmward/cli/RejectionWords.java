@@ -7,11 +7,7 @@ final class RejectionWords {
   private RejectionWords() {}
 
   static String of(Rejection rejection) {
-    String where =
-        rejection.column().isEmpty()
-            ? "line " + rejection.line()
-            : "line " + rejection.line() + " (" + rejection.column() + ")";
-    return printable(rejection.file() + ", " + where + ": " + rejection.reason());
+    return printable(rejection.sentence());
   }
 
   /** Control characters from a file must not steer a terminal. */

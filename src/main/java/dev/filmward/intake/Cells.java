@@ -7,6 +7,9 @@ import dev.filmward.film.ReadingSink;
  * rejected. One owner, one thread.
  */
 final class Cells {
+  /** Squares and sums of anything larger might not be finite; a plain number never is. */
+  private static final double LARGEST_UM = 1e100;
+
   private final Decimals decimals = new Decimals();
   private final RowHead head;
   private final ReadingSink sink;
@@ -65,6 +68,8 @@ final class Cells {
           tally.rejectCell(row, column.column(), Reasons.notAboveZero(value));
         } else if (Double.isInfinite(um)) {
           tally.rejectCell(row, column.column(), Reasons.notFinite(value));
+        } else if (um > LARGEST_UM) {
+          tally.rejectCell(row, column.column(), Reasons.tooLarge(value));
         } else {
           give(position, um);
         }

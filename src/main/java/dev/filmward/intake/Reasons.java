@@ -80,6 +80,10 @@ final class Reasons {
     return Words.quoted(value) + " is not finite" + UNMEASURED;
   }
 
+  static String tooLarge(String value) {
+    return Words.quoted(value) + " is too large for a thickness" + UNMEASURED;
+  }
+
   static String notAboveZero(String value) {
     return Words.quoted(value) + " is not above zero" + UNMEASURED;
   }

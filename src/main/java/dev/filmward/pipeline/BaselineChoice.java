@@ -25,7 +25,11 @@ public record BaselineChoice(
     exclusions = List.copyOf(exclusions);
     if (where != Where.BETWEEN && !(subgroups >= 1)) {
       throw new IllegalArgumentException(
-          "a baseline of " + subgroups + " samples is none; take " + LimitsDesk.USUAL + " or more");
+          "a baseline of "
+              + subgroups
+              + " subgroups is none; take "
+              + LimitsDesk.USUAL
+              + " or more");
     }
     if (where == Where.BETWEEN && !from.isBefore(to)) {
       throw new IllegalArgumentException("a baseline begins before it ends: " + from + " to " + to);

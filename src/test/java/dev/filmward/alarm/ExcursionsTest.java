@@ -165,11 +165,13 @@ class ExcursionsTest {
     sample(now(2, BEYOND_LOW));
     Alarm alarm = alarms.get(0).acknowledge(new Acknowledgement("Kim", START));
     assertThat(alarm.isClosed()).isFalse();
-    Alarm explained = alarm.explain(new Finding("not found yet", "watched it", "Kim", START));
-    assertThat(explained.isClosed()).isFalse();
-    alarms.set(0, explained);
+    Finding yet = new Finding(Finding.NOT_FOUND_YET, "watched it", "Kim", START);
+    alarms.set(0, alarm.explain(yet));
     sample(quiet(2));
-    assertThat(alarms.get(0).isClosed()).isTrue();
+    assertThat(alarms.get(0).isClosed()).as("its cause is not found yet").isFalse();
+    Finding found = new Finding("feeder or hopper", "cleared the throat", "Kim", START);
+    assertThat(alarms.get(0).explain(found).isClosed()).isTrue();
+    assertThat(alarm.explain(found).isClosed()).as("it goes on").isFalse();
   }
 
   private void sample(Verdict... verdicts) {

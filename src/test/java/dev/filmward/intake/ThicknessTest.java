@@ -47,7 +47,7 @@ class ThicknessTest {
     "1234567890123456789, 1234567890123456800",
     "0.30000000000000004, 0.30000000000000004",
     "4.35, 4.35",
-    "1e308, 1e308",
+    "1e100, 1e100",
     "4.9e-324, 4.9e-324",
   })
   void aNumberIsTheNearestDouble(String written, double um) throws Exception {
@@ -162,6 +162,11 @@ class ThicknessTest {
       throws Exception {
     // NIST SP 811, appendix B.8: 1 in = 25.4 mm, 1 mil = 0.001 in, exactly
     assertThat(seen(unit, Double.toString(value)).place().um()).isEqualTo(value * micrometres);
+  }
+
+  @Test
+  void whatCouldNotBeSquaredIsTooLarge() throws Exception {
+    assertThat(seen("um", "1.1e100").rejection().reason()).contains("too large for a thickness");
   }
 
   @Test
