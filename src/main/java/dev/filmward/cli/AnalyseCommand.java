@@ -7,6 +7,8 @@ import dev.filmward.intake.FileRefused;
 import dev.filmward.intake.Rejection;
 import dev.filmward.intake.StructuresFault;
 import dev.filmward.pipeline.Analysis;
+import dev.filmward.pipeline.AnalysisScope;
+import dev.filmward.pipeline.BaselineChoice;
 import dev.filmward.pipeline.BatchAnalysis;
 import dev.filmward.pipeline.BatchAnalysis.InputFile;
 import dev.filmward.pipeline.Plant;
@@ -22,6 +24,7 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.concurrent.Callable;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
@@ -62,6 +65,20 @@ final class AnalyseCommand implements Callable<Integer> {
   @Option(names = "--shares", description = "Also each layer's share of the total.")
   private boolean shares;
 
+  @Option(
+      names = "--baseline",
+      paramLabel = "first:N|last:N|FROM..TO",
+      converter = BaselineOption.class,
+      description = "Subgroups that the limits come from; all unless given.")
+  private @Nullable BaselineChoice baseline;
+
+  @Option(
+      names = "--week",
+      paramLabel = "YEAR-Wnn",
+      converter = WeekOption.class,
+      description = "Only samples of an ISO week in the plant's zone, for example 2026-W47.")
+  private WeekOption.@Nullable Week week;
+
   @Option(names = "--strict", description = "Exit with status 3 where any row is quarantined.")
   private boolean strict;
 
@@ -91,7 +108,7 @@ final class AnalyseCommand implements Callable<Integer> {
       inputs.add(new InputFile(file.toString(), () -> Files.newInputStream(file)));
     }
     Structures known = StructuresSource.read(structuresFile());
-    return new BatchAnalysis(known, zone.zone, charted()).analyse(inputs, this::tell);
+    return new BatchAnalysis(known, zone.zone, scope()).analyse(inputs, this::tell);
   }
 
   private Analysis ofStored() {
@@ -103,12 +120,17 @@ final class AnalyseCommand implements Callable<Integer> {
               + ".");
     }
     try (Plant plant = new Plant(Store.open(data.folder), Clock.systemUTC(), zone.zone)) {
-      return new BatchAnalysis(plant.structures(), zone.zone, charted()).analyse(plant);
+      return new BatchAnalysis(plant.structures(), zone.zone, scope()).analyse(plant);
     }
   }
 
-  private Function<Structure, Subgrouping> charted() {
-    return shares ? Subgrouping::withShares : Subgrouping::layersAndTotal;
+  private AnalysisScope scope() {
+    Function<Structure, Subgrouping> charted =
+        shares ? Subgrouping::withShares : Subgrouping::layersAndTotal;
+    return new AnalysisScope(
+        charted,
+        week == null ? takenAt -> true : week.in(zone.zone),
+        Optional.ofNullable(baseline));
   }
 
   private Path structuresFile() {

@@ -77,6 +77,7 @@ final class AnalysisJson {
     write(json, "sigmaWithin", series.sigmaWithin());
     write(json, "sigmaOverall", series.sigmaOverall());
     write(json, "rangeBar", series.rangeBar());
+    json.writeNumberField("baseline", series.baseline());
     write(json, "xbar", series.xbar());
     write(json, "range", series.range());
     write(json, series.spec());

@@ -12,7 +12,8 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
- * What files say of every series in them, under limits computed from all their subgroups.
+ * What files say of every series in them, under limits computed from all their subgroups or from a
+ * baseline among them.
  *
  * @param files what became of each file, in the order in which they were given
  * @param series by line, structure, then layers by position, total, shares
@@ -30,6 +31,7 @@ public record Analysis(List<FileCount> files, List<Series> series) {
    * @param rangeBar mean range of the subgroups with two readings or more
    * @param sigmaWithin spread within subgroups, from their ranges
    * @param sigmaOverall sample standard deviation of all readings
+   * @param baseline how many subgroups the limits come from
    * @param xbar limits of the mean and {@code range} of the range, for the usual subgroup size;
    *     empty where no subgroup has two readings
    */
@@ -40,6 +42,7 @@ public record Analysis(List<FileCount> files, List<Series> series) {
       OptionalDouble rangeBar,
       OptionalDouble sigmaWithin,
       OptionalDouble sigmaOverall,
+      long baseline,
       Optional<Band> xbar,
       Optional<Band> range,
       SpecLimits spec,

@@ -51,4 +51,9 @@ public record BaselineChoice(
   public BaselineChoice without(List<Exclusion> left) {
     return new BaselineChoice(where, subgroups, from, to, left);
   }
+
+  /** Whether a moment lies in the span of {@link Where#BETWEEN}. */
+  boolean spans(Instant moment) {
+    return !moment.isBefore(from) && !moment.isAfter(to);
+  }
 }

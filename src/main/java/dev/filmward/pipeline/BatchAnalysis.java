@@ -10,7 +10,6 @@ import dev.filmward.intake.ReadingsParser;
 import dev.filmward.intake.Rejection;
 import dev.filmward.subgroup.SampleAssembler;
 import dev.filmward.subgroup.SampleDraft;
-import dev.filmward.subgroup.Subgrouping;
 import java.io.IOException;
 import java.io.InputStream;
 import java.time.ZoneId;
@@ -22,7 +21,6 @@ import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.Consumer;
-import java.util.function.Function;
 
 /**
  * Analyses files of readings without a database, or all that a plant has stored: charts, tests and
@@ -35,21 +33,15 @@ import java.util.function.Function;
 public final class BatchAnalysis {
   private final Structures structures;
   private final ZoneId zone;
-  private final Function<Structure, Subgrouping> subgrouping;
+  private final AnalysisScope scope;
   private final Map<Made, SampleColumns> columns = new TreeMap<>(Made.ORDER);
   private final Set<SampleKey> seen = new HashSet<>();
   private boolean partsLieApart;
 
-  /**
-   * An analysis of one set of files.
-   *
-   * @param subgrouping which characteristics are charted
-   */
-  public BatchAnalysis(
-      Structures structures, ZoneId zone, Function<Structure, Subgrouping> subgrouping) {
+  public BatchAnalysis(Structures structures, ZoneId zone, AnalysisScope scope) {
     this.structures = structures;
     this.zone = zone;
-    this.subgrouping = subgrouping;
+    this.scope = scope;
   }
 
   /** A file that can be opened more than once. */
@@ -96,7 +88,10 @@ public final class BatchAnalysis {
 
   private Analysis analysis(List<FileCount> counts) {
     return new Analysis(
-        counts, columns.values().stream().flatMap(made -> made.analyse().stream()).toList());
+        counts,
+        columns.values().stream()
+            .flatMap(made -> made.analyse(scope.baseline()).stream())
+            .toList());
   }
 
   private List<FileCount> read(
@@ -124,10 +119,13 @@ public final class BatchAnalysis {
   }
 
   private void add(Sample sample, Structure structure) {
+    if (!scope.period().test(sample.takenAt())) {
+      return;
+    }
     columns
         .computeIfAbsent(
             new Made(sample.key().line(), structure.code()),
-            made -> new SampleColumns(made.line(), structure, subgrouping.apply(structure)))
+            made -> new SampleColumns(made.line(), structure, scope.charted().apply(structure)))
         .add(sample);
   }
 }

@@ -11,6 +11,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.IntStream;
 
 /** The samples of one structure on one line, summed up for all its series. For one thread. */
@@ -45,11 +46,11 @@ final class SampleColumns {
   }
 
   /** Series that were measured nowhere are left out. */
-  List<Series> analyse() {
+  List<Series> analyse(Optional<BaselineChoice> baseline) {
     int[] timeOrder = timeOrder();
     return series.stream()
         .filter(columns -> !columns.isEmpty())
-        .map(columns -> columns.analyse(this, timeOrder))
+        .map(columns -> columns.analyse(this, timeOrder, baseline))
         .toList();
   }
 

@@ -10,6 +10,7 @@ import dev.filmward.rule.SeriesTests;
 import dev.filmward.rule.Signal;
 import dev.filmward.subgroup.Subgroup;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 
@@ -48,15 +49,13 @@ final class SeriesColumns {
   }
 
   /** Sums the series up, in the time order of its samples. */
-  Series analyse(SampleColumns samples, int[] timeOrder) {
-    SeriesFigures figures = new SeriesFigures();
-    for (int at : timeOrder) {
-      if (size(at) > 0) {
-        figures.add(size(at), means.get(at), ranges.get(at), squares.get(at));
-      }
-    }
+  Series analyse(SampleColumns samples, int[] timeOrder, Optional<BaselineChoice> choice) {
+    int[] measured = Arrays.stream(timeOrder).filter(at -> size(at) > 0).toArray();
+    SeriesFigures figures = figures(measured);
     Sizes counts = sizeCount.sizes(figures.readings());
-    Optional<MeanRangeLimits> limits = figures.limits();
+    int[] baseline = choice.map(of -> baseline(of, samples, measured)).orElse(measured);
+    Optional<MeanRangeLimits> limits =
+        choice.isEmpty() ? figures.limits() : figures(baseline).limits();
     return new Series(
         key,
         counts,
@@ -64,34 +63,49 @@ final class SeriesColumns {
         sizeCount.rangeBar(),
         figures.sigmaWithin(),
         figures.sigmaOverall(),
+        baseline.length,
         limits.map(found -> found.mean(counts.usual())),
         limits.filter(found -> counts.usual() > 1).map(found -> found.range(counts.usual())),
         spec,
         figures.capability(spec),
-        limits.map(found -> signals(found, samples, timeOrder)).orElse(List.of()));
+        limits.map(found -> signals(found, samples, measured)).orElse(List.of()));
   }
 
-  private List<PointSignal> signals(
-      MeanRangeLimits limits, SampleColumns samples, int[] timeOrder) {
+  private SeriesFigures figures(int[] subgroups) {
+    SeriesFigures figures = new SeriesFigures();
+    for (int at : subgroups) {
+      figures.add(size(at), means.get(at), ranges.get(at), squares.get(at));
+    }
+    return figures;
+  }
+
+  private static int[] baseline(BaselineChoice choice, SampleColumns samples, int[] measured) {
+    int taken = Math.min(choice.subgroups(), measured.length);
+    return switch (choice.where()) {
+      case FIRST -> Arrays.copyOf(measured, taken);
+      case LAST -> Arrays.copyOfRange(measured, measured.length - taken, measured.length);
+      case BETWEEN ->
+          Arrays.stream(measured).filter(at -> choice.spans(samples.takenAt(at))).toArray();
+    };
+  }
+
+  private List<PointSignal> signals(MeanRangeLimits limits, SampleColumns samples, int[] measured) {
     SeriesTests tests = new SeriesTests();
     List<PointSignal> signals = new ArrayList<>();
-    int index = 0;
-    for (int at : timeOrder) {
-      int size = size(at);
-      if (size > 0) {
-        int fulfilled = test(tests, limits, size, at);
-        if (fulfilled != 0) {
-          for (Signal signal : Signal.decode(fulfilled)) {
-            signals.add(new PointSignal(index, samples.name(at), samples.takenAt(at), signal));
-          }
+    for (int index = 0; index < measured.length; index++) {
+      int at = measured[index];
+      int fulfilled = test(tests, limits, at);
+      if (fulfilled != 0) {
+        for (Signal signal : Signal.decode(fulfilled)) {
+          signals.add(new PointSignal(index, samples.name(at), samples.takenAt(at), signal));
         }
-        index++;
       }
     }
     return signals;
   }
 
-  private int test(SeriesTests tests, MeanRangeLimits limits, int size, int at) {
+  private int test(SeriesTests tests, MeanRangeLimits limits, int at) {
+    int size = size(at);
     double zMean = limits.zMean(size, means.get(at));
     return size == 1 ? tests.next(zMean) : tests.next(zMean, limits.zRange(size, ranges.get(at)));
   }

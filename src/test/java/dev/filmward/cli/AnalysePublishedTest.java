@@ -120,7 +120,25 @@ class AnalysePublishedTest {
     assertThat(series.get("sigmaOverall").asDouble()).isEqualTo(Math.sqrt(30), within(1e-12));
   }
 
-  private JsonNode analyse(double[][] subgroups, double lower, double target, double upper)
+  /**
+   * Montgomery, Example 6.1, phase II: with limits from the first 25 samples, samples 43 and 45 are
+   * beyond the upper limit of the mean and no range is beyond its own.
+   */
+  @Test
+  void limitsFromTheFirstSamplesFindTheShiftOfTheLaterOnes() throws IOException {
+    List<double[]> all = new ArrayList<>(List.of(Figures.rows(CHART, "flow-width-phase1.csv")));
+    all.addAll(List.of(Figures.rows(CHART, "flow-width-phase2.csv")));
+    JsonNode series =
+        analyse(all.toArray(double[][]::new), 1.0, 1.5, 2.0, "--baseline", "first:25");
+    assertThat(series.get("subgroups").asInt()).isEqualTo(45);
+    assertThat(series.get("baseline").asInt()).isEqualTo(25);
+    close(series.at("/xbar/upper"), 1.69325, 2e-4);
+    assertThat(signals(series).stream().filter(signal -> signal.contains("beyond-limit")))
+        .containsExactly("42 xbar beyond-limit high", "44 xbar beyond-limit high");
+  }
+
+  private JsonNode analyse(
+      double[][] subgroups, double lower, double target, double upper, String... options)
       throws IOException {
     String above = Double.isNaN(upper) ? "" : "        upper: " + upper + " um\n";
     Files.writeString(
@@ -134,8 +152,9 @@ class AnalysePublishedTest {
             + above);
     Path csv = folder.resolve("readings.csv");
     Files.write(csv, rows(subgroups));
-    JsonNode answer =
-        new ObjectMapper().readTree(run("analyse", "--format", "json", csv.toString()));
+    List<String> words = new ArrayList<>(List.of("analyse", "--format", "json", csv.toString()));
+    words.addAll(List.of(options));
+    JsonNode answer = new ObjectMapper().readTree(run(words.toArray(String[]::new)));
     assertThat(answer.at("/series/0/characteristic/kind").asText()).isEqualTo("layer");
     return answer.at("/series/0");
   }

@@ -8,7 +8,6 @@ import dev.filmward.pipeline.Analysis.Series;
 import dev.filmward.pipeline.BatchAnalysis.InputFile;
 import dev.filmward.simulate.SampleRun;
 import dev.filmward.simulate.SampleRuns;
-import dev.filmward.subgroup.Subgrouping;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -71,7 +70,7 @@ class BatchAnalysisTest {
       plant.plant().read(new IncomingFile("a.csv", "import", file("a", shuffled).opener()));
       List<Series> stored =
           new BatchAnalysis(
-                  plant.plant().structures(), SampleRuns.PLANT_ZONE, Subgrouping::layersAndTotal)
+                  plant.plant().structures(), SampleRuns.PLANT_ZONE, AnalysisScope.everything())
               .analyse(plant.plant())
               .series();
       assertThat(stored)
@@ -88,7 +87,7 @@ class BatchAnalysisTest {
     return new BatchAnalysis(
             new Structures(List.of(run.structure())),
             SampleRuns.PLANT_ZONE,
-            Subgrouping::layersAndTotal)
+            AnalysisScope.everything())
         .analyse(List.of(files), rejection -> {})
         .series();
   }

@@ -1,0 +1,26 @@
+package dev.filmward.pipeline;
+
+import dev.filmward.film.Structure;
+import dev.filmward.subgroup.Subgrouping;
+import java.time.Instant;
+import java.util.Optional;
+import java.util.function.Function;
+import java.util.function.Predicate;
+
+/**
+ * What an analysis looks at.
+ *
+ * @param charted which characteristics
+ * @param period samples taken at other times are passed over
+ * @param baseline where the limits come from; from all subgroups unless given
+ */
+public record AnalysisScope(
+    Function<Structure, Subgrouping> charted,
+    Predicate<Instant> period,
+    Optional<BaselineChoice> baseline) {
+
+  /** Layers and total, of all times, under limits from all of them. */
+  public static AnalysisScope everything() {
+    return new AnalysisScope(Subgrouping::layersAndTotal, takenAt -> true, Optional.empty());
+  }
+}
