@@ -139,7 +139,7 @@ public final class ChartConstants {
   }
 
   /** Standard deviation of the sample standard deviation. */
-  private static double c5(int n) {
+  public static double c5(int n) {
     double c4 = c4(n);
     return Math.sqrt(1 - c4 * c4);
   }
