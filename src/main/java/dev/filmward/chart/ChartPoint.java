@@ -7,7 +7,8 @@ import java.util.OptionalDouble;
  * standard deviations of what is charted; below the line they are negative. A process without any
  * spread gives infinite distances. Immutable.
  *
- * @param zRange empty for a subgroup of one, which has no range
+ * @param zRange of the range, or of the standard deviation or moving range that is charted in its
+ *     place; empty for a subgroup of one, which has no range
  */
 public record ChartPoint(double zMean, OptionalDouble zRange) {
 

@@ -48,6 +48,30 @@ public final class ChartConstants {
     return Math.sqrt(2.0 / (n - 1)) * ratio;
   }
 
+  /**
+   * The same for a standard deviation that was pooled from many subgroups, by its degrees of
+   * freedom, of which there may be any number: the series of gamma ratios beyond a hundred, to 14
+   * digits (N. L. Johnson, S. Kotz and N. Balakrishnan, Continuous Univariate Distributions 1, 2nd
+   * ed. (1994), section 13.3).
+   */
+  public static double c4Pooled(long degrees) {
+    if (degrees < 1) {
+      throw new IllegalArgumentException("degrees of freedom are above 0, not " + degrees);
+    }
+    if (degrees < LARGEST_SIZE) {
+      return c4((int) degrees + 1);
+    }
+    double x = 1.0 / degrees;
+    return 1
+        + x
+            * (-1 / 4.0
+                + x
+                    * (1 / 32.0
+                        + x
+                            * (5 / 128.0
+                                + x * (-21 / 2048.0 + x * (-399 / 8192.0 + x * (869 / 65536.0))))));
+  }
+
   /** 3 / sqrt(n). */
   public static double factorA(int n) {
     check(n);
@@ -115,7 +139,7 @@ public final class ChartConstants {
   }
 
   /** Standard deviation of the sample standard deviation. */
-  private static double c5(int n) {
+  public static double c5(int n) {
     double c4 = c4(n);
     return Math.sqrt(1 - c4 * c4);
   }

@@ -127,6 +127,6 @@ class MeanRangeLimitsTest {
     assertThat(ChartKind.fromWord("range").word()).isEqualTo("range");
     assertThatThrownBy(() -> ChartKind.fromWord("XBAR"))
         .isInstanceOf(IllegalArgumentException.class)
-        .hasMessage("no chart \"XBAR\"; xbar or range");
+        .hasMessageStartingWith("no chart \"XBAR\"; the charts are xbar, range, deviation,");
   }
 }

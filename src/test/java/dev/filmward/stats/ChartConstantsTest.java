@@ -11,6 +11,7 @@ import java.util.function.IntToDoubleFunction;
 import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 class ChartConstantsTest {
@@ -82,6 +83,25 @@ class ChartConstantsTest {
     assertThat(ChartConstants.d2(3)).isCloseTo(3 / Math.sqrt(Math.PI), within(1e-13));
     assertThat(ChartConstants.c4(2)).isCloseTo(Math.sqrt(2 / Math.PI), within(1e-15));
     assertThat(ChartConstants.c4(3)).isCloseTo(Math.sqrt(Math.PI) / 2, within(1e-15));
+  }
+
+  /** sqrt(2/d) Gamma((d+1)/2) / Gamma(d/2), computed with mpmath (40 digits). */
+  @ParameterizedTest
+  @CsvSource({
+    "80, 0.99687995884129960167",
+    "100, 0.99750316395510508721",
+    "150, 0.99833473377540152179",
+    "800, 0.99968754890439376277",
+    "10000, 0.99997500031253906147"
+  })
+  void theConstantOfAPooledDeviationServesAnyNumberOfDegrees(long degrees, double c4) {
+    assertThat(ChartConstants.c4Pooled(degrees)).isCloseTo(c4, within(3e-14));
+  }
+
+  @Test
+  void aPooledDeviationHasADegreeOfFreedom() {
+    assertThatThrownBy(() -> ChartConstants.c4Pooled(0))
+        .isInstanceOf(IllegalArgumentException.class);
   }
 
   @Test
