@@ -11,6 +11,7 @@ import dev.filmward.pipeline.AnalysisScope;
 import dev.filmward.pipeline.BaselineChoice;
 import dev.filmward.pipeline.BatchAnalysis;
 import dev.filmward.pipeline.BatchAnalysis.InputFile;
+import dev.filmward.pipeline.OtherChart;
 import dev.filmward.pipeline.Plant;
 import dev.filmward.store.Store;
 import dev.filmward.subgroup.Subgrouping;
@@ -25,6 +26,8 @@ import java.time.Clock;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
+import java.util.TreeSet;
 import java.util.concurrent.Callable;
 import java.util.function.Function;
 import org.jspecify.annotations.Nullable;
@@ -79,6 +82,16 @@ final class AnalyseCommand implements Callable<Integer> {
       description = "Only samples of an ISO week in the plant's zone, for example 2026-W47.")
   private WeekOption.@Nullable Week week;
 
+  @Option(
+      names = "--charts",
+      split = ",",
+      paramLabel = "CHART",
+      converter = ChartOption.class,
+      description =
+          "Charts besides means and ranges: mean-deviation, individuals, ewma, cusum; separated by"
+              + " commas.")
+  private Set<OtherChart> charts = new TreeSet<>();
+
   @Option(names = "--strict", description = "Exit with status 3 where any row is quarantined.")
   private boolean strict;
 
@@ -130,7 +143,8 @@ final class AnalyseCommand implements Callable<Integer> {
     return new AnalysisScope(
         charted,
         week == null ? takenAt -> true : week.in(zone.zone),
-        Optional.ofNullable(baseline));
+        Optional.ofNullable(baseline),
+        charts);
   }
 
   private Path structuresFile() {

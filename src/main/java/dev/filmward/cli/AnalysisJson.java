@@ -8,12 +8,15 @@ import dev.filmward.film.Characteristic;
 import dev.filmward.film.SpecLimits;
 import dev.filmward.intake.FileCount;
 import dev.filmward.pipeline.Analysis;
+import dev.filmward.pipeline.Analysis.ChartSignal;
+import dev.filmward.pipeline.Analysis.Charted;
 import dev.filmward.pipeline.Analysis.PointSignal;
 import dev.filmward.pipeline.Analysis.Series;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
@@ -85,6 +88,31 @@ final class AnalysisJson {
     json.writeArrayFieldStart("signals");
     for (PointSignal signal : series.signals()) {
       write(json, signal);
+    }
+    json.writeEndArray();
+    if (!series.charts().isEmpty()) {
+      json.writeArrayFieldStart("charts");
+      for (Charted chart : series.charts()) {
+        write(json, chart);
+      }
+      json.writeEndArray();
+    }
+    json.writeEndObject();
+  }
+
+  private static void write(JsonGenerator json, Charted chart) throws IOException {
+    json.writeStartObject();
+    json.writeStringField("chart", chart.chart());
+    for (Map.Entry<String, Band> band : chart.bands().entrySet()) {
+      write(json, band.getKey(), Optional.of(band.getValue()));
+    }
+    json.writeArrayFieldStart("signals");
+    for (ChartSignal signal : chart.signals()) {
+      json.writeStartObject();
+      json.writeStringField("part", signal.part());
+      json.writeNumberField("index", signal.index());
+      json.writeStringField("side", signal.side().word());
+      json.writeEndObject();
     }
     json.writeEndArray();
     json.writeEndObject();

@@ -2,6 +2,7 @@ package dev.filmward.cli;
 
 import dev.filmward.intake.FileCount;
 import dev.filmward.pipeline.Analysis;
+import dev.filmward.pipeline.Analysis.Charted;
 import dev.filmward.pipeline.Analysis.PointSignal;
 import dev.filmward.pipeline.Analysis.Series;
 import dev.filmward.tables.AnalysisTable;
@@ -29,7 +30,10 @@ final class AnalysisText {
     }
     text.append("\nLengths in um, shares as fractions; LCL and UCL are of the mean.\n");
     text.append(new AnalysisTable(analysis).text()).append('\n');
-    analysis.series().forEach(series -> text.append(verdict(series)).append('\n'));
+    for (Series series : analysis.series()) {
+      text.append(verdict(series)).append('\n');
+      series.charts().forEach(chart -> text.append(words(chart)).append('\n'));
+    }
     return text.append(
             "\nA chart is not a safety interlock and not a release test. Limits were computed from"
                 + " these very data;\nfreeze them from a quiet baseline before you act on them.\n")
@@ -79,6 +83,17 @@ final class AnalysisText {
         + ", "
         + first.signal().side().word()
         + "): look there before you speak of capability.";
+  }
+
+  private static String words(Charted chart) {
+    String name = "  " + chart.chart() + " chart: ";
+    return chart.signals().isEmpty()
+        ? name + "no point beyond its limits."
+        : name
+            + chart.signals().size()
+            + " points beyond limits, the first at subgroup "
+            + chart.signals().get(0).index()
+            + ".";
   }
 
   private static String capability(Series series) {

@@ -5,9 +5,13 @@ import dev.filmward.chart.Band;
 import dev.filmward.film.SeriesKey;
 import dev.filmward.film.SpecLimits;
 import dev.filmward.intake.FileCount;
+import dev.filmward.rule.Side;
 import dev.filmward.rule.Signal;
 import java.time.Instant;
+import java.util.Collections;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
@@ -47,9 +51,11 @@ public record Analysis(List<FileCount> files, List<Series> series) {
       Optional<Band> range,
       SpecLimits spec,
       Capability capability,
-      List<PointSignal> signals) {
+      List<PointSignal> signals,
+      List<Charted> charts) {
     public Series {
       signals = List.copyOf(signals);
+      charts = List.copyOf(charts);
     }
   }
 
@@ -66,4 +72,19 @@ public record Analysis(List<FileCount> files, List<Series> series) {
    * @param index of the subgroup in its series, from 0 in time order
    */
   public record PointSignal(int index, String sample, Instant takenAt, Signal signal) {}
+
+  /**
+   * Another chart of the series.
+   *
+   * @param bands limits by the part of the chart; of an average or sum, in sigma of the mean
+   */
+  public record Charted(String chart, Map<String, Band> bands, List<ChartSignal> signals) {
+    public Charted {
+      bands = Collections.unmodifiableMap(new LinkedHashMap<>(bands));
+      signals = List.copyOf(signals);
+    }
+  }
+
+  /** A point beyond the limits of a part of another chart. */
+  public record ChartSignal(String part, int index, Side side) {}
 }

@@ -88,10 +88,7 @@ public final class BatchAnalysis {
 
   private Analysis analysis(List<FileCount> counts) {
     return new Analysis(
-        counts,
-        columns.values().stream()
-            .flatMap(made -> made.analyse(scope.baseline()).stream())
-            .toList());
+        counts, columns.values().stream().flatMap(made -> made.analyse(scope).stream()).toList());
   }
 
   private List<FileCount> read(

@@ -11,7 +11,6 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
-import java.util.Optional;
 import java.util.stream.IntStream;
 
 /** The samples of one structure on one line, summed up for all its series. For one thread. */
@@ -46,11 +45,11 @@ final class SampleColumns {
   }
 
   /** Series that were measured nowhere are left out. */
-  List<Series> analyse(Optional<BaselineChoice> baseline) {
+  List<Series> analyse(AnalysisScope scope) {
     int[] timeOrder = timeOrder();
     return series.stream()
         .filter(columns -> !columns.isEmpty())
-        .map(columns -> columns.analyse(this, timeOrder, baseline))
+        .map(columns -> columns.analyse(this, timeOrder, scope))
         .toList();
   }
 

@@ -3,6 +3,7 @@ package dev.filmward.pipeline;
 import dev.filmward.chart.MeanRangeLimits;
 import dev.filmward.film.SeriesKey;
 import dev.filmward.film.SpecLimits;
+import dev.filmward.pipeline.Analysis.Charted;
 import dev.filmward.pipeline.Analysis.PointSignal;
 import dev.filmward.pipeline.Analysis.Series;
 import dev.filmward.pipeline.Analysis.Sizes;
@@ -49,13 +50,13 @@ final class SeriesColumns {
   }
 
   /** Sums the series up, in the time order of its samples. */
-  Series analyse(SampleColumns samples, int[] timeOrder, Optional<BaselineChoice> choice) {
+  Series analyse(SampleColumns samples, int[] timeOrder, AnalysisScope scope) {
     int[] measured = Arrays.stream(timeOrder).filter(at -> size(at) > 0).toArray();
     SeriesFigures figures = figures(measured);
     Sizes counts = sizeCount.sizes(figures.readings());
-    int[] baseline = choice.map(of -> baseline(of, samples, measured)).orElse(measured);
+    int[] baseline = scope.baseline().map(of -> baseline(of, samples, measured)).orElse(measured);
     Optional<MeanRangeLimits> limits =
-        choice.isEmpty() ? figures.limits() : figures(baseline).limits();
+        scope.baseline().isEmpty() ? figures.limits() : figures(baseline).limits();
     return new Series(
         key,
         counts,
@@ -68,7 +69,40 @@ final class SeriesColumns {
         limits.filter(found -> counts.usual() > 1).map(found -> found.range(counts.usual())),
         spec,
         figures.capability(spec),
-        limits.map(found -> signals(found, samples, measured)).orElse(List.of()));
+        limits.map(found -> signals(found, samples, measured)).orElse(List.of()),
+        limits.map(found -> charts(found, measured, baseline, scope)).orElse(List.of()));
+  }
+
+  private List<Charted> charts(
+      MeanRangeLimits limits, int[] measured, int[] baseline, AnalysisScope scope) {
+    return scope.charts().stream()
+        .map(chart -> chart.plot(column(measured), column(baseline), limits))
+        .flatMap(Optional::stream)
+        .toList();
+  }
+
+  private SubgroupColumn column(int[] subgroups) {
+    return new SubgroupColumn() {
+      @Override
+      public int count() {
+        return subgroups.length;
+      }
+
+      @Override
+      public int size(int index) {
+        return SeriesColumns.this.size(subgroups[index]);
+      }
+
+      @Override
+      public double mean(int index) {
+        return means.get(subgroups[index]);
+      }
+
+      @Override
+      public double sumOfSquares(int index) {
+        return squares.get(subgroups[index]);
+      }
+    };
   }
 
   private SeriesFigures figures(int[] subgroups) {

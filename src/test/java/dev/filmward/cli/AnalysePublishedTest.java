@@ -14,6 +14,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import org.junit.jupiter.api.Test;
@@ -135,6 +136,79 @@ class AnalysePublishedTest {
     close(series.at("/xbar/upper"), 1.69325, 2e-4);
     assertThat(signals(series).stream().filter(signal -> signal.contains("beyond-limit")))
         .containsExactly("42 xbar beyond-limit high", "44 xbar beyond-limit high");
+  }
+
+  /**
+   * Montgomery, Example 6.1 data; sigma is the root of the pooled variance over c4 with its 100
+   * degrees of freedom, c4 = 1 - 1/(4 x 100) to four digits (ASTM MNL 7, c4 about (4n-4)/(4n-3)).
+   */
+  @Test
+  void meansAndDeviationsHaveLimitsFromThePooledDeviation() throws IOException {
+    double[][] samples = Figures.rows(CHART, "flow-width-phase1.csv");
+    double squares = 0;
+    double sum = 0;
+    for (double[] sample : samples) {
+      double mean = Arrays.stream(sample).average().orElseThrow();
+      sum += mean;
+      for (double value : sample) {
+        squares += (value - mean) * (value - mean);
+      }
+    }
+    double sigma = Math.sqrt(squares / 100) / (1 - 1.0 / 400);
+    JsonNode chart = analyse(samples, 1.0, 1.5, 2.0, "--charts", "mean-deviation").at("/charts/0");
+    assertThat(chart.get("chart").asText()).isEqualTo("mean-deviation");
+    close(chart.at("/mean/upper"), sum / 25 + 3 * sigma / Math.sqrt(5), 2e-5);
+    // B6 of n = 5 (ASTM MNL 7): 1.964
+    close(chart.at("/deviation/upper"), 1.964 * sigma, 2e-4);
+    assertThat(chart.get("signals")).isEmpty();
+  }
+
+  /** The individuals chart of the sample means: the mean moving range over 1.128, three of them. */
+  @Test
+  void individualsHaveLimitsFromTheMovingRanges() throws IOException {
+    double[][] samples = Figures.rows(CHART, "flow-width-phase1.csv");
+    double moving = 0;
+    double sum = 0;
+    double last = Double.NaN;
+    for (double[] sample : samples) {
+      double mean = Arrays.stream(sample).average().orElseThrow();
+      moving += Double.isNaN(last) ? 0 : Math.abs(mean - last);
+      sum += mean;
+      last = mean;
+    }
+    JsonNode chart = analyse(samples, 1.0, 1.5, 2.0, "--charts", "individuals").at("/charts/0");
+    close(chart.at("/value/upper"), sum / 25 + 3 * moving / 24 / 1.128, 1e-4);
+    close(chart.at("/moving-range/upper"), 3.267 * moving / 24, 1e-4);
+  }
+
+  /**
+   * After a step of one sigma of the mean, the average with weight 0.2 comes to 1 - 0.8^i sigma at
+   * the i-th sample and its limit to 2.86 sqrt(0.2 / 1.8) = 0.953: beyond it at the 14th.
+   */
+  @Test
+  void theMovingAverageAndTheSumSeeASmallStepThatIsThereForLong() throws IOException {
+    List<double[]> samples = new ArrayList<>();
+    for (int i = 0; i < 60; i++) {
+      samples.add(new double[] {19, 21});
+    }
+    // range 2: sigma within 2 / 1.128, of the mean 1.2533
+    for (int i = 0; i < 30; i++) {
+      samples.add(new double[] {19 + 1.2538, 21 + 1.2538});
+    }
+    JsonNode series =
+        analyse(
+            samples.toArray(double[][]::new),
+            10,
+            20,
+            30,
+            "--charts",
+            "ewma,cusum",
+            "--baseline",
+            "first:60");
+    assertThat(series.at("/charts/0/signals/0/index").asInt()).isEqualTo(60 + 13);
+    // the sum grows by 1 - 0.5 a sample: beyond 4.77 at the 10th
+    assertThat(series.at("/charts/1/signals/0/index").asInt()).isEqualTo(60 + 9);
+    assertThat(series.at("/charts/1/signals/0/side").asText()).isEqualTo("high");
   }
 
   private JsonNode analyse(
