@@ -1,8 +1,10 @@
 package dev.filmward.pipeline;
 
+import dev.filmward.stats.AndersonDarling;
 import dev.filmward.stats.RunLengthSpread;
 import dev.filmward.subgroup.Subgroup;
 import java.util.ArrayList;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -11,6 +13,9 @@ import java.util.Optional;
 final class BaselineWarnings {
   /** With fewer subgroups limits are provisional at best (common practice, no source). */
   private static final int FEW = 100;
+
+  /** A test on each of several layers would else warn of chance (common practice, no source). */
+  private static final double RARE = 0.005;
 
   private BaselineWarnings() {}
 
@@ -25,6 +30,7 @@ final class BaselineWarnings {
     if (subgroups < FEW) {
       warnings.add(fewSubgroups(subgroups, size(rows)));
     }
+    notNormal(means(rows)).ifPresent(warnings::add);
     return warnings;
   }
 
@@ -37,6 +43,29 @@ final class BaselineWarnings {
         subgroups,
         spread.lower(),
         spread.upper());
+  }
+
+  private static Optional<String> notNormal(double[] means) {
+    if (Arrays.stream(means).distinct().count() < 3) {
+      return Optional.empty();
+    }
+    double p = AndersonDarling.of(means).p();
+    return p < RARE
+        ? Optional.of(
+            String.format(
+                Locale.ROOT,
+                "The sample means are not normal (Anderson-Darling, p %.4f): look for two levels,"
+                    + " a trend or wild points before you rely on three sigma.",
+                p))
+        : Optional.empty();
+  }
+
+  private static double[] means(BaselineRows rows) {
+    return rows.taken().stream()
+        .map(row -> row.subgroup())
+        .flatMap(Optional::stream)
+        .mapToDouble(Subgroup::mean)
+        .toArray();
   }
 
   private static int size(BaselineRows rows) {

@@ -66,11 +66,19 @@ class LimitsDeskTest {
   void saysHowFarTheRunLengthMayBeOff() {
     read(25, 20);
     Proposed layer = propose(BaselineChoice.first(25)).characteristics().get(0);
-    assertThat(layer.warnings()).singleElement().asString().contains("From 25 samples");
+    assertThat(layer.warnings()).anyMatch(warning -> warning.contains("From 25 samples"));
     assertThat(propose(BaselineChoice.first(5)).characteristics().get(0).warnings())
         .singleElement()
         .asString()
         .contains("too few");
+  }
+
+  @Test
+  void saysWhenTheBaselineIsNotNormal() {
+    read(30, 20);
+    read(30, 24);
+    assertThat(propose(BaselineChoice.first(60)).characteristics().get(0).warnings())
+        .anyMatch(warning -> warning.contains("not normal"));
   }
 
   @Test
