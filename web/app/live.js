@@ -2,6 +2,9 @@
  * The stream of what happens in the plant. The browser itself reconnects with the last event's id and
  * the server replays what was missed; where that is not possible listeners get `reload` and fetch anew.
  *
+ * A page that nobody sees lets its connection go and fetches anew when it is seen again: a browser has
+ * six connections to a server for all its tabs, and would hold those of pages that it left behind.
+ *
  * Topics: sample, alarm, limits, file, reload (all with the event's data) and state ('live' | 'lost').
  */
 import { synchronise } from './plantClock.js';
@@ -13,6 +16,7 @@ const LAST_RETRY_MS = 30_000;
 const hearers = new Map();
 let source = null;
 let retryMs = FIRST_RETRY_MS;
+let retry = null;
 let missed = false;
 
 /** Calls `hearer` for each event of a topic; returns the way to stop. */
@@ -24,14 +28,32 @@ export function on(topic, hearer) {
   return () => hearers.get(topic).delete(hearer);
 }
 
+document.addEventListener('visibilitychange', connect);
+window.addEventListener('pagehide', letGo);
+window.addEventListener('pageshow', (event) => event.persisted && connect());
+
 export function connect() {
-  source?.close();
+  if (document.hidden) {
+    letGo();
+  } else if (source === null) {
+    open();
+  }
+}
+
+function open() {
   source = new EventSource('/api/events');
   source.addEventListener('hello', hello);
   source.addEventListener('error', failed);
   for (const topic of TOPICS) {
     source.addEventListener(topic, (event) => tell(topic, parsed(event.data)));
   }
+}
+
+function letGo() {
+  clearTimeout(retry);
+  source?.close();
+  source = null;
+  missed = true;
 }
 
 function hello(event) {
@@ -47,8 +69,8 @@ function hello(event) {
 function failed() {
   tell('state', 'lost');
   if (source.readyState === EventSource.CLOSED) {
-    missed = true;
-    setTimeout(connect, retryMs);
+    letGo();
+    retry = setTimeout(connect, retryMs);
     retryMs = Math.min(retryMs * 2, LAST_RETRY_MS);
   }
 }

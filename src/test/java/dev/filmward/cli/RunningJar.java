@@ -75,9 +75,10 @@ public final class RunningJar implements AutoCloseable {
 
   /** Waits until a command that serves says where. */
   static ServedJar serving(RunningJar jar) throws Exception {
-    CompletableFuture<Integer> port = CompletableFuture.supplyAsync(jar::announcedPort);
+    CompletableFuture<Integer> announced = CompletableFuture.supplyAsync(jar::announcedPort);
     try {
-      return new ServedJar(jar, new Api(port.get(PATIENCE.toSeconds(), TimeUnit.SECONDS)));
+      int port = announced.get(PATIENCE.toSeconds(), TimeUnit.SECONDS);
+      return new ServedJar(jar, port, new Api(port));
     } catch (Exception e) {
       jar.close();
       throw new IllegalStateException("it does not serve: " + jar.messages(), e);
@@ -85,7 +86,11 @@ public final class RunningJar implements AutoCloseable {
   }
 
   /** A dashboard that answers. */
-  public record ServedJar(RunningJar jar, Api api) implements AutoCloseable {
+  public record ServedJar(RunningJar jar, int port, Api api) implements AutoCloseable {
+    public String address(String path) {
+      return "http://127.0.0.1:" + port + path;
+    }
+
     @Override
     public void close() {
       jar.close();

@@ -1,0 +1,129 @@
+package dev.filmward.browser;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.deque.html.axecore.results.Results;
+import com.deque.html.axecore.results.Rule;
+import com.deque.html.axecore.selenium.AxeBuilder;
+import dev.filmward.cli.RunningJar;
+import dev.filmward.cli.RunningJar.ServedJar;
+import dev.filmward.web.SmallFilm;
+import java.nio.file.Path;
+import java.time.Instant;
+import java.util.List;
+import java.util.Map;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.AfterEach;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.Arguments;
+import org.junit.jupiter.params.provider.MethodSource;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/** Every page on every screen, in light and dark: fits, is accessible, and complains of nothing. */
+class PagesIT {
+  private static final Path SCREENSHOTS = Path.of("target", "screenshots");
+  private static final String HOSTILE =
+      "<img src=x onerror=\"window.foreignCode = true\"> & 'line' of quite some length";
+  private static final Map<String, String> PAGES =
+      Map.of(
+          "board", "/",
+          "layer", "/layer.html?line=Blown%201&structure=DUO-50&kind=layer&position=1",
+          "alarms", "/alarms.html",
+          "intake", "/intake.html",
+          "help", "/help.html");
+  private static final Map<Integer, Integer> HEIGHT_OF_WIDTH =
+      Map.of(390, 844, 1440, 900, 1920, 1080);
+
+  @TempDir private static Path folder;
+  private static ServedJar served;
+  private static Chromium browser;
+
+  @BeforeAll
+  static void fillAPlant() throws Exception {
+    browser = Chromium.start();
+    served = RunningJar.serve(folder, folder.resolve("data"), 0);
+    SmallFilm film = SmallFilm.withSampleAt(26, Instant.now());
+    served.api().upload("baseline.csv", film.usual(0, 25));
+    served.api().freeze();
+    served.api().upload("thin.csv", film.thinnerSkin(25, 27, 1).replaceFirst("19.100", "thick"));
+    SmallFilm hostile = SmallFilm.withSampleAt(3, Instant.now());
+    String quoted = '"' + HOSTILE.replace("\"", "\"\"") + '"';
+    served.api().upload(HOSTILE + ".csv", hostile.usual(0, 4).replace(SmallFilm.LINE, quoted));
+  }
+
+  @AfterAll
+  static void stop() throws Exception {
+    if (served != null) {
+      served.close();
+    }
+    if (browser != null) {
+      browser.close();
+    }
+  }
+
+  @AfterEach
+  void theConsoleIsEmptyAndNoForeignCodeRan() {
+    assertThat(browser.problems()).isEmpty();
+    assertThat(browser.script("return window.foreignCode ?? 'none'")).isEqualTo("none");
+  }
+
+  static Stream<Arguments> screens() {
+    return PAGES.keySet().stream()
+        .sorted()
+        .flatMap(
+            page ->
+                HEIGHT_OF_WIDTH.keySet().stream().sorted().map(width -> Arguments.of(page, width)));
+  }
+
+  @ParameterizedTest(name = "{0} at {1} px")
+  @MethodSource("screens")
+  void fitsTheScreen(String page, int width) throws Exception {
+    browser.prefer("light");
+    browser.resize(width, HEIGHT_OF_WIDTH.get(width));
+    browser.open(served.address(PAGES.get(page)));
+    browser.screenshot(SCREENSHOTS.resolve(page + "-" + width + ".png"));
+    assertThat(browser.script("return window.innerWidth")).isEqualTo((long) width);
+    assertThat((long) browser.script("return document.documentElement.scrollWidth"))
+        .as("width of the page, pushed out by %s", browser.script(WIDEST))
+        .isLessThanOrEqualTo(width);
+  }
+
+  private static final String WIDEST =
+      "return [...document.querySelectorAll('main *')]"
+          + ".map((node) => [node.getBoundingClientRect().right, node.tagName, node.className])"
+          + ".sort((a, b) => b[0] - a[0]).slice(0, 3).join('; ')";
+
+  @ParameterizedTest
+  @ValueSource(strings = {"light", "dark"})
+  void isAccessible(String scheme) throws Exception {
+    browser.prefer(scheme);
+    browser.resize(1440, 900);
+    for (String page : PAGES.keySet()) {
+      browser.open(served.address(PAGES.get(page)));
+      browser.screenshot(SCREENSHOTS.resolve(page + "-" + scheme + ".png"));
+      Results results = new AxeBuilder().analyze(browser.driver());
+      assertThat(results.isErrored()).as(results.getErrorMessage()).isFalse();
+      assertThat(results.getPasses()).as("rules that apply to " + page).isNotEmpty();
+      assertThat(results.getViolations()).as(page).extracting(PagesIT::words).isEmpty();
+    }
+  }
+
+  private static String words(Rule rule) {
+    List<String> nodes = rule.getNodes().stream().map(node -> node.getHtml()).toList();
+    return rule.getId() + ": " + rule.getHelp() + " " + nodes;
+  }
+
+  @Test
+  void hostileNamesAreShownAsText() {
+    browser.resize(1440, 900);
+    browser.open(served.address("/"));
+    assertThat(browser.text("main")).contains(HOSTILE);
+    browser.open(served.address("/intake.html"));
+    assertThat(browser.text("main")).contains(HOSTILE + ".csv");
+    assertThat(browser.script("return document.querySelectorAll('main img').length")).isEqualTo(0L);
+  }
+}
