@@ -3,20 +3,19 @@
  * new, and the decision. Nothing on it changes limits but the buttons that ask for name and reason.
  */
 import { getJson, postJson } from './api.js';
-import { el, setText } from './elements.js';
-import { plural } from './format.js';
+import { el } from './elements.js';
 import { baselineChoice } from './limitsBaseline.js';
 import { decision } from './limitsDecision.js';
 import { inForce, versionsOf } from './limitsInForce.js';
 import { moveDialog } from './limitsMove.js';
 import { oldAgainstNew } from './limitsPast.js';
+import { limitsParts } from './limitsParts.js';
 import { pointsToLookAt } from './limitsPoints.js';
-import { proposalTable, warningsList } from './limitsTable.js';
+import { doubtsList, proposalTable } from './limitsTable.js';
 import { limitsOverview } from './limitsOverview.js';
 import * as live from './live.js';
 import { synchronise } from './plantClock.js';
 import { throttled } from './refresh.js';
-import { troubleLine } from './trouble.js';
 
 const LEAST_BETWEEN_MS = 1_000;
 const TYPING_MS = 250;
@@ -27,12 +26,13 @@ export function mount(root, params) {
 }
 
 function mountOne(root, address) {
-  const page = partsOf(root, address);
+  const page = limitsParts(root, address);
   const choice = baselineChoice(() => stored, () => propose(TYPING_MS));
   const points = pointsToLookAt(leave, takeBack);
   const deciding = decision(() => shown?.body ?? null, decided);
   const moving = moveDialog(address, decided);
   let stored = { takenAt: [], size: 1 };
+  let alarms = [];
   let excluded = [];
   let versions = null;
   let shown = null;
@@ -44,13 +44,15 @@ function mountOne(root, address) {
 
   async function refresh() {
     try {
-      const [board, series, { limits }] = await Promise.all([
+      const [board, all, series, { limits }] = await Promise.all([
         getJson('/api/board'),
+        getJson('/api/alarms', { state: 'all' }),
         getJson('/api/series', { ...address, kind: 'layer', position: 1 }),
         getJson(`/api/lines/${encodeURIComponent(address.line)}/limits`, { structure: address.structure }),
       ]);
       synchronise(board.now, board.zone);
       stored = { takenAt: series.columns.takenAt, size: usualSize(series.columns.size) };
+      alarms = all.alarms.filter(({ line, structure }) => line === address.line && structure === address.structure);
       newer = 0;
       showInForce(series, versionsOf(limits));
       await ask();
@@ -108,8 +110,7 @@ function mountOne(root, address) {
     page.newer(newer, choice.where());
     if (proposal) {
       page.table.replaceChildren(proposalTable(proposal, stored.size));
-      const warnings = warningsList(proposal);
-      page.warnings.replaceChildren(...(warnings.length > 0 ? warnings : [el('li', {}, 'Nothing speaks against this baseline.')]));
+      page.doubts.replaceChildren(...doubtsList(proposal, alarmsWithin(choice.span())));
       points.show(proposal, excluded);
       page.past.replaceChildren(oldAgainstNew(proposal, stored.takenAt.length));
     }
@@ -124,6 +125,11 @@ function mountOne(root, address) {
   function takeBack(sample) {
     excluded = excluded.filter((other) => other !== sample);
     ask().then(() => page.look.focus());
+  }
+
+  /** Alarms whose film was still unusual somewhere in a span. */
+  function alarmsWithin({ fromMs, toMs }) {
+    return alarms.filter(({ openedAt, returnedAt }) => Date.parse(openedAt) <= toMs && !(Date.parse(returnedAt) < fromMs));
   }
 
   /** What was left out of another baseline does not go along. */
@@ -155,60 +161,6 @@ function mountOne(root, address) {
   ];
   refreshing.ask();
   return () => stops.forEach((stop) => stop());
-}
-
-/** The page's places, and the few things that happen to them. */
-function partsOf(root, address) {
-  const place = el('p', { class: 'soft' }, el('a', { href: '/' }, address.line));
-  const trouble = troubleLine();
-  const said = el('p', { class: 'limits-said', role: 'status', tabindex: -1 });
-  const inForce = el('div', {});
-  const table = el('div', { class: 'table-frame', tabindex: 0, role: 'region', 'aria-label': 'Proposed limits' });
-  const warnings = el('ul', { class: 'warnings' });
-  const past = el('div', {});
-  const look = el('h3', { tabindex: -1 }, 'Samples to look at');
-  const came = el('button', { type: 'button', class: 'quiet newer', hidden: true, data: { action: 'take-newer' } });
-  const proposal = el('div', { class: 'proposal-place' });
-  const body = el('div', { hidden: true });
-
-  function fill({ choice, points, deciding, moving }) {
-    proposal.append(table, el('div', { class: 'doubts' },
-      el('div', {}, look, points.node),
-      el('div', {}, el('h3', {}, 'What speaks against it'), warnings)));
-    body.append(
-      section('In force', inForce),
-      section('A new baseline', el('p', {}, 'Nothing changes while you look. Limits move only by the button at the end.'), choice.node, came, proposal),
-      section('Old against new', past),
-      section('The decision', deciding.node));
-    root.replaceChildren(el('div', { class: 'limits-head' }, el('h1', {}, 'Limits'), place), said, trouble.node, body, moving.dialog);
-  }
-
-  function head({ line, structure }) {
-    document.title = `Limits, ${line} · Filmward`;
-    body.hidden = false;
-    place.replaceChildren(el('a', { href: '/' }, line), `, ${structure.code}: ${structure.name}. Of all layers and the total together.`);
-  }
-
-  function say(words) {
-    setText(said, words);
-    said.focus();
-    said.scrollIntoView({ block: 'center' });
-  }
-
-  const newer = (n, where) => {
-    came.hidden = n === 0 || where !== 'last';
-    setText(came, `${plural(n, 'newer sample')} came since: take the newest`);
-  };
-  return {
-    fill, head, say, newer, trouble, inForce, table, warnings, past, look,
-    busy: (isBusy) => [proposal, past].forEach((node) => node.setAttribute('aria-busy', String(isBusy))),
-    isThere: (isThere) => [proposal, past].forEach((node) => (node.hidden = !isThere)),
-    takeNewer: (ask) => came.addEventListener('click', ask),
-  };
-}
-
-function section(title, ...body) {
-  return el('section', { class: 'limits-part' }, el('h2', {}, title), body);
 }
 
 /** The count of readings that most samples have. */

@@ -66,7 +66,7 @@ export function decision(asked, done) {
       remember(who);
       reason.value = '';
       setText(said, '');
-      done(`Version ${answer.version} is in force for ${plural(answer.characteristics, 'characteristic')}, from ${momentOf(answer.holdsFrom)} on.`);
+      done(`Version ${answer.version} is in force from ${momentOf(answer.holdsFrom)} on.`);
     } catch (error) {
       setText(said, `Not put in force. ${error.sentence ?? error.message}`);
     }
@@ -80,7 +80,7 @@ export function decision(asked, done) {
   return { node: form, show };
 }
 
-const LATER = 'They hold from the next sample on. What was judged so far stays as it was judged: no alarm of the past opens, closes or changes.';
+const LATER = 'They hold from the next sample on. What was judged so far stays as it was judged. An alarm that is open now goes on until the film is usual under the new limits, and still wants its cause.';
 
 function first({ alarmsUnderProposed: alarms }) {
   const then = alarms.length === 0 ? 'None of the samples stored would have raised an alarm.' : `Expect up to ${plural(alarms.length, 'alarm')}, as listed above.`;

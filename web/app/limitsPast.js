@@ -28,7 +28,7 @@ function side(name, title, alarms, others) {
 
 function item(alarm, isInBoth) {
   return el('li', { data: { only: !isInBoth } },
-    el('span', { class: 'past-title' }, alarm.title, isInBoth ? null : el('b', { class: 'only' }, ' only here')),
+    el('span', { class: 'past-title' }, alarm.title, isInBoth ? null : [' ', el('b', { class: 'only' }, 'only here')]),
     el('span', { class: 'soft' }, `${momentOf(alarm.openedAt)}, roll ${alarm.roll}, sample ${alarm.sample}`));
 }
 

@@ -1,6 +1,7 @@
 /** The proposal for all layers and the total: now above proposed, aligned on the decimal, drawn on one scale, the change in words. */
 import { el, svg } from './elements.js';
 import { list, number, plural } from './format.js';
+import { momentOf } from './plantClock.js';
 import { changeOf, limitsOfMean } from './limitsWords.js';
 
 const UM_DECIMALS = 2;
@@ -65,8 +66,18 @@ function bracket(name, { lower, centre, upper }, x) {
     svg('path', { d: `M${x(lower)} ${y - 6}v12M${x(upper)} ${y - 6}v12M${x(centre)} ${y - 9}v18` }));
 }
 
-/** Warnings, the same words said once with the layers that they are about. */
-export function warningsList({ characteristics }) {
+/** What speaks against the baseline: alarms that were active in it, then warnings, the same words said once with their layers. */
+export function doubtsList(proposal, alarms) {
+  const doubts = [...alarms.map(alarmDoubt), ...warnings(proposal)];
+  return doubts.length > 0 ? doubts : [el('li', {}, 'Nothing speaks against this baseline.')];
+}
+
+function alarmDoubt({ id, title, openedAt }) {
+  return el('li', { data: { doubt: 'alarm' } }, el('a', { href: `/alarms.html#${id}` }, el('strong', {}, title)),
+    `, since ${momentOf(openedAt)}: this alarm was active during the baseline. Limits from these samples would call that usual.`);
+}
+
+function warnings({ characteristics }) {
   const byWords = new Map();
   for (const { characteristic, warnings } of characteristics) {
     warnings.forEach((words) => byWords.set(words, [...(byWords.get(words) ?? []), characteristic.name || `layer ${characteristic.position}`]));
