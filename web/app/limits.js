@@ -105,11 +105,11 @@ function mountOne(root, address) {
 
   function showProposal(proposal) {
     page.busy(false);
-    page.isThere(proposal !== null);
+    page.isThere(proposal);
     deciding.show({ proposal, isFirst: versions.length === 0 });
-    page.newer(newer, choice.where());
+    page.newer(choice.isOpenEnded() ? newer : 0);
     if (proposal) {
-      page.table.replaceChildren(proposalTable(proposal, stored.size));
+      page.table.replaceChildren(proposalTable(proposal, stored.size, versions[0]?.state === 'retired' ? 'before' : 'now'));
       page.doubts.replaceChildren(...doubtsList(proposal, alarmsWithin(choice.span())));
       points.show(proposal, excluded);
       page.past.replaceChildren(oldAgainstNew(proposal, stored.takenAt.length));
@@ -146,7 +146,7 @@ function mountOne(root, address) {
 
   function sampleCame() {
     newer += 1;
-    page.newer(newer, choice.where());
+    page.newer(choice.isOpenEnded() ? newer : 0);
   }
 
   const refreshing = throttled(refresh, LEAST_BETWEEN_MS);

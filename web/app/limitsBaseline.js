@@ -1,7 +1,7 @@
 /**
  * Which samples a new baseline takes: the first, the last, or those between two times. The last ones are
- * pinned to their times when they are chosen, so that what is put in force is what was looked at, although
- * new samples keep coming.
+ * pinned to their times when they are chosen, and a span ends with the newest sample known, so that what is
+ * put in force is what was looked at, although new samples keep coming.
  */
 import { chips } from './chips.js';
 import { el } from './elements.js';
@@ -55,7 +55,7 @@ export function baselineChoice(stored, changed) {
   function spanNow() {
     const { takenAt } = stored();
     if (where() === 'between') {
-      const [fromMs, toMs] = [atWallTime(from.value), atWallTime(to.value)];
+      const [fromMs, toMs] = [atWallTime(from.value), Math.min(atWallTime(to.value), takenAt.at(-1) ?? 0)];
       return fromMs < toMs ? { fromMs, toMs, count: takenAt.filter((ms) => ms >= fromMs && ms <= toMs).length } : null;
     }
     const n = Number(samples.value);
@@ -77,11 +77,16 @@ export function baselineChoice(stored, changed) {
       : { baseline: 'between', from: iso(span.fromMs), to: iso(span.toMs + 1) };
   }
 
+  /** Whether samples that come now belong to what is chosen. */
+  function isOpenEnded() {
+    return where() === 'last' || (where() === 'between' && atWallTime(to.value) > (stored().takenAt.at(-1) ?? 0));
+  }
+
   function choose(name) {
     node.querySelector(`input[value="${name}"]`).checked = true;
     show();
   }
-  return { node, body, choose, show, span: spanNow, where };
+  return { node, body, choose, show, span: spanNow, isOpenEnded };
 }
 
 /** A millisecond is added at the end, because stored times are finer. */

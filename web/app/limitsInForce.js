@@ -1,6 +1,6 @@
 /** The limits that are in force: their state in words, who decided it, when and why, and what a person may do with them. */
 import { el } from './elements.js';
-import { plural } from './format.js';
+import { count, plural } from './format.js';
 import { MEANINGS, moves } from './limitsWords.js';
 import { momentOf } from './plantClock.js';
 
@@ -24,9 +24,12 @@ export function inForce(versions, { state, stored }, move) {
   const [newest, ...older] = versions;
   if (!newest) {
     return el('div', { class: 'limits-now', data: { limitsState: state } },
-      el('p', { class: 'limits-state' }, state === 'trial' ? 'On trial' : 'Collecting'),
-      el('p', {}, MEANINGS[state]),
-      el('p', { class: 'soft' }, `${plural(stored, 'sample')} so far. Nobody has put limits in force for this film on this line.`));
+      el('div', { class: 'limits-verdict' },
+        el('p', { class: 'limits-state' }, state === 'trial' ? 'On trial' : 'Collecting'),
+        el('p', {}, MEANINGS[state])),
+      el('dl', { class: 'limits-facts' },
+        fact('Decided', 'nothing yet: nobody has put limits in force for this film on this line'),
+        fact('Samples', `${count(stored)} so far`)));
   }
   return el('div', { class: 'limits-now', data: { limitsState: newest.state } },
     el('div', { class: 'limits-verdict' },

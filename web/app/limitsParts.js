@@ -14,16 +14,20 @@ export function limitsParts(root, address) {
   const look = el('h3', { tabindex: -1 }, 'Samples to look at');
   const came = el('button', { type: 'button', class: 'quiet newer', hidden: true, data: { action: 'take-newer' } });
   const proposal = el('div', { class: 'proposal-place' });
+  const looking = el('div', {});
+  const against = section('Old against new');
   const body = el('div', { hidden: true });
 
   function fill({ choice, points, deciding, moving }) {
+    looking.append(look, points.node);
+    against.append(past);
     proposal.append(table, el('div', { class: 'doubts' },
-      el('div', {}, look, points.node),
+      looking,
       el('div', {}, el('h3', {}, 'What speaks against it'), doubts)));
     body.append(
       section('In force', inForce),
       section('A new baseline', el('p', {}, 'Nothing changes while you look. Limits move only by the button at the end.'), choice.node, came, proposal),
-      section('Old against new', past),
+      against,
       section('The decision', deciding.node));
     root.replaceChildren(el('div', { class: 'limits-head' }, el('h1', {}, 'Limits'), place), said, trouble.node, body, moving.dialog);
   }
@@ -34,20 +38,28 @@ export function limitsParts(root, address) {
     place.replaceChildren(el('a', { href: '/' }, line), `, ${structure.code}: ${structure.name}. Of all layers and the total together.`);
   }
 
+  /** Too few samples give no limits, so there is nothing to compare and no sample to look at; the reasons stay. */
+  function isThere(given) {
+    const made = given?.characteristics.some(({ proposed }) => proposed) ?? false;
+    proposal.hidden = !given;
+    [table, looking].forEach((node) => (node.hidden = !made));
+    against.hidden = !made;
+  }
+
   function say(words) {
     setText(said, words);
     said.focus();
     said.scrollIntoView({ block: 'center' });
   }
 
-  const newer = (n, where) => {
-    came.hidden = n === 0 || where !== 'last';
+  const newer = (n) => {
+    came.hidden = n === 0;
     setText(came, `${plural(n, 'newer sample')} came since: take the newest`);
   };
   return {
     fill, head, say, newer, trouble, inForce, table, doubts, past, look,
     busy: (isBusy) => [proposal, past].forEach((node) => node.setAttribute('aria-busy', String(isBusy))),
-    isThere: (isThere) => [proposal, past].forEach((node) => (node.hidden = !isThere)),
+    isThere,
     takeNewer: (ask) => came.addEventListener('click', ask),
   };
 }

@@ -98,7 +98,7 @@ function causeForm(point, leave, cancel) {
 function advice(points) {
   return points.length === 0
     ? 'No sample of this baseline is unusual under its own limits.'
-    : `${plural(points.length, 'sample is', 'samples are')} unusual under the proposed limits themselves. Leave one out only where you know what happened to it; what is merely odd belongs to the process.`;
+    : `${points.length === 1 ? 'One sample is' : `${points.length} samples are`} unusual under the proposed limits themselves. Leave one out only where you know what happened to it; what is merely odd belongs to the process.`;
 }
 
 function bySample({ characteristics }) {

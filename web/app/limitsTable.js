@@ -10,28 +10,35 @@ const WIDTH = 240;
 const EDGE = 6;
 const ROWS = { now: 14, proposed: 42 };
 const HEIGHT = 56;
+const ALONE = 28;
 
-/** `size` is the usual count of readings in a sample: limits of the mean depend on it. */
-export function proposalTable({ characteristics }, size) {
+/**
+ * `size` is the usual count of readings in a sample: limits of the mean depend on it. `nowWord` is what the
+ * limits of the newest version are called; before there are any, their rows are left out.
+ */
+export function proposalTable({ characteristics }, size, nowWord) {
+  const hasCurrent = characteristics.some(({ current }) => current);
   const heads = ['Layer', '', 'Centre', 'Sigma', 'Lower', 'Upper'].map((word, i) =>
     el('th', { scope: 'col', class: i > 1 ? 'figure' : null }, word === '' ? el('span', { class: 'for-readers' }, 'Which') : word));
   return el('table', { class: 'proposal' },
     el('caption', {}, `Thickness in µm. Sigma is that of single readings within samples; lower and upper are the limits of a mean of ${size}.`),
     el('thead', {}, el('tr', {}, heads, el('th', { scope: 'col', class: 'drawn' }, 'Drawn'), el('th', { scope: 'col' }, 'Change'))),
-    characteristics.map((one) => rowsOf(one, size)));
+    characteristics.map((one) => rowsOf(one, size, hasCurrent ? nowWord : null)));
 }
 
-function rowsOf(one, size) {
+function rowsOf(one, size, nowWord) {
   const { characteristic: { kind, position, name }, current, proposed, subgroups, excluded } = one;
   const change = changeOf(current, proposed, size);
   const word = name || `layer ${position}`;
+  const rowspan = nowWord ? 2 : 1;
+  const next = figures('proposed', proposed, size);
   return el('tbody', { class: `proposal-${kind}`, data: { proposalRow: word, far: change.isFar } },
-    el('tr', {},
-      el('th', { scope: 'rowgroup', rowspan: 2 }, el('b', {}, word), el('span', { class: 'soft' }, samplesOf(subgroups, excluded))),
-      figures('now', current, size),
-      el('td', { rowspan: 2, class: 'drawn' }, drawing(current, proposed, size)),
-      el('td', { rowspan: 2, class: 'change' }, change.words)),
-    el('tr', { class: 'proposed' }, figures('proposed', proposed, size)));
+    el('tr', { class: nowWord ? null : 'proposed' },
+      el('th', { scope: 'rowgroup', class: 'name', rowspan }, el('b', {}, word), el('span', { class: 'soft' }, samplesOf(subgroups, excluded))),
+      nowWord ? figures(nowWord, current, size) : next,
+      el('td', { rowspan, class: 'drawn' }, drawing(current, proposed, size)),
+      el('td', { rowspan, class: 'change' }, change.words)),
+    nowWord ? el('tr', { class: 'proposed' }, next) : null);
 }
 
 function samplesOf(subgroups, excluded) {
@@ -53,7 +60,8 @@ function drawing(current, proposed, size) {
   }
   const [min, max] = [Math.min(...ends), Math.max(...ends)];
   const x = (value) => EDGE + ((value - min) / (max - min || 1)) * (WIDTH - 2 * EDGE);
-  return svg('svg', { viewBox: `0 0 ${WIDTH} ${HEIGHT}`, preserveAspectRatio: 'none', 'aria-hidden': 'true' },
+  const top = now ? 0 : ALONE;
+  return svg('svg', { viewBox: `0 ${top} ${WIDTH} ${HEIGHT - top}`, class: now ? null : 'alone', preserveAspectRatio: 'none', 'aria-hidden': 'true' },
     now && next ? svg('path', { class: 'guide', d: [now.lower, now.centre, now.upper].map((value) => `M${x(value)} ${ROWS.now}V${ROWS.proposed}`).join('') }) : null,
     now ? bracket('now', now, x) : null,
     next ? bracket('proposed', next, x) : null);
