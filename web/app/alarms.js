@@ -118,7 +118,7 @@ function headingOf(alarms) {
 }
 
 function nothing(show) {
-  const words = show === 'open' ? 'Nothing is waiting for anybody. Closed alarms are under "All".' : 'There has been no alarm yet. They come once limits are frozen and a layer moves.';
+  const words = show === 'open' ? 'Nothing is waiting for anybody. Closed alarms are under "All".' : 'There has been no alarm yet. They come once limits are in force and a layer moves.';
   return el('p', { class: 'nothing' }, words);
 }
 

@@ -1,8 +1,9 @@
 /** One line on the board: the film's section, its layers in words, and the last shift beside them. */
 import { el, setText, svg } from './elements.js';
 import { age, plural } from './format.js';
-import { boardRow, layerAddress } from './boardRow.js';
+import { boardRow } from './boardRow.js';
 import { drawFilm } from './film.js';
+import { limitsAddress } from './limitsOverview.js';
 import { mark } from './marks.js';
 import { needOfLayer } from './need.js';
 import { moment, nowMs, timeOfDay } from './plantClock.js';
@@ -108,8 +109,11 @@ function lastSample({ stale, lastSample: last, expectedEverySeconds }, seconds) 
 }
 
 function limitsOf(line) {
-  const freeze = el('a', { href: `${layerAddress(line, line.layers[0])}#freeze` }, 'Freeze them');
-  return [limitsInWords(line.limits), ...(line.limits.state === 'trial' ? [' ', freeze] : [])];
+  const href = limitsAddress(line.line, line.structure.code);
+  const isOpen = ['collecting', 'trial', 'retired'].includes(line.limits.state);
+  return isOpen
+    ? [limitsInWords(line.limits), ' ', el('a', { href, data: { action: 'limits' } }, line.limits.state === 'trial' ? 'Put them in force' : 'See them')]
+    : [el('a', { href, data: { action: 'limits' } }, limitsInWords(line.limits))];
 }
 
 function alarmsOf({ openAlarms, unacknowledged }) {

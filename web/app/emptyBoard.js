@@ -10,7 +10,7 @@ export function emptyBoard() {
     el('ol', {},
       step('Describe the film.', 'A structures file names each layer from the outer face inwards, with its target and its specification limits. It is given when Filmward is started or when files are imported.'),
       step('Bring in readings.', 'Put the files that the gauge exports into the watched folder, or drop one on the intake page. Nothing is lost: rows that cannot be read are shown with the reason.', el('a', { class: 'button', href: '/intake.html' }, 'Go to intake')),
-      step('Freeze the limits.', 'After about 25 samples the charts propose limits. From the moment somebody freezes them, the board calls when a layer moves.')));
+      step('Put limits in force.', 'From 20 samples on the charts show limits on trial. From the moment somebody puts them in force, the board calls when a layer moves.')));
 }
 
 function step(title, text, more = null) {

@@ -1,5 +1,6 @@
 /** Cause and action of an alarm: asked for, never forced. "not found yet" is an honest answer and keeps the alarm open. */
 import { postJson } from './api.js';
+import { chips } from './chips.js';
 import { el, setText } from './elements.js';
 import { people, remember } from './person.js';
 
@@ -59,9 +60,4 @@ export function findingForm(alarm, causes, changed) {
     }
   }
   return form;
-}
-
-function chips(name, legend, values) {
-  return el('fieldset', {}, el('legend', {}, legend), el('div', { class: 'chips' }, values.map((text) =>
-    el('label', { class: 'chip' }, el('input', { type: 'radio', name, value: text }), el('span', {}, text)))));
 }

@@ -67,7 +67,7 @@ function quiet({ lines }, alarms) {
   }
   const unfrozen = lines.filter((line) => !raisesAlarms(line.limits));
   if (unfrozen.length > 0) {
-    return { need: 'calm', sentence: `${list(unfrozen.map((line) => line.line))}: no alarms yet.`, detail: 'Limits are not frozen there, so nothing raises an alarm.', action: null };
+    return { need: 'calm', sentence: `${list(unfrozen.map((line) => line.line))}: no alarms yet.`, detail: 'No limits are in force there, so nothing raises an alarm.', action: null };
   }
   const open = alarms.length > 0 ? ` ${plural(alarms.length, 'alarm')} still open, all taken.` : '';
   return { need: 'calm', sentence: 'All calm.', detail: `Nobody is needed.${open}`, action: null };

@@ -2,6 +2,7 @@
 import { cautions } from './cautions.js';
 import { el } from './elements.js';
 import { helpChart, helpFilm, helpRibbon } from './helpDrawings.js';
+import { MEANINGS } from './limitsWords.js';
 import { mark, priorityMark } from './marks.js';
 import { explain, shortTest } from './words.js';
 
@@ -11,7 +12,7 @@ const MARKS = [
   ['gauge', 'The reading looks misread. Measure again before anybody touches the line.'],
   ['stale', 'No fresh data. The line turns grey and says for how long.'],
   ['missing', 'This layer was not measured in the newest sample. Not zero, not bad: not measured.'],
-  ['collecting', 'There are no frozen limits yet, so nothing raises an alarm.'],
+  ['collecting', 'No limits are in force yet, so nothing raises an alarm.'],
 ];
 const TESTS = ['beyond-limit', 'two-of-three', 'four-of-five', 'eight-in-a-row'].map((test) => ({ chart: 'xbar', test, side: 'low' }));
 const RANGE = { chart: 'range', test: 'beyond-limit', side: 'high' };
@@ -21,10 +22,11 @@ const WORDS = [
   ['Mean and range', 'Of the readings of one layer in one sample: their average, and the distance from the thinnest to the thickest.'],
   ['Control limits', 'Computed from the process itself: where means of an unchanged process lie. They say nothing about what the customer wants.'],
   ['Specification limits', 'What the customer allows. They say nothing about whether the process has changed.'],
-  ['Collecting, trial, frozen', 'While collecting there are no limits. Trial limits are shown and raise no alarm. Frozen limits hold until a person replaces them by a new version.'],
+  ['Baseline', 'The samples that control limits were computed from. A person chooses them; a sample is left out only with a cause, and the cause is kept.'],
   ['Cp, Cpk', 'How well the spread within samples fits the specification. Called capability only while the process is stable.'],
   ['Pp, Ppk', 'The same with the whole spread of what was made. A description, not a promise.'],
 ];
+const STATES = ['collecting', 'trial', 'provisional', 'frozen', 'suspect', 'retired'];
 const STEPS = [
   ['See', 'The top of the board names the line and the layer. Tap "See the alarm".'],
   ['Take it', 'Tap "Seen, mine", then your name. Everybody sees that somebody is on it.'],
@@ -57,6 +59,10 @@ export function mount(root) {
     part('Tests', table([...TESTS.map((test) => [shortTest(test), explain(test)]), ['range beyond limit', explain(RANGE)]])),
     part('When a layer calls', el('ol', {}, STEPS.map(([word, text]) => el('li', {}, el('strong', {}, `${word}. `), text)))),
     part('Cautions', cautions()),
+    part('How far limits are to be relied on',
+      el('p', { class: 'help-lead' }, 'Limits belong to one film on one line, all its layers and the total together. They never move by themselves: each step is a decision of a person, with a name and a reason. New limits hold from the next sample on; only the first ones hold from the beginning of their baseline. What was judged stays judged.'),
+      table(STATES.map((state) => [state, MEANINGS[state]])),
+      el('p', { class: 'help-lead' }, 'The ', el('a', { href: '/limits.html' }, 'limits of a line'), ' show what a new baseline would give, which of its samples need a look, and which alarms the old and the new limits would have raised, before anybody decides.')),
     part('Words', table(WORDS)),
     part('Keys', table(KEYS))));
   const draw = () => [film, ribbon].forEach((drawing) => drawing.draw());

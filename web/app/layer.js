@@ -2,7 +2,6 @@
 import { getJson } from './api.js';
 import { layerAddress } from './boardRow.js';
 import { el } from './elements.js';
-import { freezeDialog } from './freeze.js';
 import { layerCharts } from './layerCharts.js';
 import { layerFacts } from './layerFacts.js';
 import { layerFilm } from './layerFilm.js';
@@ -34,10 +33,9 @@ export function mount(root, params) {
   const trouble = troubleLine();
   ranges.replaceChildren(...rangeLinks(params, range));
   let series = null;
-  const freeze = freezeDialog(() => series, () => refreshing.ask());
   const middle = el('div', { class: 'layer-charts' }, ranges, charts.node);
   const body = el('div', { class: 'layer-body', hidden: true }, film.node, middle, charts.reader, facts, table.node);
-  root.replaceChildren(head.node, trouble.node, body, freeze.dialog);
+  root.replaceChildren(head.node, trouble.node, body);
 
   async function refresh() {
     try {
@@ -63,11 +61,10 @@ export function mount(root, params) {
     head.show(series, view);
     charts.show(series);
     table.show(series);
-    facts.replaceChildren(layerFacts(series, freeze.button));
+    facts.replaceChildren(layerFacts(series));
     if (view.line) {
       film.show(view.line, (layer) => layer === view.layer);
     }
-    openFreezeOnce(series, freeze);
   }
 
   const refreshing = throttled(refresh, LEAST_BETWEEN_MS);
@@ -115,13 +112,6 @@ function viewQuery(params) {
 function rewrite(params, name, value) {
   params.set(name, value);
   history.replaceState(null, '', `?${params}${location.hash}`);
-}
-
-function openFreezeOnce(series, freeze) {
-  if (location.hash === '#freeze' && series.limits.at(-1)?.state === 'trial') {
-    history.replaceState(null, '', location.pathname + location.search);
-    freeze.open();
-  }
 }
 
 /** Left and right go to the neighbouring layers, unless somebody types or reads a chart. */

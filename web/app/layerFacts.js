@@ -1,17 +1,19 @@
 /** The figures beside the charts: what was measured, capability or performance, specification, limits. */
 import { el } from './elements.js';
 import { count, number, plural, um } from './format.js';
+import { limitsAddress } from './limitsOverview.js';
+import { MEANINGS } from './limitsWords.js';
 import { moment } from './plantClock.js';
 
 const UNSTABLE =
   'Samples in this time are unusual, so the process is not stable. These figures describe what was made; they are not called capability and promise nothing for the next roll.';
 
-export function layerFacts(series, freezeButton) {
+export function layerFacts(series) {
   return el('div', { class: 'facts' },
     measured(series),
     capability(series),
     specification(series),
-    limits(series, freezeButton));
+    limits(series));
 }
 
 function measured({ readings, mean, sigmaWithin, sigmaOverall }) {
@@ -48,10 +50,11 @@ function specification({ spec, average }) {
   return part('Specification, from the customer', body);
 }
 
-function limits({ limits: versions, columns }, freezeButton) {
+function limits(series) {
+  const { limits: versions, columns } = series;
   const now = versions.at(-1);
   if (!now) {
-    return part('Control limits, from the process', el('p', {}, `Collecting: ${plural(columns.takenAt.length, 'sample')} so far. Until there are limits nothing can be unusual.`));
+    return part('Control limits, from the process', el('p', {}, `Collecting: ${plural(columns.takenAt.length, 'sample')} so far. Until there are limits nothing can be unusual.`), toLimits(series, 'The limits of this film'));
   }
   const rows = [
     ['Lower', um(columns.meanLower.at(-1)), 'µm'],
@@ -60,11 +63,15 @@ function limits({ limits: versions, columns }, freezeButton) {
   ];
   const older = versions.slice(0, -1).reverse();
   return part('Control limits, from the process',
-    now.state === 'trial' ? el('p', { class: 'caution' }, 'These limits are trial: no alarms yet. Freeze them when the samples they come from are a fair picture of the process.') : null,
+    now.state === 'frozen' ? null : el('p', { class: 'caution' }, `These limits are ${now.state}. ${MEANINGS[now.state]}`),
     table(rows),
     versionWords(now),
-    now.state === 'trial' ? freezeButton : null,
+    toLimits(series, now.state === 'trial' ? 'Look at them and put them in force' : 'Decide about the limits'),
     older.length > 0 ? el('details', {}, el('summary', {}, `Earlier: ${plural(older.length, 'version')}`), older.map(versionWords)) : null);
+}
+
+function toLimits({ line, structure }, words) {
+  return el('a', { class: 'button quiet', href: limitsAddress(line, structure.code), data: { action: 'limits' } }, words);
 }
 
 function versionWords({ version, state, holdsFrom, author, reason, subgroups, baselineFrom, baselineTo }) {

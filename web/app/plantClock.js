@@ -48,6 +48,20 @@ export function momentOf(iso) {
   return today ? own.time.format(ms) : `${own.day.format(ms)}, ${own.time.format(ms)}`;
 }
 
+/** 2026-11-25T06:42 in the plant, as fields for a date and time want it. */
+export const wallTime = (ms) => shapes.wall.format(ms).replace(' ', 'T');
+
+/** The moment of a wall time in the plant; NaN where the text is none. The second step is for days on which the clock changes. */
+export function atWallTime(text) {
+  const aim = Date.parse(`${text}Z`);
+  const miss = (ms) => aim - Date.parse(`${wallTime(ms)}Z`);
+  if (!Number.isFinite(aim)) {
+    return NaN;
+  }
+  const near = aim + miss(aim);
+  return near + miss(near);
+}
+
 const byOffset = new Map();
 
 function shapesAt(offset) {
@@ -63,16 +77,17 @@ function offsetOf(iso) {
 }
 
 function shapesFor(timeZone) {
-  const shape = (options) => {
+  const shape = (options, language = 'en-GB') => {
     try {
-      return new Intl.DateTimeFormat('en-GB', { timeZone, ...options });
+      return new Intl.DateTimeFormat(language, { timeZone, ...options });
     } catch {
-      return new Intl.DateTimeFormat('en-GB', options);
+      return new Intl.DateTimeFormat(language, options);
     }
   };
   return {
     time: shape({ hour: '2-digit', minute: '2-digit' }),
     seconds: shape({ hour: '2-digit', minute: '2-digit', second: '2-digit' }),
     day: shape({ weekday: 'short', day: 'numeric', month: 'short' }),
+    wall: shape({ year: 'numeric', month: '2-digit', day: '2-digit', hour: '2-digit', minute: '2-digit' }, 'sv-SE'),
   };
 }

@@ -5,6 +5,7 @@ import * as live from './live.js';
 const VIEWS = {
   board: () => import('./board.js'),
   layer: () => import('./layer.js'),
+  limits: () => import('./limits.js'),
   alarms: () => import('./alarms.js'),
   intake: () => import('./intake.js'),
   help: () => import('./help.js'),

@@ -60,9 +60,9 @@ export function makeUp({ kind, roles = [], extruders = [] }) {
   return [role, fed].filter(Boolean).join(', ');
 }
 
-/** While limits are collected or on trial, nothing raises an alarm. */
+/** While limits are collected, on trial or retired, nothing raises an alarm. */
 export function raisesAlarms({ state }) {
-  return state !== 'collecting' && state !== 'trial';
+  return !['collecting', 'trial', 'retired'].includes(state);
 }
 
 /** What the limits of a line are worth today. */
@@ -72,6 +72,12 @@ export function limitsInWords({ state, version, subgroups }) {
       return `collecting: ${subgroups} samples so far, no limits yet`;
     case 'trial':
       return 'limits are trial: no alarms yet';
+    case 'provisional':
+      return `limits version ${version} are provisional: only a mean beyond them raises an alarm`;
+    case 'suspect':
+      return `limits version ${version} are suspect: somebody doubts them`;
+    case 'retired':
+      return `limits version ${version} are retired: no alarms`;
     default:
       return `limits version ${version}, ${state}`;
   }

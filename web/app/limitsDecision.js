@@ -1,0 +1,88 @@
+/** The decision: provisional or frozen, who, why, and one button. It sends exactly the baseline that is on show. */
+import { postJson } from './api.js';
+import { chips } from './chips.js';
+import { el, setText } from './elements.js';
+import { plural } from './format.js';
+import { MEANINGS } from './limitsWords.js';
+import { momentOf } from './plantClock.js';
+import { people, remember } from './person.js';
+
+const LONGEST = 500;
+const ENOUGH_TO_FREEZE = 100;
+const STATES = [['provisional', 'Provisional'], ['frozen', 'Frozen']];
+
+/** `asked()` gives the body of the proposal on show, or null; `done(words)` is called after success. */
+export function decision(asked, done) {
+  const reason = el('textarea', { id: 'decision-reason', rows: 3, maxlength: LONGEST });
+  const by = el('input', { id: 'decision-by', maxlength: 80, autocomplete: 'off' });
+  const meaning = el('p', {});
+  const effect = el('p', { class: 'caution' });
+  const said = el('p', { class: 'said', role: 'status' });
+  const button = el('button', { type: 'submit', class: 'decide', data: { action: 'put-in-force' } }, 'Put these limits in force');
+  const names = people();
+  const form = el('form', { class: 'decision', novalidate: true, on: { submit, input: touched } },
+    el('div', {}, chips('state', 'As', STATES), meaning, effect),
+    el('div', {},
+      el('div', {}, el('label', { for: 'decision-reason' }, 'Reason'), reason),
+      names.length > 0 ? chips('by', 'Who decides this', names) : null,
+      el('div', {}, el('label', { for: 'decision-by' }, names.length > 0 ? 'or somebody else' : 'Who decides this'), by),
+      button, said));
+  let isChosen = false;
+
+  function touched(event) {
+    isChosen ||= event.target.name === 'state';
+    mean();
+  }
+
+  function mean() {
+    setText(meaning, MEANINGS[form.elements.state.value]);
+  }
+
+  /** `isFirst`: nobody put limits in force before. */
+  function show({ proposal, isFirst }) {
+    const made = (proposal?.characteristics ?? []).filter(({ proposed }) => proposed);
+    button.disabled = made.length === 0;
+    if (!isChosen) {
+      const enough = made.length > 0 && Math.min(...made.map(({ subgroups }) => subgroups)) >= ENOUGH_TO_FREEZE;
+      form.querySelector(`input[value="${enough ? 'frozen' : 'provisional'}"]`).checked = true;
+    }
+    mean();
+    setText(effect, made.length === 0 ? 'This baseline gives no limits, so there is nothing to decide yet.' : isFirst ? first(proposal) : LATER);
+  }
+
+  async function submit(event) {
+    event.preventDefault();
+    const who = by.value.trim() || (form.elements.by?.value ?? '');
+    const why = reason.value.trim();
+    const body = asked();
+    const wanting = !body ? 'The proposal is being worked out; look at it first.' : !why ? 'Write the reason: whoever reads the chart next year will ask.' : !who ? 'Say who decides this.' : '';
+    setText(said, wanting || 'Being put in force\u2026');
+    if (wanting) {
+      return (why ? by : reason).focus();
+    }
+    button.disabled = true;
+    try {
+      const answer = await postJson('/api/limits/freeze', { ...body, by: who, reason: why, state: form.elements.state.value });
+      remember(who);
+      reason.value = '';
+      setText(said, '');
+      done(`Version ${answer.version} is in force from ${momentOf(answer.holdsFrom)} on.`);
+    } catch (error) {
+      setText(said, `Not put in force. ${error.sentence ?? error.message}`);
+    }
+    button.disabled = false;
+  }
+
+  const choice = form.querySelector('input[name="by"]');
+  if (choice) {
+    choice.checked = true;
+  }
+  return { node: form, show };
+}
+
+const LATER = 'They hold from the next sample on. What was judged so far stays as it was judged. An alarm that is open now goes on until the film is usual under the new limits, and still wants its cause.';
+
+function first({ alarmsUnderProposed: alarms }) {
+  const then = alarms.length === 0 ? 'None of the samples stored would have raised an alarm.' : `Expect up to ${plural(alarms.length, 'alarm')}, as listed above.`;
+  return `These are the first limits, so they hold from the beginning of their baseline, and every sample since then is judged by them at once. ${then}`;
+}

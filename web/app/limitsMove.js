@@ -1,0 +1,41 @@
+/** Asks for reason and name before limits are doubted, stood by or retired; nothing moves without both. */
+import { postJson } from './api.js';
+import { el, setText } from './elements.js';
+import { askWho } from './person.js';
+
+const LONGEST = 500;
+
+/** `address` is {line, structure}; `moved(words)` is called after success. */
+export function moveDialog(address, moved) {
+  const dialog = el('dialog', { class: 'sheet', 'aria-labelledby': 'move-title' });
+  dialog.addEventListener('close', () => dialog.replaceChildren());
+
+  function open({ version }, { to, doing, verb, then }) {
+    const reason = el('textarea', { id: 'move-reason', rows: 2, maxlength: LONGEST });
+    const trouble = el('p', { class: 'trouble', role: 'alert', hidden: true });
+    const say = (text) => (setText(trouble, text), (trouble.hidden = false));
+    const send = async (by) => {
+      if (reason.value.trim() === '') {
+        say('Please write the reason first: whoever reads the chart next year will ask.');
+        return reason.focus();
+      }
+      try {
+        await postJson('/api/limits/state', { ...address, version, state: to, by, reason: reason.value.trim() });
+        dialog.close();
+        moved(`Version ${version} is ${to} now, by ${by}.`);
+      } catch (error) {
+        say(error.sentence ?? error.message);
+      }
+    };
+    dialog.replaceChildren(
+      el('h2', { id: 'move-title' }, `${doing} version ${version}`),
+      el('p', {}, then),
+      el('div', {}, el('label', { for: 'move-reason' }, 'Reason'), reason),
+      trouble,
+      askWho('Who decides this?', verb, send),
+      el('form', { method: 'dialog' }, el('button', { class: 'quiet' }, 'Not now')));
+    dialog.showModal();
+    reason.focus();
+  }
+  return { dialog, open };
+}

@@ -1,0 +1,23 @@
+/** The limits of all lines, for somebody who came without naming one. */
+import { getJson } from './api.js';
+import { el } from './elements.js';
+import { troubleLine } from './trouble.js';
+import { limitsInWords } from './words.js';
+
+export function limitsAddress(line, structure) {
+  return `/limits.html?${new URLSearchParams({ line, structure })}`;
+}
+
+export function limitsOverview(root) {
+  const trouble = troubleLine();
+  const lines = el('ul', { class: 'plain limits-lines' });
+  root.replaceChildren(el('div', { class: 'limits-head' }, el('h1', {}, 'Limits')), trouble.node, lines);
+  getJson('/api/board').then(show, trouble.show).finally(() => (document.documentElement.dataset.ready = 'true'));
+
+  function show(board) {
+    trouble.say(board.lines.length === 0 ? 'No film here yet, so there are no limits.' : '');
+    lines.replaceChildren(...board.lines.map(({ line, structure, limits }) =>
+      el('li', {}, el('a', { href: limitsAddress(line, structure.code) }, `${line}, ${structure.code}`), `: ${limitsInWords(limits)}`)));
+  }
+  return () => {};
+}

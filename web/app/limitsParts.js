@@ -1,0 +1,69 @@
+/** The places of the limits page, and the few things that happen to them. */
+import { el, setText } from './elements.js';
+import { plural } from './format.js';
+import { troubleLine } from './trouble.js';
+
+export function limitsParts(root, address) {
+  const place = el('p', { class: 'soft' }, el('a', { href: '/' }, address.line));
+  const trouble = troubleLine();
+  const said = el('p', { class: 'limits-said', role: 'status', tabindex: -1 });
+  const inForce = el('div', {});
+  const table = el('div', { class: 'table-frame', tabindex: 0, role: 'region', 'aria-label': 'Proposed limits' });
+  const doubts = el('ul', { class: 'warnings' });
+  const past = el('div', {});
+  const look = el('h3', { tabindex: -1 }, 'Samples to look at');
+  const came = el('button', { type: 'button', class: 'quiet newer', hidden: true, data: { action: 'take-newer' } });
+  const proposal = el('div', { class: 'proposal-place' });
+  const looking = el('div', {});
+  const against = section('Old against new');
+  const body = el('div', { hidden: true });
+
+  function fill({ choice, points, deciding, moving }) {
+    looking.append(look, points.node);
+    against.append(past);
+    proposal.append(table, el('div', { class: 'doubts' },
+      looking,
+      el('div', {}, el('h3', {}, 'What speaks against it'), doubts)));
+    body.append(
+      section('In force', inForce),
+      section('A new baseline', el('p', {}, 'Nothing changes while you look. Limits move only by the button at the end.'), choice.node, came, proposal),
+      against,
+      section('The decision', deciding.node));
+    root.replaceChildren(el('div', { class: 'limits-head' }, el('h1', {}, 'Limits'), place), said, trouble.node, body, moving.dialog);
+  }
+
+  function head({ line, structure }) {
+    document.title = `Limits, ${line} · Filmward`;
+    body.hidden = false;
+    place.replaceChildren(el('a', { href: '/' }, line), `, ${structure.code}: ${structure.name}. Of all layers and the total together.`);
+  }
+
+  /** Too few samples give no limits, so there is nothing to compare and no sample to look at; the reasons stay. */
+  function isThere(given) {
+    const made = given?.characteristics.some(({ proposed }) => proposed) ?? false;
+    proposal.hidden = !given;
+    [table, looking].forEach((node) => (node.hidden = !made));
+    against.hidden = !made;
+  }
+
+  function say(words) {
+    setText(said, words);
+    said.focus();
+    said.scrollIntoView({ block: 'center' });
+  }
+
+  const newer = (n) => {
+    came.hidden = n === 0;
+    setText(came, `${plural(n, 'newer sample')} came since: take the newest`);
+  };
+  return {
+    fill, head, say, newer, trouble, inForce, table, doubts, past, look,
+    busy: (isBusy) => [proposal, past].forEach((node) => node.setAttribute('aria-busy', String(isBusy))),
+    isThere,
+    takeNewer: (ask) => came.addEventListener('click', ask),
+  };
+}
+
+function section(title, ...body) {
+  return el('section', { class: 'limits-part' }, el('h2', {}, title), body);
+}
