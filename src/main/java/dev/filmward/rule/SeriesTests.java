@@ -1,33 +1,50 @@
 package dev.filmward.rule;
 
-import static dev.filmward.chart.ChartKind.RANGE;
 import static dev.filmward.rule.SignalTest.BEYOND_LIMIT;
 
+import dev.filmward.chart.ChartKind;
 import dev.filmward.chart.ChartPoint;
 import java.io.Serializable;
 import java.util.List;
+import org.jspecify.annotations.Nullable;
 
 /**
- * All tests of one series of subgroups: the zone tests on the mean chart, and on the range chart
- * whether a range is beyond its limit. Takes chart points in time order, answers with the signals
- * at each.
+ * All tests of one series of subgroups that are on: those on the mean chart, and on the chart of
+ * spread whether a point is beyond its limit. Takes chart points in time order, answers with the
+ * signals at each.
  *
- * <p>A subgroup of one joins the mean chart and not the range chart. Mutable, constant memory, for
+ * <p>A subgroup of one joins the mean chart and not that of spread. Mutable, constant memory, for
  * one thread.
  */
 public final class SeriesTests implements Serializable {
   private static final long serialVersionUID = 1L;
 
-  /**
-   * How many earlier points settle the answer at the next. A fresh object that was given these last
-   * points (or all, if there were fewer) goes on exactly as the one that saw the whole series.
-   */
+  /** {@link TestSet#warmUp} of the standard tests. */
   public static final int WARM_UP = 7;
 
-  private static final int RANGE_HIGH = new Signal(RANGE, BEYOND_LIMIT, Side.HIGH).bit();
-  private static final int RANGE_LOW = new Signal(RANGE, BEYOND_LIMIT, Side.LOW).bit();
-
   private final ZoneTests means = new ZoneTests();
+  private final @Nullable PatternTests patterns;
+  private final int on;
+  private final int spreadHigh;
+  private final int spreadLow;
+
+  /** The standard tests, with ranges as spread. */
+  public SeriesTests() {
+    this(TestSet.STANDARD, ChartKind.RANGE);
+  }
+
+  /**
+   * Tests of a choice.
+   *
+   * @param spread what is charted beside the means: range, deviation or moving range
+   */
+  public SeriesTests(TestSet tests, ChartKind spread) {
+    patterns = tests.hasPatterns() ? new PatternTests() : null;
+    boolean spreadIsTested = tests.onSpread().contains(BEYOND_LIMIT);
+    spreadHigh = spreadIsTested ? new Signal(spread, BEYOND_LIMIT, Side.HIGH).bit() : 0;
+    spreadLow = spreadIsTested ? new Signal(spread, BEYOND_LIMIT, Side.LOW).bit() : 0;
+    on = tests.signalsOnMeans();
+  }
 
   /** Signals at the next point, in order; a shared empty list where there are none. */
   public List<Signal> next(ChartPoint point) {
@@ -38,15 +55,16 @@ public final class SeriesTests implements Serializable {
   }
 
   /** The same without allocating: a set for {@link Signal#decode}. */
-  public int next(double zMean, double zRange) {
-    if (Double.isNaN(zRange)) {
-      throw new IllegalArgumentException("a range must have a place on the chart, not NaN");
+  public int next(double zMean, double zSpread) {
+    if (Double.isNaN(zSpread)) {
+      throw new IllegalArgumentException("a spread must have a place on the chart, not NaN");
     }
-    return means.next(zMean) | (zRange > 3 ? RANGE_HIGH : 0) | (zRange < -3 ? RANGE_LOW : 0);
+    return next(zMean) | (zSpread > 3 ? spreadHigh : 0) | (zSpread < -3 ? spreadLow : 0);
   }
 
   /** The same for a subgroup of one. */
   public int next(double zMean) {
-    return means.next(zMean);
+    int zones = means.next(zMean);
+    return on & (patterns == null ? zones : zones | patterns.next(zMean));
   }
 }

@@ -21,6 +21,29 @@ public record Signal(ChartKind chart, SignalTest test, Side side)
 
   private static final List<Signal> BY_BIT = all();
 
+  public Signal {
+    if (!isOf(chart, test)) {
+      throw new IllegalArgumentException(
+          "the test " + test.word() + " is of the mean chart only, not of " + chart.word());
+    }
+  }
+
+  /** Whether a chart has a test. */
+  static boolean isOf(ChartKind chart, SignalTest test) {
+    return chart == ChartKind.XBAR || test == SignalTest.BEYOND_LIMIT;
+  }
+
+  /** A set of at most one signal, that a value is beyond a limit on one side of 0. */
+  public static int beyond(ChartKind chart, double value, double limit) {
+    if (Double.isNaN(value)) {
+      throw new IllegalArgumentException("a point must have a place on the chart, not NaN");
+    }
+    if (!(Math.abs(value) > limit)) {
+      return 0;
+    }
+    return new Signal(chart, SignalTest.BEYOND_LIMIT, value > 0 ? Side.HIGH : Side.LOW).bit();
+  }
+
   /** The signals of a set, in order; 0 gives a shared empty list. */
   public static List<Signal> decode(int set) {
     if (set == 0) {
@@ -45,8 +68,9 @@ public record Signal(ChartKind chart, SignalTest test, Side side)
     List<Signal> all = new ArrayList<>();
     for (ChartKind chart : ChartKind.values()) {
       for (SignalTest test : SignalTest.values()) {
-        for (Side side : Side.values()) {
-          all.add(new Signal(chart, test, side));
+        if (isOf(chart, test)) {
+          all.add(new Signal(chart, test, Side.HIGH));
+          all.add(new Signal(chart, test, Side.LOW));
         }
       }
     }

@@ -1,5 +1,7 @@
 package dev.filmward.rule;
 
+import static dev.filmward.chart.ChartKind.CUSUM;
+import static dev.filmward.chart.ChartKind.EWMA;
 import static dev.filmward.chart.ChartKind.RANGE;
 import static dev.filmward.chart.ChartKind.XBAR;
 import static org.assertj.core.api.Assertions.assertThat;
@@ -34,13 +36,21 @@ class SignalsTest {
   @Test
   void bitsThatAreNoSignalAreRefused() {
     assertThatThrownBy(() -> Signal.decode(-1)).isInstanceOf(IllegalArgumentException.class);
-    assertThatThrownBy(() -> Signal.decode(1 << 16)).isInstanceOf(IllegalArgumentException.class);
+    assertThatThrownBy(() -> Signal.decode(1 << 28)).isInstanceOf(IllegalArgumentException.class);
   }
 
   @Test
   void testsAndSidesAreKnownByTheirWords() {
     assertThat(Stream.of(SignalTest.values()).map(SignalTest::word))
-        .containsExactly("beyond-limit", "two-of-three", "four-of-five", "eight-in-a-row");
+        .containsExactly(
+            "beyond-limit",
+            "two-of-three",
+            "four-of-five",
+            "eight-in-a-row",
+            "trend",
+            "stratification",
+            "mixture",
+            "alternation");
     assertThat(Stream.of(SignalTest.values()).map(test -> SignalTest.fromWord(test.word())))
         .containsExactly(SignalTest.values());
     assertThat(Side.fromWord("high")).isEqualTo(Side.HIGH);
@@ -53,9 +63,34 @@ class SignalsTest {
         .isInstanceOf(IllegalArgumentException.class)
         .hasMessage(
             "no test \"nine-in-a-row\"; the tests are beyond-limit, two-of-three, four-of-five,"
-                + " eight-in-a-row");
+                + " eight-in-a-row, trend, stratification, mixture, alternation");
     assertThatThrownBy(() -> Side.fromWord("left"))
         .isInstanceOf(IllegalArgumentException.class)
         .hasMessage("no side \"left\"; high or low");
+  }
+
+  @Test
+  void otherChartsThanThatOfMeansHaveOneTest() {
+    assertThatThrownBy(() -> new Signal(RANGE, SignalTest.TREND, Side.HIGH))
+        .isInstanceOf(IllegalArgumentException.class)
+        .hasMessageContaining("trend is of the mean chart only");
+  }
+
+  @Test
+  void aValueBeyondItsLimitIsASignalOnItsSide() {
+    assertThat(Signal.decode(Signal.beyond(EWMA, 1.1, 1)))
+        .containsExactly(new Signal(EWMA, SignalTest.BEYOND_LIMIT, Side.HIGH));
+    assertThat(Signal.decode(Signal.beyond(CUSUM, -5.2, 5)))
+        .containsExactly(new Signal(CUSUM, SignalTest.BEYOND_LIMIT, Side.LOW));
+    assertThat(Signal.beyond(EWMA, -1, 1)).isZero();
+    assertThatThrownBy(() -> Signal.beyond(EWMA, Double.NaN, 1))
+        .isInstanceOf(IllegalArgumentException.class);
+  }
+
+  @Test
+  void everySignalHasABitOfItsOwn() {
+    int every = (1 << 28) - 1;
+
+    assertThat(Signal.decode(every)).hasSize(28).isSorted().doesNotHaveDuplicates();
   }
 }
