@@ -14,7 +14,7 @@ import java.util.function.DoubleUnaryOperator;
  *
  * <p>With autocorrelated readings the effective numbers for mean and variance take the place of n;
  * the limits are then approximate. Empty where there is no index, or where the readings are worth
- * less than two. Immutable.
+ * less than two for the variance or one for the mean. Immutable.
  *
  * <p>Source: Cp by chi-square, and Cpu and Cpl by the non-central t distribution, exact: R. H.
  * Kushler and P. Hurley, Confidence bounds for capability indices, Journal of Quality Technology 24
@@ -69,7 +69,7 @@ public record IndexConfidence(double confidence, EffectiveSize size) {
 
   /** The limit that an estimate as great as this one exceeds with the probability q. */
   private Optional<IndexLimits> limits(OptionalDouble index, DoubleUnaryOperator limitAt) {
-    if (index.isEmpty() || !(degrees() >= 1)) {
+    if (index.isEmpty() || !(degrees() >= 1) || !(size.forMean() >= 1)) {
       return Optional.empty();
     }
     double doubt = 1 - confidence;

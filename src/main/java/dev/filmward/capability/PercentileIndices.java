@@ -1,6 +1,7 @@
 package dev.filmward.capability;
 
 import dev.filmward.film.SpecLimits;
+import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
@@ -50,5 +51,18 @@ public record PercentileIndices(
 
   public OptionalDouble ppk() {
     return Indices.smaller(ppu(), ppl());
+  }
+
+  /** A sentence. */
+  public String words() {
+    return ppk().isEmpty()
+        ? "Percentiles " + method.words() + " give no index."
+        : String.format(
+            Locale.ROOT,
+            "By percentiles %s: Ppk %.2f, with 99.73 %% of the readings between %.2f and %.2f.",
+            method.words(),
+            ppk().getAsDouble(),
+            lowUm,
+            highUm);
   }
 }
