@@ -56,11 +56,18 @@ public record IndexConfidence(double confidence, EffectiveSize size) {
 
   /** With one specification limit the exact limits in any case. */
   public Optional<IndexLimits> cpk(Indices indices, CpkMethod method) {
-    return limits(
-        indices.cpk(),
-        method == CpkMethod.NORMAL_APPROXIMATION && indices.hasBothLimits()
-            ? q -> approximate(indices.cpk().getAsDouble(), q)
-            : q -> exact(indices.cpk().getAsDouble(), q));
+    return indices.cpk().isEmpty()
+        ? Optional.empty()
+        : limits(indices.cpk(), limitOfCpk(indices, method));
+  }
+
+  private DoubleUnaryOperator limitOfCpk(Indices indices, CpkMethod method) {
+    double cpk = indices.cpk().getAsDouble();
+    return switch (indices.hasBothLimits() ? method : CpkMethod.NEARER_LIMIT_EXACT) {
+      case NEARER_LIMIT_EXACT -> q -> exact(cpk, q);
+      case CENTRING_ESTIMATED -> q -> allowingForTheMiddle(indices, q);
+      case NORMAL_APPROXIMATION -> q -> approximate(cpk, q);
+    };
   }
 
   public Optional<IndexLimits> cpm(Indices indices) {
@@ -91,6 +98,11 @@ public record IndexConfidence(double confidence, EffectiveSize size) {
   private double exact(double index, double q) {
     double scale = 3 * Math.sqrt(size.forMean());
     return NoncentralT.deltaWithAbove(scale * index, degrees(), q) / scale;
+  }
+
+  private double allowingForTheMiddle(Indices indices, double q) {
+    double offset = indices.offsetUm() / indices.sigma();
+    return new CentredCpk(size, indices.cpk().getAsDouble(), offset).limit(q);
   }
 
   private double approximate(double index, double q) {

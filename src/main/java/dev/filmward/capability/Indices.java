@@ -70,8 +70,7 @@ public record Indices(double mean, double sigma, SpecLimits spec) {
     if (!hasBothLimits()) {
       return OptionalDouble.empty();
     }
-    double offset = Math.abs(roomAbove().getAsDouble() - roomBelow().getAsDouble()) / 2;
-    return quotient(OptionalDouble.of(offset), width().getAsDouble() / 2);
+    return quotient(OptionalDouble.of(offsetUm()), width().getAsDouble() / 2);
   }
 
   public OptionalDouble ppmAbove() {
@@ -87,6 +86,11 @@ public record Indices(double mean, double sigma, SpecLimits spec) {
     return ppmAbove().isEmpty() && ppmBelow().isEmpty()
         ? OptionalDouble.empty()
         : OptionalDouble.of(ppmAbove().orElse(0) + ppmBelow().orElse(0));
+  }
+
+  /** Of the mean from the middle of both limits, which there must be. */
+  double offsetUm() {
+    return Math.abs(roomAbove().getAsDouble() - roomBelow().getAsDouble()) / 2;
   }
 
   boolean hasBothLimits() {

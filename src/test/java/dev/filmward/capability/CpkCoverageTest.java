@@ -6,12 +6,14 @@ import dev.filmward.film.SpecLimits;
 import dev.filmward.stats.Moments;
 import java.util.SplittableRandom;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.CsvSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** In how many of many simulated weeks the true Cpk is at or above its 95 % lower limit. */
 class CpkCoverageTest {
   private static final long SEED = 20_261_125;
   private static final int WEEKS = 10_000;
+  private static final int FEWER_WEEKS = 4000;
 
   /** Mean 4 sigma below the upper limit and 6 above the lower: a Cpk of 4/3. */
   @ParameterizedTest
@@ -27,6 +29,28 @@ class CpkCoverageTest {
     assertThat(coverage(n, SpecLimits.of(-4, 0, 4))).as("seed %d", SEED + n).isBetween(0.95, 0.985);
   }
 
+  /** In the middle, and 1 and 2 standard errors of the mean away from it. */
+  @ParameterizedTest
+  @CsvSource({
+    "30, 0", "30, 1", "30, 2", "100, 0", "100, 1", "100, 2", "300, 0", "300, 1", "300, 2"
+  })
+  void allowingForTheMiddleTheLowerLimitHoldsAsOftenAsItSays(int n, int standardErrors) {
+    SplittableRandom random = new SplittableRandom(SEED + n + standardErrors);
+    double offset = standardErrors / Math.sqrt(n);
+    SpecLimits spec = SpecLimits.of(-4 - 2 * offset, 0, 4);
+    int holds = 0;
+    for (int week = 0; week < FEWER_WEEKS; week++) {
+      Indices indices = week(random, n, spec);
+      double offsetFound = indices.offsetUm() / indices.sigma();
+      CentredCpk estimate =
+          new CentredCpk(EffectiveSize.independent(n), indices.cpk().getAsDouble(), offsetFound);
+      holds += estimate.above(4 / 3.0) >= 0.05 ? 1 : 0;
+    }
+    assertThat(holds / (double) FEWER_WEEKS)
+        .as("seed %d", SEED + n + standardErrors)
+        .isBetween(0.935, 0.97);
+  }
+
   /**
    * The limit exceeds the truth when the estimate exceeds one figure: solved once, not 10 000
    * times.
@@ -36,15 +60,17 @@ class CpkCoverageTest {
     double critical = estimateWhoseLimitIs(4 / 3.0, n);
     int holds = 0;
     for (int week = 0; week < WEEKS; week++) {
-      Moments readings = new Moments();
-      for (int i = 0; i < n; i++) {
-        readings.add(random.nextGaussian());
-      }
-      double sigma = readings.standardDeviation().getAsDouble();
-      double cpk = Indices.of(readings.mean(), sigma, spec).cpk().getAsDouble();
-      holds += cpk <= critical ? 1 : 0;
+      holds += week(random, n, spec).cpk().getAsDouble() <= critical ? 1 : 0;
     }
     return holds / (double) WEEKS;
+  }
+
+  private static Indices week(SplittableRandom random, int n, SpecLimits spec) {
+    Moments readings = new Moments();
+    for (int i = 0; i < n; i++) {
+      readings.add(random.nextGaussian());
+    }
+    return Indices.of(readings.mean(), readings.standardDeviation().getAsDouble(), spec);
   }
 
   private static double estimateWhoseLimitIs(double truth, int n) {

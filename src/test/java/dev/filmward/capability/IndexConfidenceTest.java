@@ -137,6 +137,28 @@ class IndexConfidenceTest {
         .isLessThan(confidence.cpu(two).orElseThrow().atLeast());
   }
 
+  /** Far from the middle only one limit binds, and the exact limits are those of one. */
+  @ParameterizedTest
+  @MethodSource("estimates")
+  void farFromTheMiddleAllowingForItChangesNothing(Map<String, String> row) {
+    double room = 3 * number(row, "index");
+    Indices indices = Indices.of(0, 1, SpecLimits.of(-room, 0, 100));
+    IndexLimits limits =
+        confidence(row, "95").cpk(indices, CpkMethod.CENTRING_ESTIMATED).orElseThrow();
+
+    assertThat(limits.atLeast()).isCloseTo(number(row, "exact95"), ELEVEN_DIGITS);
+    assertThat(limits.to()).isCloseTo(number(row, "exactTo95"), ELEVEN_DIGITS);
+  }
+
+  @Test
+  void inTheMiddleAllowingForItTrustsMore() {
+    Indices middle = Indices.of(0, 1, SpecLimits.of(-4, 0, 4));
+    IndexConfidence confidence = IndexConfidence.of(0.95, 100);
+
+    assertThat(confidence.cpk(middle, CpkMethod.CENTRING_ESTIMATED).orElseThrow().atLeast())
+        .isGreaterThan(confidence.cpk(middle).orElseThrow().atLeast());
+  }
+
   /** t is about normal with so many readings: the half-width is 1.645 / (3 sqrt(n)). */
   @Test
   void aMeanOnOrOutsideTheLimitHasLimitsToo() {
