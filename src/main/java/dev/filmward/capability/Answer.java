@@ -11,6 +11,7 @@ import java.util.Optional;
  *
  * @param of what it is about, as a sentence begins
  * @param limits of Ppk; empty where there is none
+ * @param reason for the standing, where the figures alone do not explain it
  */
 public record Answer(
     String of,
@@ -18,6 +19,7 @@ public record Answer(
     EffectiveSize size,
     Optional<IndexLimits> limits,
     Standing standing,
+    Optional<String> reason,
     CapabilityQuestion question) {
 
   /** There must be a number ({@link IllegalStateException}). */
@@ -31,7 +33,7 @@ public record Answer(
     Indices indices = Indices.of(moments.mean(), sigma, spec);
     Optional<IndexLimits> limits = new IndexConfidence(question.confidence(), size).cpk(indices);
     Standing standing = standing(indices, limits, question.requirement());
-    return new Answer(of, indices, size, limits, standing, question);
+    return new Answer(of, indices, size, limits, standing, Optional.empty(), question);
   }
 
   private static Standing standing(
@@ -48,23 +50,24 @@ public record Answer(
   }
 
   /** The same figures, standing elsewhere for a reason that they do not show. */
-  Answer standing(Standing other) {
-    return new Answer(of, indices, size, limits, other, question);
+  Answer standing(Standing other, String because) {
+    return new Answer(of, indices, size, limits, other, Optional.of(because), question);
   }
 
-  /** A sentence. */
+  /** Two short sentences. */
   public String words() {
     if (indices.cpk().isEmpty()) {
       return of + ": no index, for want of a specification limit, of readings or of spread.";
     }
     return String.format(
         Locale.ROOT,
-        "%s: Ppk %.2f%s; %.2f is %s.",
+        "%s: Ppk %.2f%s. Required %.2f: %s%s.",
         of,
         indices.cpk().getAsDouble(),
         limits.map(this::atLeast).orElse(""),
         question.requirement(),
-        standing.words());
+        standing.words(),
+        reason.map(because -> ", since " + because).orElse(""));
   }
 
   private String atLeast(IndexLimits found) {

@@ -54,9 +54,13 @@ final class Judge {
       return answer;
     }
     if (byPercentiles < question.requirement()) {
-      return answer.standing(Standing.BELOW);
+      return answer.standing(
+          Standing.BELOW, "the points are not normal and their percentiles say so");
     }
-    return answer.standing() == Standing.SHOWN ? answer.standing(Standing.NOT_SHOWN) : answer;
+    return answer.standing() == Standing.SHOWN
+        ? answer.standing(
+            Standing.NOT_SHOWN, "the points are not normal and the confidence assumes it")
+        : answer;
   }
 
   private static boolean isNotNormal(Optional<NormalityGate> normality) {

@@ -78,7 +78,8 @@ class CapabilityStatementTest {
     assertThat(standing(tally, ppk - 0.01)).isEqualTo(Standing.NOT_SHOWN);
     assertThat(standing(tally, ppk + 0.01)).isEqualTo(Standing.BELOW);
     assertThat(statement(tally, QUESTION.requiring(ppk - 0.01, 0.95), STABLE).points().words())
-        .contains("with 95 % confidence", "is not shown, though the estimate is above.");
+        .contains(
+            "with 95 % confidence", "Required ", ": not shown, though the estimate is above.");
   }
 
   /** Three values that are the same in all lanes tell as much as one. */
@@ -118,6 +119,8 @@ class CapabilityStatementTest {
     assertThat(statement.words()).anyMatch(words -> words.contains("lognormal distribution"));
     assertThat(statement.points().limits().orElseThrow().atLeast()).isGreaterThan(1.33);
     assertThat(statement.points().standing()).isEqualTo(Standing.BELOW);
+    assertThat(statement.points().words())
+        .endsWith("1.33: below, since the points are not normal and their percentiles say so.");
     assertThat(statement(tally, question.requiring(0.9, 0.95), STABLE).points().standing())
         .isEqualTo(Standing.NOT_SHOWN);
   }
