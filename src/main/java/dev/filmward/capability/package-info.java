@@ -1,2 +1,4 @@
-/** Takes a mean, standard deviations and specification limits, gives capability indices. */
+/**
+ * Takes readings and a specification, gives indices with confidence, a verdict and the giveaway.
+ */
 package dev.filmward.capability;
