@@ -27,6 +27,7 @@ class ArchitectureTest {
           "subgroup",
           "chart",
           "rule",
+          "drift",
           "capability",
           "diagnosis",
           "alarm",
@@ -45,6 +46,7 @@ class ArchitectureTest {
           Map.entry("subgroup", Set.of("film", "stats")),
           Map.entry("chart", Set.of("film", "stats", "subgroup")),
           Map.entry("rule", Set.of("stats", "chart")),
+          Map.entry("drift", Set.of("stats", "chart")),
           Map.entry("capability", Set.of("film", "stats", "subgroup")),
           Map.entry(
               "diagnosis", Set.of("film", "stats", "subgroup", "chart", "rule", "capability")),
@@ -116,6 +118,7 @@ class ArchitectureTest {
                 "subgroup",
                 "chart",
                 "rule",
+                "drift",
                 "capability",
                 "diagnosis",
                 "alarm"))
