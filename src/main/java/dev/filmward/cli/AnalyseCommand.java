@@ -13,6 +13,8 @@ import dev.filmward.pipeline.BatchAnalysis;
 import dev.filmward.pipeline.BatchAnalysis.InputFile;
 import dev.filmward.pipeline.OtherChart;
 import dev.filmward.pipeline.Plant;
+import dev.filmward.rule.SignalTest;
+import dev.filmward.rule.TestSet;
 import dev.filmward.store.Store;
 import dev.filmward.subgroup.Subgrouping;
 import dev.filmward.tables.AnalysisTable;
@@ -92,6 +94,17 @@ final class AnalyseCommand implements Callable<Integer> {
               + " commas.")
   private Set<OtherChart> charts = new TreeSet<>();
 
+  @Option(
+      names = "--tests",
+      split = ",",
+      paramLabel = "TEST",
+      converter = TestOption.class,
+      description =
+          "Tests of the means, separated by commas; the four zone tests unless given. Among"
+              + " beyond-limit, two-of-three, four-of-five, eight-in-a-row, trend,"
+              + " stratification, mixture, alternation.")
+  private Set<SignalTest> tests = new TreeSet<>();
+
   @Option(names = "--strict", description = "Exit with status 3 where any row is quarantined.")
   private boolean strict;
 
@@ -144,7 +157,8 @@ final class AnalyseCommand implements Callable<Integer> {
         charted,
         week == null ? takenAt -> true : week.in(zone.zone),
         Optional.ofNullable(baseline),
-        charts);
+        charts,
+        tests.isEmpty() ? TestSet.STANDARD : TestSet.onMeans(tests.toArray(SignalTest[]::new)));
   }
 
   private Path structuresFile() {

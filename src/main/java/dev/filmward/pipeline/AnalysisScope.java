@@ -1,6 +1,7 @@
 package dev.filmward.pipeline;
 
 import dev.filmward.film.Structure;
+import dev.filmward.rule.TestSet;
 import dev.filmward.subgroup.Subgrouping;
 import java.time.Instant;
 import java.util.Collections;
@@ -15,6 +16,7 @@ import java.util.function.Predicate;
  *
  * @param charted which characteristics
  * @param period samples taken at other times are passed over
+ * @param tests of the points of the mean and range chart
  * @param charts those to draw besides means and ranges
  * @param baseline where the limits come from; from all subgroups unless given
  */
@@ -22,7 +24,8 @@ public record AnalysisScope(
     Function<Structure, Subgrouping> charted,
     Predicate<Instant> period,
     Optional<BaselineChoice> baseline,
-    Set<OtherChart> charts) {
+    Set<OtherChart> charts,
+    TestSet tests) {
   public AnalysisScope {
     charts = Collections.unmodifiableSet(new TreeSet<>(charts));
   }
@@ -30,6 +33,6 @@ public record AnalysisScope(
   /** Layers and total, of all times, under limits from all of them. */
   public static AnalysisScope everything() {
     return new AnalysisScope(
-        Subgrouping::layersAndTotal, takenAt -> true, Optional.empty(), Set.of());
+        Subgrouping::layersAndTotal, takenAt -> true, Optional.empty(), Set.of(), TestSet.STANDARD);
   }
 }

@@ -1,5 +1,6 @@
 package dev.filmward.pipeline;
 
+import dev.filmward.chart.ChartKind;
 import dev.filmward.chart.MeanRangeLimits;
 import dev.filmward.film.SeriesKey;
 import dev.filmward.film.SpecLimits;
@@ -9,6 +10,7 @@ import dev.filmward.pipeline.Analysis.Series;
 import dev.filmward.pipeline.Analysis.Sizes;
 import dev.filmward.rule.SeriesTests;
 import dev.filmward.rule.Signal;
+import dev.filmward.rule.TestSet;
 import dev.filmward.subgroup.Subgroup;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -69,7 +71,7 @@ final class SeriesColumns {
         limits.filter(found -> counts.usual() > 1).map(found -> found.range(counts.usual())),
         spec,
         figures.capability(spec),
-        limits.map(found -> signals(found, samples, measured)).orElse(List.of()),
+        limits.map(found -> signals(found, samples, measured, scope.tests())).orElse(List.of()),
         limits.map(found -> charts(found, measured, baseline, scope)).orElse(List.of()));
   }
 
@@ -123,8 +125,9 @@ final class SeriesColumns {
     };
   }
 
-  private List<PointSignal> signals(MeanRangeLimits limits, SampleColumns samples, int[] measured) {
-    SeriesTests tests = new SeriesTests();
+  private List<PointSignal> signals(
+      MeanRangeLimits limits, SampleColumns samples, int[] measured, TestSet chosen) {
+    SeriesTests tests = new SeriesTests(chosen, ChartKind.RANGE);
     List<PointSignal> signals = new ArrayList<>();
     for (int index = 0; index < measured.length; index++) {
       int at = measured[index];

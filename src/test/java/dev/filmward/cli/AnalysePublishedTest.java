@@ -163,6 +163,19 @@ class AnalysePublishedTest {
     assertThat(chart.get("signals")).isEmpty();
   }
 
+  /** Six means that rise, each above the last, are a trend (ISO 7870-2), and nothing else here. */
+  @Test
+  void onlyTheTestsThatAreChosenAreRun() throws IOException {
+    List<double[]> samples = new ArrayList<>();
+    for (double mean : new double[] {20, 20.1, 20, 19.7, 19.8, 19.9, 20.0, 20.1, 20.2, 20.0}) {
+      samples.add(new double[] {mean - 1, mean + 1});
+    }
+    double[][] all = samples.toArray(double[][]::new);
+    assertThat(signals(analyse(all, 10, 20, 30, "--tests", "trend")))
+        .containsExactly("8 xbar trend high");
+    assertThat(signals(analyse(all, 10, 20, 30))).isEmpty();
+  }
+
   /** The individuals chart of the sample means: the mean moving range over 1.128, three of them. */
   @Test
   void individualsHaveLimitsFromTheMovingRanges() throws IOException {

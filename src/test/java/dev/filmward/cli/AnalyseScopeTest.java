@@ -72,4 +72,16 @@ class AnalyseScopeTest {
         .isInstanceOf(TypeConversionException.class)
         .hasMessageContaining("first:25");
   }
+
+  @Test
+  void testsAndChartsThatAreNoneAreRefusedWithTheChoices() {
+    assertThat(new TestOption().convert("trend").word()).isEqualTo("trend");
+    assertThatThrownBy(() -> new TestOption().convert("trends"))
+        .isInstanceOf(TypeConversionException.class)
+        .hasMessageContaining("alternation");
+    assertThat(new ChartOption().convert("ewma").word()).isEqualTo("ewma");
+    assertThatThrownBy(() -> new ChartOption().convert("pie"))
+        .isInstanceOf(TypeConversionException.class)
+        .hasMessageContaining("cusum");
+  }
 }
