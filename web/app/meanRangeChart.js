@@ -82,10 +82,11 @@ function limitLines(columns, kind) {
 }
 
 function labelsOf({ lower, centre, upper }, kind) {
-  return [lower, centre, upper]
+  const ends = [lower, centre, upper]
     .map((line, i) => ({ y: line.at(-1)?.y ?? null, word: LINE_ENDS[i] }))
-    .filter(({ y, word }) => y !== null && !(kind === 'range' && word === 'LCL' && y === 0))
-    .map(({ y, word }) => ({ y, text: `${word} ${um(y, decimalsFor(y))}` }));
+    .filter(({ y, word }) => y !== null && !(kind === 'range' && word === 'LCL' && y === 0));
+  const decimals = Math.max(...ends.map(({ y }) => decimalsFor(y)));
+  return ends.map(({ y, word }) => ({ y, text: `${word} ${um(y, decimals)}` }));
 }
 
 /** Rings of one chart, oldest first; those of the run that the newest sample is part of are current. */

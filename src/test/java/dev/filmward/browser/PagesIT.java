@@ -32,6 +32,7 @@ class PagesIT {
       Map.of(
           "board", "/",
           "layer", "/layer.html?line=Blown%201&structure=DUO-50&kind=layer&position=1",
+          "limits", "/limits.html?line=Blown%201&structure=DUO-50",
           "alarms", "/alarms.html",
           "intake", "/intake.html",
           "help", "/help.html");
