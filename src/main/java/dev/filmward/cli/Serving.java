@@ -24,6 +24,7 @@ final class Serving implements AutoCloseable {
 
   Serving(Plant plant) {
     this.plant = plant;
+    Footprint.modest();
     Runtime.getRuntime().addShutdownHook(new Thread(this::stopAndWait, "stop"));
   }
 
