@@ -8,6 +8,7 @@ import dev.filmward.intake.Rejection;
 import dev.filmward.intake.StructuresFault;
 import dev.filmward.pipeline.Analysis;
 import dev.filmward.pipeline.AnalysisScope;
+import dev.filmward.pipeline.AnalysisScope.Closeness;
 import dev.filmward.pipeline.BaselineChoice;
 import dev.filmward.pipeline.BatchAnalysis;
 import dev.filmward.pipeline.BatchAnalysis.InputFile;
@@ -105,6 +106,13 @@ final class AnalyseCommand implements Callable<Integer> {
               + " stratification, mixture, alternation.")
   private Set<SignalTest> tests = new TreeSet<>();
 
+  @Option(
+      names = "--detail",
+      description =
+          "Also how sure the capability is, since when the mean drifts and where to, and whether"
+              + " neighbouring samples are alike; keeps all readings in memory.")
+  private boolean detail;
+
   @Option(names = "--strict", description = "Exit with status 3 where any row is quarantined.")
   private boolean strict;
 
@@ -158,7 +166,8 @@ final class AnalyseCommand implements Callable<Integer> {
         week == null ? takenAt -> true : week.in(zone.zone),
         Optional.ofNullable(baseline),
         charts,
-        tests.isEmpty() ? TestSet.STANDARD : TestSet.onMeans(tests.toArray(SignalTest[]::new)));
+        tests.isEmpty() ? TestSet.STANDARD : TestSet.onMeans(tests.toArray(SignalTest[]::new)),
+        detail ? Closeness.DETAIL : Closeness.FIGURES);
   }
 
   private Path structuresFile() {

@@ -97,6 +97,13 @@ final class AnalysisJson {
       }
       json.writeEndArray();
     }
+    if (series.detail().isPresent()) {
+      json.writeArrayFieldStart("detail");
+      for (String sentence : new DetailWords(zone).of(series.detail().get())) {
+        json.writeString(sentence);
+      }
+      json.writeEndArray();
+    }
     json.writeEndObject();
   }
 

@@ -33,6 +33,10 @@ final class AnalysisText {
     for (Series series : analysis.series()) {
       text.append(verdict(series)).append('\n');
       series.charts().forEach(chart -> text.append(words(chart)).append('\n'));
+      series
+          .detail()
+          .map(new DetailWords(zone)::of)
+          .ifPresent(words -> words.forEach(each -> text.append("  ").append(each).append('\n')));
     }
     return text.append(
             "\nA chart is not a safety interlock and not a release test. Limits were computed from"

@@ -32,7 +32,7 @@ public final class MeanSeries implements Serializable {
     if (!Double.isFinite(mean)) {
       throw new IllegalArgumentException("a mean is finite, not " + mean);
     }
-    long micros = ChronoUnit.MICROS.between(Instant.EPOCH, at);
+    long micros = Math.multiplyExact(at.getEpochSecond(), 1_000_000L) + at.getNano() / 1000;
     if (added > 0 && micros < atMicros[slot(size() - 1)]) {
       throw new IllegalArgumentException(at + " is before the latest sample; add in time order");
     }

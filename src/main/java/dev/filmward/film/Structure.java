@@ -62,4 +62,13 @@ public record Structure(
       case SHARE -> SpecLimits.NONE;
     };
   }
+
+  /** Limits for the mean of a sample, of a layer or the total; a share has none. */
+  public SpecLimits average(Characteristic characteristic) {
+    return switch (characteristic.kind()) {
+      case LAYER -> reported.get(characteristic.position() - 1).average();
+      case TOTAL -> totalAverage;
+      case SHARE -> SpecLimits.NONE;
+    };
+  }
 }

@@ -52,7 +52,8 @@ public record Analysis(List<FileCount> files, List<Series> series) {
       SpecLimits spec,
       Capability capability,
       List<PointSignal> signals,
-      List<Charted> charts) {
+      List<Charted> charts,
+      Optional<SeriesDetail> detail) {
     public Series {
       signals = List.copyOf(signals);
       charts = List.copyOf(charts);

@@ -25,7 +25,17 @@ public record AnalysisScope(
     Predicate<Instant> period,
     Optional<BaselineChoice> baseline,
     Set<OtherChart> charts,
-    TestSet tests) {
+    TestSet tests,
+    Closeness closeness) {
+
+  /** How closely an analysis looks. */
+  public enum Closeness {
+    /** Limits, tests and indices. */
+    FIGURES,
+    /** Also what {@link SeriesDetail} holds; readings are kept, 8 bytes each. */
+    DETAIL
+  }
+
   public AnalysisScope {
     charts = Collections.unmodifiableSet(new TreeSet<>(charts));
   }
@@ -33,6 +43,11 @@ public record AnalysisScope(
   /** Layers and total, of all times, under limits from all of them. */
   public static AnalysisScope everything() {
     return new AnalysisScope(
-        Subgrouping::layersAndTotal, takenAt -> true, Optional.empty(), Set.of(), TestSet.STANDARD);
+        Subgrouping::layersAndTotal,
+        takenAt -> true,
+        Optional.empty(),
+        Set.of(),
+        TestSet.STANDARD,
+        Closeness.FIGURES);
   }
 }

@@ -88,7 +88,7 @@ public final class BatchAnalysis {
 
   private Analysis analysis(List<FileCount> counts) {
     return new Analysis(
-        counts, columns.values().stream().flatMap(made -> made.analyse(scope).stream()).toList());
+        counts, columns.values().stream().flatMap(made -> made.analyse().stream()).toList());
   }
 
   private List<FileCount> read(
@@ -122,7 +122,7 @@ public final class BatchAnalysis {
     columns
         .computeIfAbsent(
             new Made(sample.key().line(), structure.code()),
-            made -> new SampleColumns(made.line(), structure, scope.charted().apply(structure)))
+            made -> new SampleColumns(made.line(), structure, scope))
         .add(sample);
   }
 }

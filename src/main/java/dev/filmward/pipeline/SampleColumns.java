@@ -1,5 +1,6 @@
 package dev.filmward.pipeline;
 
+import dev.filmward.capability.CapabilityQuestion;
 import dev.filmward.film.Characteristic;
 import dev.filmward.film.Sample;
 import dev.filmward.film.SampleKey;
@@ -20,11 +21,16 @@ final class SampleColumns {
   private final List<SampleKey> keys = new ArrayList<>();
   private final List<Instant> takenAt = new ArrayList<>();
 
-  SampleColumns(String line, Structure structure, Subgrouping subgrouping) {
-    this.subgrouping = subgrouping;
+  SampleColumns(String line, Structure structure, AnalysisScope scope) {
+    this.subgrouping = scope.charted().apply(structure);
     for (Characteristic characteristic : subgrouping.characteristics()) {
       SeriesKey key = new SeriesKey(line, structure.code(), characteristic);
-      series.add(new SeriesColumns(key, structure.spec(characteristic)));
+      series.add(
+          new SeriesColumns(
+              key,
+              CapabilityQuestion.of(
+                  structure.average(characteristic), structure.spec(characteristic)),
+              scope));
     }
   }
 
@@ -32,7 +38,7 @@ final class SampleColumns {
     keys.add(sample.key());
     takenAt.add(sample.takenAt());
     for (int i = 0; i < series.size(); i++) {
-      series.get(i).add(subgrouping.of(sample, subgrouping.characteristics().get(i)));
+      series.get(i).add(sample, subgrouping.of(sample, subgrouping.characteristics().get(i)));
     }
   }
 
@@ -45,11 +51,11 @@ final class SampleColumns {
   }
 
   /** Series that were measured nowhere are left out. */
-  List<Series> analyse(AnalysisScope scope) {
+  List<Series> analyse() {
     int[] timeOrder = timeOrder();
     return series.stream()
         .filter(columns -> !columns.isEmpty())
-        .map(columns -> columns.analyse(this, timeOrder, scope))
+        .map(columns -> columns.analyse(this, timeOrder))
         .toList();
   }
 

@@ -1,16 +1,18 @@
 package dev.filmward.pipeline;
 
+import dev.filmward.capability.CapabilityQuestion;
+import dev.filmward.capability.CapabilityTally;
 import dev.filmward.chart.ChartKind;
 import dev.filmward.chart.MeanRangeLimits;
+import dev.filmward.film.Sample;
 import dev.filmward.film.SeriesKey;
-import dev.filmward.film.SpecLimits;
 import dev.filmward.pipeline.Analysis.Charted;
 import dev.filmward.pipeline.Analysis.PointSignal;
 import dev.filmward.pipeline.Analysis.Series;
 import dev.filmward.pipeline.Analysis.Sizes;
+import dev.filmward.pipeline.AnalysisScope.Closeness;
 import dev.filmward.rule.SeriesTests;
 import dev.filmward.rule.Signal;
-import dev.filmward.rule.TestSet;
 import dev.filmward.subgroup.Subgroup;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -23,20 +25,28 @@ import java.util.Optional;
  */
 final class SeriesColumns {
   private final SeriesKey key;
-  private final SpecLimits spec;
+  private final CapabilityQuestion question;
+  private final AnalysisScope scope;
+  private final Optional<CapabilityTally> tally;
   private final NumberColumn sizes = new NumberColumn();
   private final NumberColumn means = new NumberColumn();
   private final NumberColumn ranges = new NumberColumn();
   private final NumberColumn squares = new NumberColumn();
   private final SizeCount sizeCount = new SizeCount();
 
-  SeriesColumns(SeriesKey key, SpecLimits spec) {
+  SeriesColumns(SeriesKey key, CapabilityQuestion question, AnalysisScope scope) {
     this.key = key;
-    this.spec = spec;
+    this.question = question;
+    this.scope = scope;
+    this.tally =
+        scope.closeness() == Closeness.DETAIL
+            ? Optional.of(CapabilityTally.keepingReadings())
+            : Optional.empty();
   }
 
   /** Adds the subgroup of the next sample; empty where nothing was measured. */
-  void add(Optional<Subgroup> subgroup) {
+  void add(Sample sample, Optional<Subgroup> subgroup) {
+    tally.ifPresent(sum -> sum.add(sample, key.characteristic()));
     int size = subgroup.map(Subgroup::size).orElse(0);
     sizes.add(size);
     means.add(subgroup.map(Subgroup::mean).orElse(0.0));
@@ -52,13 +62,15 @@ final class SeriesColumns {
   }
 
   /** Sums the series up, in the time order of its samples. */
-  Series analyse(SampleColumns samples, int[] timeOrder, AnalysisScope scope) {
+  Series analyse(SampleColumns samples, int[] timeOrder) {
     int[] measured = Arrays.stream(timeOrder).filter(at -> size(at) > 0).toArray();
     SeriesFigures figures = figures(measured);
     Sizes counts = sizeCount.sizes(figures.readings());
     int[] baseline = scope.baseline().map(of -> baseline(of, samples, measured)).orElse(measured);
     Optional<MeanRangeLimits> limits =
         scope.baseline().isEmpty() ? figures.limits() : figures(baseline).limits();
+    List<PointSignal> signals =
+        limits.map(found -> signals(found, samples, measured)).orElse(List.of());
     return new Series(
         key,
         counts,
@@ -69,14 +81,20 @@ final class SeriesColumns {
         baseline.length,
         limits.map(found -> found.mean(counts.usual())),
         limits.filter(found -> counts.usual() > 1).map(found -> found.range(counts.usual())),
-        spec,
-        figures.capability(spec),
-        limits.map(found -> signals(found, samples, measured, scope.tests())).orElse(List.of()),
-        limits.map(found -> charts(found, measured, baseline, scope)).orElse(List.of()));
+        question.individual(),
+        figures.capability(question.individual()),
+        signals,
+        limits.map(found -> charts(found, measured, baseline)).orElse(List.of()),
+        tally.map(sum -> detail(sum, samples, measured, signals)));
   }
 
-  private List<Charted> charts(
-      MeanRangeLimits limits, int[] measured, int[] baseline, AnalysisScope scope) {
+  private SeriesDetail detail(
+      CapabilityTally sum, SampleColumns samples, int[] measured, List<PointSignal> signals) {
+    return SeriesDetail.of(
+        sum, question, column(measured), index -> samples.takenAt(measured[index]), signals);
+  }
+
+  private List<Charted> charts(MeanRangeLimits limits, int[] measured, int[] baseline) {
     return scope.charts().stream()
         .map(chart -> chart.plot(column(measured), column(baseline), limits))
         .flatMap(Optional::stream)
@@ -125,9 +143,8 @@ final class SeriesColumns {
     };
   }
 
-  private List<PointSignal> signals(
-      MeanRangeLimits limits, SampleColumns samples, int[] measured, TestSet chosen) {
-    SeriesTests tests = new SeriesTests(chosen, ChartKind.RANGE);
+  private List<PointSignal> signals(MeanRangeLimits limits, SampleColumns samples, int[] measured) {
+    SeriesTests tests = new SeriesTests(scope.tests(), ChartKind.RANGE);
     List<PointSignal> signals = new ArrayList<>();
     for (int index = 0; index < measured.length; index++) {
       int at = measured[index];

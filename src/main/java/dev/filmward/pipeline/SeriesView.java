@@ -47,11 +47,7 @@ public record SeriesView(
 
   /** Specification limits for the mean of a sample. */
   public SpecLimits average() {
-    return switch (characteristic.kind()) {
-      case LAYER -> structure.reported().get(characteristic.position() - 1).average();
-      case TOTAL -> structure.totalAverage();
-      case SHARE -> SpecLimits.NONE;
-    };
+    return structure.average(characteristic);
   }
 
   /** The limits in force at a row. */

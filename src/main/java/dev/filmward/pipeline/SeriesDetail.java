@@ -1,0 +1,92 @@
+package dev.filmward.pipeline;
+
+import dev.filmward.capability.CapabilityQuestion;
+import dev.filmward.capability.CapabilityStatement;
+import dev.filmward.capability.CapabilityTally;
+import dev.filmward.capability.Stability;
+import dev.filmward.chart.ChartKind;
+import dev.filmward.drift.Autocorrelation;
+import dev.filmward.drift.Change;
+import dev.filmward.drift.Forecast;
+import dev.filmward.drift.LimitsTrust;
+import dev.filmward.drift.MeanSeries;
+import dev.filmward.film.SpecLimits;
+import dev.filmward.pipeline.Analysis.PointSignal;
+import java.time.Duration;
+import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.OptionalDouble;
+
+/**
+ * What takes a closer look: how sure the capability is, since when the mean moves and where it is
+ * going, and whether neighbouring samples are so alike that the limits lie. Drift is looked for in
+ * the last {@value #LATEST} samples.
+ *
+ * @param trust empty where there are too few samples
+ * @param change empty where nothing stands out of the noise
+ * @param towardsLower and {@code towardsUpper}: when the mean meets a specification limit
+ */
+public record SeriesDetail(
+    Optional<CapabilityStatement> capability,
+    Optional<LimitsTrust> trust,
+    Optional<Change> change,
+    Optional<Forecast> towardsLower,
+    Optional<Forecast> towardsUpper) {
+  static final int LATEST = 2000;
+  private static final int FEWEST = 30;
+  private static final Duration HORIZON = Duration.ofDays(7);
+
+  /** When the subgroups were taken. */
+  interface Times {
+    Instant takenAt(int index);
+  }
+
+  static SeriesDetail of(
+      CapabilityTally tally,
+      CapabilityQuestion question,
+      SubgroupColumn subgroups,
+      Times times,
+      List<PointSignal> signals) {
+    MeanSeries means = new MeanSeries(LATEST);
+    Autocorrelation neighbours = new Autocorrelation(1);
+    for (int i = Math.max(0, subgroups.count() - LATEST); i < subgroups.count(); i++) {
+      means.add(times.takenAt(i), subgroups.mean(i));
+      neighbours.add(subgroups.mean(i));
+    }
+    Optional<LimitsTrust> trust =
+        varies(subgroups) && means.size() >= FEWEST
+            ? Optional.of(LimitsTrust.of(neighbours))
+            : Optional.empty();
+    long signalled =
+        signals.stream()
+            .filter(at -> at.signal().chart() == ChartKind.XBAR)
+            .mapToInt(PointSignal::index)
+            .distinct()
+            .count();
+    Stability stability = Stability.ofZoneTests(subgroups.count(), signalled);
+    CapabilityQuestion asked = trust.map(found -> question.withLag1(found.lag1())).orElse(question);
+    SpecLimits spec = question.individual();
+    return new SeriesDetail(
+        CapabilityStatement.of(tally, asked, stability),
+        trust,
+        Change.in(means),
+        forecast(means, spec.lower()),
+        forecast(means, spec.upper()));
+  }
+
+  private static boolean varies(SubgroupColumn subgroups) {
+    for (int i = 1; i < subgroups.count(); i++) {
+      if (subgroups.mean(i) != subgroups.mean(0)) {
+        return true;
+      }
+    }
+    return false;
+  }
+
+  private static Optional<Forecast> forecast(MeanSeries means, OptionalDouble limit) {
+    return limit.isPresent() && means.size() >= FEWEST
+        ? Optional.of(Forecast.of(means, limit.getAsDouble(), HORIZON))
+        : Optional.empty();
+  }
+}
