@@ -12,10 +12,14 @@ import dev.filmward.pipeline.Analysis.ChartSignal;
 import dev.filmward.pipeline.Analysis.Charted;
 import dev.filmward.pipeline.Analysis.PointSignal;
 import dev.filmward.pipeline.Analysis.Series;
+import dev.filmward.pipeline.LinePrice;
+import dev.filmward.rule.price.Price;
+import dev.filmward.rule.price.PriceChange;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
+import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -44,9 +48,43 @@ final class AnalysisJson {
         write(json, series);
       }
       json.writeEndArray();
+      if (!analysis.prices().isEmpty()) {
+        json.writeArrayFieldStart("prices");
+        for (LinePrice price : analysis.prices()) {
+          write(json, price);
+        }
+        json.writeEndArray();
+      }
       json.writeEndObject();
       json.writeRaw('\n');
     }
+  }
+
+  private static void write(JsonGenerator json, LinePrice line) throws IOException {
+    json.writeStartObject();
+    json.writeStringField("line", line.line());
+    json.writeStringField("structure", line.structure());
+    json.writeNumberField("characteristics", line.characteristics());
+    json.writeNumberField("intervalSeconds", line.interval().toMillis() / 1000.0);
+    json.writeNumberField("shiftSeconds", LinePrice.SHIFT.toSeconds());
+    write(json, line.price());
+    json.writeArrayFieldStart("changes");
+    for (PriceChange change : line.changes()) {
+      json.writeStartObject();
+      json.writeStringField("chart", change.chart().word());
+      json.writeStringField("test", change.test().word());
+      json.writeStringField("turn", change.turn().name().toLowerCase(Locale.ROOT));
+      write(json, change.price());
+      json.writeEndObject();
+    }
+    json.writeEndArray();
+    json.writeEndObject();
+  }
+
+  private static void write(JsonGenerator json, Price price) throws IOException {
+    json.writeNumberField("falseAlarmsPerShift", price.falseAlarmsPerShift());
+    json.writeNumberField("samplesToFalseAlarm", price.samplesToFalseAlarm());
+    json.writeNumberField("samplesToSeeOneSigma", price.samplesToSeeOneSigma());
   }
 
   private static void write(JsonGenerator json, FileCount file) throws IOException {

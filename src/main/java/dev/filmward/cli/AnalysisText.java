@@ -30,18 +30,27 @@ final class AnalysisText {
     }
     text.append("\nLengths in um, shares as fractions; LCL and UCL are of the mean.\n");
     text.append(new AnalysisTable(analysis).text()).append('\n');
-    for (Series series : analysis.series()) {
-      text.append(verdict(series)).append('\n');
-      series.charts().forEach(chart -> text.append(words(chart)).append('\n'));
-      series
-          .detail()
-          .map(new DetailWords(zone)::of)
-          .ifPresent(words -> words.forEach(each -> text.append("  ").append(each).append('\n')));
-    }
-    return text.append(
-            "\nA chart is not a safety interlock and not a release test. Limits were computed from"
-                + " these very data;\nfreeze them from a quiet baseline before you act on them.\n")
+    analysis.series().forEach(series -> append(text, series));
+    analysis.prices().forEach(price -> text.append(PriceWords.of(price)));
+    boolean ofThemselves =
+        analysis.series().stream()
+            .anyMatch(series -> series.baseline() == series.sizes().subgroups());
+    return text.append("\nA chart is not a safety interlock and not a release test.")
+        .append(
+            ofThemselves
+                ? " Limits were computed from these very data;\nfreeze them from a quiet baseline"
+                    + " before you act on them.\n"
+                : "\n")
         .toString();
+  }
+
+  private void append(StringBuilder text, Series series) {
+    text.append(verdict(series)).append('\n');
+    series.charts().forEach(chart -> text.append(words(chart)).append('\n'));
+    series
+        .detail()
+        .map(new DetailWords(zone)::of)
+        .ifPresent(words -> words.forEach(each -> text.append("  ").append(each).append('\n')));
   }
 
   static String summary(FileCount file) {
@@ -76,7 +85,7 @@ final class AnalysisText {
     PointSignal first = series.signals().get(0);
     return name
         + series.signals().size()
-        + " signals, the first at sample "
+        + (series.signals().size() == 1 ? " signal, at sample " : " signals, the first at sample ")
         + first.sample()
         + " ("
         + MINUTES.format(first.takenAt().atZone(zone))

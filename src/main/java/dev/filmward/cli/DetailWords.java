@@ -27,11 +27,18 @@ final class DetailWords {
   List<String> of(SeriesDetail detail) {
     List<String> words = new ArrayList<>();
     detail.capability().map(CapabilityStatement::words).ifPresent(words::addAll);
-    detail.trust().map(LimitsTrust::words).ifPresent(words::add);
+    detail.trust().map(trust -> words(trust, detail.change())).ifPresent(words::add);
     words.add(detail.change().map(this::words).orElse("No drift stands out of the noise."));
     detail.towardsLower().flatMap(f -> words(f, "lower")).ifPresent(words::add);
     detail.towardsUpper().flatMap(f -> words(f, "upper")).ifPresent(words::add);
     return words;
+  }
+
+  /** A mean that moves makes neighbours alike by itself. */
+  private static String words(LimitsTrust trust, Optional<Change> change) {
+    return trust.verdict() == LimitsTrust.Verdict.TOO_NARROW && change.isPresent()
+        ? "Neighbouring samples are alike, which the moving mean explains."
+        : trust.words();
   }
 
   private String words(Change change) {

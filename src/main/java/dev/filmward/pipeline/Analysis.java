@@ -20,10 +20,12 @@ import java.util.OptionalDouble;
  * baseline among them.
  *
  * @param files what became of each file, in the order in which they were given
+ * @param prices what the tests cost on each line and structure, where that was asked for
  * @param series by line, structure, then layers by position, total, shares
  */
-public record Analysis(List<FileCount> files, List<Series> series) {
+public record Analysis(List<FileCount> files, List<Series> series, List<LinePrice> prices) {
   public Analysis {
+    prices = List.copyOf(prices);
     files = List.copyOf(files);
     series = List.copyOf(series);
   }

@@ -8,6 +8,7 @@ import dev.filmward.intake.FileCount;
 import dev.filmward.intake.FileRefused;
 import dev.filmward.intake.ReadingsParser;
 import dev.filmward.intake.Rejection;
+import dev.filmward.pipeline.AnalysisScope.Closeness;
 import dev.filmward.subgroup.SampleAssembler;
 import dev.filmward.subgroup.SampleDraft;
 import java.io.IOException;
@@ -18,6 +19,7 @@ import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.Consumer;
@@ -88,7 +90,16 @@ public final class BatchAnalysis {
 
   private Analysis analysis(List<FileCount> counts) {
     return new Analysis(
-        counts, columns.values().stream().flatMap(made -> made.analyse().stream()).toList());
+        counts,
+        columns.values().stream().flatMap(made -> made.analyse().stream()).toList(),
+        scope.closeness() == Closeness.FIGURES ? List.of() : prices());
+  }
+
+  private List<LinePrice> prices() {
+    return columns.values().stream()
+        .map(made -> made.price(scope.tests()))
+        .flatMap(Optional::stream)
+        .toList();
   }
 
   private List<FileCount> read(

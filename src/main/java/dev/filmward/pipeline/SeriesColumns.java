@@ -57,6 +57,11 @@ final class SeriesColumns {
     }
   }
 
+  /** The most frequent subgroup size, 0 where there is no subgroup. */
+  int usualSize() {
+    return isEmpty() ? 0 : sizeCount.sizes(0).usual();
+  }
+
   boolean isEmpty() {
     return sizeCount.subgroups() == 0;
   }
