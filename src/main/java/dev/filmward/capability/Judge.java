@@ -29,14 +29,21 @@ final class Judge {
             : Optional.empty();
     return new CapabilityStatement(
         stability,
-        averages(),
-        points(size, isNotNormal(normality), percentiles),
-        worstLane(),
+        unlessUnstable(averages(), stability),
+        unlessUnstable(points(size, isNotNormal(normality), percentiles), stability),
+        worstLane().map(lane -> unlessUnstable(lane, stability)),
         stability.isStable() ? capability() : Optional.empty(),
         SampleSizeWarning.of((long) size.forVariance()),
         normality,
         percentiles,
         parts.laneShare());
+  }
+
+  /** What an unstable process made shows nothing of what it will make. */
+  private static Answer unlessUnstable(Answer answer, Stability stability) {
+    return answer.standing() == Standing.SHOWN && !stability.isStable()
+        ? answer.standing(Standing.NOT_SHOWN, "the process is not stable")
+        : answer;
   }
 
   private Answer averages() {

@@ -62,6 +62,17 @@ class CapabilityStatementTest {
   }
 
   @Test
+  void whileUnstableNothingIsShown() {
+    CapabilityTally tally = tally(week(200, 0.2, 0));
+
+    assertThat(statement(tally, QUESTION, STABLE).points().standing()).isEqualTo(Standing.SHOWN);
+    CapabilityStatement unstable = statement(tally, QUESTION, UNSTABLE);
+    assertThat(unstable.points().standing()).isEqualTo(Standing.NOT_SHOWN);
+    assertThat(unstable.points().words()).contains("the process is not stable");
+    assertThat(unstable.worstLane().orElseThrow().standing()).isNotEqualTo(Standing.SHOWN);
+  }
+
+  @Test
   void aSpreadThatIsGivenIsTheOneOfCapability() {
     CapabilityQuestion question = QUESTION.withSigmaWithinUm(0.25);
     CapabilityStatement statement = statement(tally(week(200, 0.2, 0)), question, STABLE);
