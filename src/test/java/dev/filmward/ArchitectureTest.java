@@ -28,6 +28,7 @@ class ArchitectureTest {
           "chart",
           "rule",
           "drift",
+          "variation",
           "capability",
           "diagnosis",
           "alarm",
@@ -47,6 +48,7 @@ class ArchitectureTest {
           Map.entry("chart", Set.of("film", "stats", "subgroup")),
           Map.entry("rule", Set.of("stats", "chart")),
           Map.entry("drift", Set.of("stats", "chart")),
+          Map.entry("variation", Set.of("film", "stats", "subgroup")),
           Map.entry("capability", Set.of("film", "stats", "subgroup")),
           Map.entry(
               "diagnosis", Set.of("film", "stats", "subgroup", "chart", "rule", "capability")),
@@ -119,6 +121,7 @@ class ArchitectureTest {
                 "chart",
                 "rule",
                 "drift",
+                "variation",
                 "capability",
                 "diagnosis",
                 "alarm"))
