@@ -4,10 +4,10 @@ import dev.filmward.film.Characteristic;
 import dev.filmward.film.Sample;
 
 /** Takes a sample, gives a characteristic's value for each lane, NaN where it was not measured. */
-final class LaneValues {
+public final class LaneValues {
   private LaneValues() {}
 
-  static double[] of(Sample sample, Characteristic characteristic) {
+  public static double[] of(Sample sample, Characteristic characteristic) {
     double[] values = new double[sample.laneCount()];
     for (int lane = 0; lane < values.length; lane++) {
       values[lane] = value(sample, characteristic, lane);

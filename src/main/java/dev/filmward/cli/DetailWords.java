@@ -5,6 +5,7 @@ import dev.filmward.drift.Change;
 import dev.filmward.drift.Forecast;
 import dev.filmward.drift.LimitsTrust;
 import dev.filmward.pipeline.SeriesDetail;
+import dev.filmward.variation.WebComponents;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
@@ -28,10 +29,21 @@ final class DetailWords {
     List<String> words = new ArrayList<>();
     detail.capability().map(CapabilityStatement::words).ifPresent(words::addAll);
     detail.trust().map(trust -> words(trust, detail.change())).ifPresent(words::add);
+    detail.web().map(DetailWords::words).ifPresent(words::add);
     words.add(detail.change().map(this::words).orElse("No drift stands out of the noise."));
     detail.towardsLower().flatMap(f -> words(f, "lower")).ifPresent(words::add);
     detail.towardsUpper().flatMap(f -> words(f, "upper")).ifPresent(words::add);
     return words;
+  }
+
+  private static String words(WebComponents web) {
+    return String.format(
+        Locale.ROOT,
+        "Two sigma in percent of the mean: along the web %.1f, across %.1f, the rest %.1f. %s",
+        web.twoSigmaPercent(web.machineDirection()),
+        web.twoSigmaPercent(web.crossDirection()),
+        web.twoSigmaPercent(web.residual()),
+        web.words());
   }
 
   /** A mean that moves makes neighbours alike by itself. */

@@ -1,5 +1,6 @@
 package dev.filmward.pipeline;
 
+import dev.filmward.capability.LaneValues;
 import dev.filmward.chart.Band;
 import dev.filmward.chart.LimitsVersion;
 import dev.filmward.film.Characteristic;
@@ -111,28 +112,12 @@ final class LastSampleReader {
 
   private static List<LaneValue> values(Sample sample, Characteristic characteristic) {
     List<LaneValue> values = new ArrayList<>();
-    for (int lane = 0; lane < sample.laneCount(); lane++) {
-      double um = value(sample, characteristic, lane);
-      if (!Double.isNaN(um)) {
-        values.add(new LaneValue(sample.lane(lane), um));
+    double[] byLane = LaneValues.of(sample, characteristic);
+    for (int lane = 0; lane < byLane.length; lane++) {
+      if (!Double.isNaN(byLane[lane])) {
+        values.add(new LaneValue(sample.lane(lane), byLane[lane]));
       }
     }
     return values;
-  }
-
-  private static double value(Sample sample, Characteristic characteristic, int lane) {
-    int first = characteristic.kind() == Characteristic.Kind.LAYER ? characteristic.position() : 1;
-    int last =
-        characteristic.kind() == Characteristic.Kind.LAYER
-            ? characteristic.position()
-            : sample.layers();
-    double sum = 0;
-    for (int position = first; position <= last; position++) {
-      if (!sample.isMeasured(position, lane)) {
-        return Double.NaN;
-      }
-      sum += sample.thicknessUm(position, lane);
-    }
-    return sum;
   }
 }

@@ -1,7 +1,6 @@
 package dev.filmward.pipeline;
 
 import dev.filmward.capability.CapabilityQuestion;
-import dev.filmward.capability.CapabilityTally;
 import dev.filmward.chart.ChartKind;
 import dev.filmward.chart.MeanRangeLimits;
 import dev.filmward.film.Sample;
@@ -27,7 +26,7 @@ final class SeriesColumns {
   private final SeriesKey key;
   private final CapabilityQuestion question;
   private final AnalysisScope scope;
-  private final Optional<CapabilityTally> tally;
+  private final Optional<CloserLook> closerLook;
   private final NumberColumn sizes = new NumberColumn();
   private final NumberColumn means = new NumberColumn();
   private final NumberColumn ranges = new NumberColumn();
@@ -38,15 +37,15 @@ final class SeriesColumns {
     this.key = key;
     this.question = question;
     this.scope = scope;
-    this.tally =
+    this.closerLook =
         scope.closeness() == Closeness.DETAIL
-            ? Optional.of(CapabilityTally.keepingReadings())
+            ? Optional.of(new CloserLook(key.characteristic(), question))
             : Optional.empty();
   }
 
   /** Adds the subgroup of the next sample; empty where nothing was measured. */
   void add(Sample sample, Optional<Subgroup> subgroup) {
-    tally.ifPresent(sum -> sum.add(sample, key.characteristic()));
+    closerLook.ifPresent(look -> look.add(sample));
     int size = subgroup.map(Subgroup::size).orElse(0);
     sizes.add(size);
     means.add(subgroup.map(Subgroup::mean).orElse(0.0));
@@ -90,13 +89,12 @@ final class SeriesColumns {
         figures.capability(question.individual()),
         signals,
         limits.map(found -> charts(found, measured, baseline)).orElse(List.of()),
-        tally.map(sum -> detail(sum, samples, measured, signals)));
+        closerLook.map(look -> detail(look, samples, measured, signals)));
   }
 
   private SeriesDetail detail(
-      CapabilityTally sum, SampleColumns samples, int[] measured, List<PointSignal> signals) {
-    return SeriesDetail.of(
-        sum, question, column(measured), index -> samples.takenAt(measured[index]), signals);
+      CloserLook look, SampleColumns samples, int[] measured, List<PointSignal> signals) {
+    return look.detail(column(measured), index -> samples.takenAt(measured[index]), signals);
   }
 
   private List<Charted> charts(MeanRangeLimits limits, int[] measured, int[] baseline) {

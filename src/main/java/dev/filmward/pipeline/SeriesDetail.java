@@ -4,7 +4,6 @@ import dev.filmward.capability.CapabilityQuestion;
 import dev.filmward.capability.CapabilityStatement;
 import dev.filmward.capability.CapabilityTally;
 import dev.filmward.capability.Stability;
-import dev.filmward.chart.ChartKind;
 import dev.filmward.drift.Autocorrelation;
 import dev.filmward.drift.Change;
 import dev.filmward.drift.Forecast;
@@ -12,6 +11,7 @@ import dev.filmward.drift.LimitsTrust;
 import dev.filmward.drift.MeanSeries;
 import dev.filmward.film.SpecLimits;
 import dev.filmward.pipeline.Analysis.PointSignal;
+import dev.filmward.variation.WebComponents;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
@@ -25,6 +25,7 @@ import java.util.OptionalDouble;
  *
  * @param trust empty where there are too few samples
  * @param change empty where nothing stands out of the noise
+ * @param web along and across, of samples in which every lane was measured
  * @param towardsLower and {@code towardsUpper}: when the mean meets a specification limit
  */
 public record SeriesDetail(
@@ -32,9 +33,14 @@ public record SeriesDetail(
     Optional<LimitsTrust> trust,
     Optional<Change> change,
     Optional<Forecast> towardsLower,
-    Optional<Forecast> towardsUpper) {
+    Optional<Forecast> towardsUpper,
+    Optional<WebComponents> web) {
   static final int LATEST = 2000;
   private static final int FEWEST = 30;
+
+  /** Ranges of five beyond three sigma without a cause (E. S. Pearson; ASTM MNL 7). */
+  private static final double OF_RANGES = 0.0046;
+
   private static final Duration HORIZON = Duration.ofDays(7);
 
   /** When the subgroups were taken. */
@@ -47,7 +53,8 @@ public record SeriesDetail(
       CapabilityQuestion question,
       SubgroupColumn subgroups,
       Times times,
-      List<PointSignal> signals) {
+      List<PointSignal> signals,
+      Optional<WebComponents> web) {
     MeanSeries means = new MeanSeries(LATEST);
     Autocorrelation neighbours = new Autocorrelation(1);
     for (int i = Math.max(0, subgroups.count() - LATEST); i < subgroups.count(); i++) {
@@ -58,13 +65,10 @@ public record SeriesDetail(
         varies(subgroups) && means.size() >= FEWEST
             ? Optional.of(LimitsTrust.of(neighbours))
             : Optional.empty();
-    long signalled =
-        signals.stream()
-            .filter(at -> at.signal().chart() == ChartKind.XBAR)
-            .mapToInt(PointSignal::index)
-            .distinct()
-            .count();
-    Stability stability = Stability.ofZoneTests(subgroups.count(), signalled);
+    long signalled = signals.stream().mapToInt(PointSignal::index).distinct().count();
+    Stability stability =
+        new Stability(
+            subgroups.count(), signalled, Stability.FALSE_SHARE_OF_ZONE_TESTS + OF_RANGES);
     CapabilityQuestion asked = trust.map(found -> question.withLag1(found.lag1())).orElse(question);
     SpecLimits spec = question.individual();
     return new SeriesDetail(
@@ -72,7 +76,8 @@ public record SeriesDetail(
         trust,
         Change.in(means),
         forecast(means, spec.lower()),
-        forecast(means, spec.upper()));
+        forecast(means, spec.upper()),
+        web);
   }
 
   private static boolean varies(SubgroupColumn subgroups) {

@@ -49,6 +49,18 @@ class AnalyseDetailTest {
                     .contains("No drift stands out", "The process is stable"));
   }
 
+  /** From sample S081 on one lane is off: ranges signal, means do not, and nothing is shown. */
+  @Test
+  void aLaneThatIsOffMakesTheProcessUnstable() throws IOException {
+    JsonNode answer = analyse("sample-runs/nine-layer-lane-off/readings.csv");
+    for (JsonNode series : answer.get("series")) {
+      assertThat(series.get("detail").toString())
+          .contains("The process is not stable", "Worst lane, number 4")
+          .doesNotContain(": shown")
+          .doesNotContain("drifting since");
+    }
+  }
+
   /**
    * Four charts of means, 91.75 samples each to a false signal (Champ and Woodall 1987), and four
    * of ranges of five, about 217 each (1 / 0.0046, table of ARLs of the range chart): about 16
