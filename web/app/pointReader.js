@@ -36,6 +36,12 @@ export function pointReader(panels) {
     });
   }
 
+  /** On a small screen the words stay in sight from the first question on, and not before. */
+  function ask(at) {
+    node.dataset.asked = 'true';
+    read(at);
+  }
+
   /** Keeps the sample that is being read; one that was the newest moves on to the new newest. */
   function show(next) {
     const wasNewest = series === null || index >= series.columns.takenAt.length - 1;
@@ -51,8 +57,8 @@ export function pointReader(panels) {
   }
 
   panels.forEach((panel) => listen(panel, {
-    toTime: (ms) => series && read(nearest(series.columns.takenAt, ms)),
-    by: (step) => series && read(index + step),
+    toTime: (ms) => series && ask(nearest(series.columns.takenAt, ms)),
+    by: (step) => series && ask(index + step),
   }));
   return { node, show, redraw: () => series && read(index) };
 }
