@@ -53,7 +53,7 @@ function facts(version) {
   return el('dl', { class: 'limits-facts' },
     fact('Decided', first ? changeWords(first) : decided(version)),
     fact('Baseline', `${plural(subgroups, 'sample')}, ${momentOf(baselineFrom)} to ${momentOf(baselineTo)}${left}`),
-    fact('Holds from', momentOf(holdsFrom)),
+    fact(version.state === 'retired' ? 'Held from' : 'Holds from', momentOf(holdsFrom)),
     later.length > 0 ? fact('Before that', el('ol', { class: 'plain' }, later.map((change) => el('li', {}, changeWords(change))))) : null);
 }
 

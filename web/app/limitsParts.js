@@ -1,6 +1,5 @@
 /** The places of the limits page, and the few things that happen to them. */
 import { el, setText } from './elements.js';
-import { plural } from './format.js';
 import { troubleLine } from './trouble.js';
 
 export function limitsParts(root, address) {
@@ -54,7 +53,7 @@ export function limitsParts(root, address) {
 
   const newer = (n) => {
     came.hidden = n === 0;
-    setText(came, `${plural(n, 'newer sample')} came since: take the newest`);
+    setText(came, `${n === 1 ? 'One newer sample' : `${n} newer samples`} came since: take the newest`);
   };
   return {
     fill, head, say, newer, trouble, inForce, table, doubts, past, look,

@@ -73,11 +73,11 @@ export function limitsInWords({ state, version, subgroups }) {
     case 'trial':
       return 'limits are trial: no alarms yet';
     case 'provisional':
-      return `limits version ${version} are provisional: only a mean beyond them raises an alarm`;
+      return `limits version ${version}, provisional: only a mean beyond them raises an alarm`;
     case 'suspect':
-      return `limits version ${version} are suspect: somebody doubts them`;
+      return `limits version ${version}, suspect: somebody doubts them`;
     case 'retired':
-      return `limits version ${version} are retired: no alarms`;
+      return `limits version ${version}, retired: no alarms`;
     default:
       return `limits version ${version}, ${state}`;
   }
