@@ -30,6 +30,7 @@ class ArchitectureTest {
           "drift",
           "variation",
           "capability",
+          "composition",
           "diagnosis",
           "alarm",
           "store",
@@ -50,8 +51,10 @@ class ArchitectureTest {
           Map.entry("drift", Set.of("stats", "chart")),
           Map.entry("variation", Set.of("film", "stats", "subgroup")),
           Map.entry("capability", Set.of("film", "stats", "subgroup")),
+          Map.entry("composition", Set.of("film", "stats", "subgroup", "chart")),
           Map.entry(
-              "diagnosis", Set.of("film", "stats", "subgroup", "chart", "rule", "capability")),
+              "diagnosis",
+              Set.of("film", "stats", "subgroup", "chart", "rule", "capability", "composition")),
           Map.entry("alarm", Set.of("film", "chart", "rule", "diagnosis")),
           Map.entry("store", Set.of("film", "subgroup", "chart", "rule", "alarm")),
           Map.entry("pipeline", except("simulate", "tables", "web", "cli", "pipeline")),
@@ -123,6 +126,7 @@ class ArchitectureTest {
                 "drift",
                 "variation",
                 "capability",
+                "composition",
                 "diagnosis",
                 "alarm"))
         .should()
