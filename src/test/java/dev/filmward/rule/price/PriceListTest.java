@@ -70,6 +70,16 @@ class PriceListTest {
     }
   }
 
+  /** Samples to see a shift in one of six charts, simulated apart from this project. */
+  @ParameterizedTest
+  @CsvSource({"0.5, 88", "1, 15", "1.5, 6.9", "2, 4.5"})
+  void familyLimitsOfMovingAveragesSeeAShiftAsSoonAsSimulated(double shift, double samples) {
+    EwmaDesign ofSix = new EwmaDesign(0.2, 3.43, EwmaDesign.Limits.ASYMPTOTIC);
+
+    assertThat(EwmaRunLength.of(ofSix, shift).mean())
+        .isCloseTo(samples, withinPercentage(3 + 50 / samples));
+  }
+
   @Test
   void aFamilyOfOneHasTheUsualLimits() {
     assertThat(FamilyLimits.ofPoints(1, FamilyLimits.OF_THREE_SIGMA)).isCloseTo(3, within(1e-12));
