@@ -8,7 +8,7 @@ import dev.filmward.stats.NormalRange;
 /**
  * Probability that a subgroup of normal readings is beyond the limits of three standard deviations
  * on a chart of spread; exact. Such a chart warns more often than one of means, since ranges and
- * deviations are skew: one of 220 ranges of five.
+ * deviations are skew: one of 217 ranges of five.
  *
  * <p>All methods are pure. The ratio is that of the standard deviation of the readings to the one
  * that the limits were made for, above 0; 1 gives the false alarms.

@@ -21,35 +21,7 @@ final class TestChain {
   private record State(ZoneMemory zones, OrderMemory order, int zone) {}
 
   /** Where a state leads to: by zone; higher and lower within its own zone. */
-  static final class Ways {
-    private final int zone;
-    private final int[] byZone;
-    private final int higher;
-    private final int lower;
-
-    private Ways(int zone, int[] byZone, int higher, int lower) {
-      this.zone = zone;
-      this.byZone = byZone;
-      this.higher = higher;
-      this.lower = lower;
-    }
-
-    int zone() {
-      return zone;
-    }
-
-    int to(int otherZone) {
-      return byZone[otherZone];
-    }
-
-    int higher() {
-      return higher;
-    }
-
-    int lower() {
-      return lower;
-    }
-  }
+  record Ways(int zone, List<Integer> byZone, int higher, int lower) {}
 
   private final Set<SignalTest> tests;
   private final Zones zones;
@@ -87,12 +59,13 @@ final class TestChain {
   private Ways waysFrom(State state) {
     Optional<OrderMemory> up = step(state.order, 1);
     Optional<OrderMemory> down = step(state.order, -1);
-    int[] byZone = new int[zones.count()];
-    for (int zone = 0; zone < byZone.length; zone++) {
-      byZone[zone] = number(state.zones, zone > state.zone ? up : down, zone);
+    List<Integer> byZone = new ArrayList<>();
+    for (int zone = 0; zone < zones.count(); zone++) {
+      byZone.add(number(state.zones, zone > state.zone ? up : down, zone));
     }
     int own = state.zone;
-    return new Ways(own, byZone, number(state.zones, up, own), number(state.zones, down, own));
+    return new Ways(
+        own, List.copyOf(byZone), number(state.zones, up, own), number(state.zones, down, own));
   }
 
   private Optional<OrderMemory> step(OrderMemory order, int direction) {

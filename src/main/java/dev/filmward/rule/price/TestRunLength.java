@@ -92,7 +92,7 @@ public final class TestRunLength {
     double elsewhere = 0;
     for (int zone = 0; zone < zones.count(); zone++) {
       if (zone != ways.zone()) {
-        elsewhere += zones.probability(zone) * average(ways.to(zone));
+        elsewhere += zones.probability(zone) * average(ways.byZone().get(zone));
       }
     }
     double own = zones.probability(ways.zone());

@@ -12,6 +12,7 @@ import dev.filmward.rule.TestSet;
 import java.time.Duration;
 import java.util.List;
 import java.util.Set;
+import java.util.stream.Collectors;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.CsvSource;
@@ -44,10 +45,10 @@ class PriceListTest {
     assertThat(SpreadSignal.ofRange(2, ratio)).isCloseTo(deviation, within(1e-10 * deviation));
   }
 
-  /** ISO 7870-2: about 4.6 of 1000 ranges of five are beyond D4 by chance (probability tables). */
+  /** Tippett's integral by multiple-precision quadrature (mpmath), limits with exact d2 and d3. */
   @Test
-  void rangesOfFiveAlarmFalselyOnceInTwoHundredAndTwenty() {
-    assertThat(1 / SpreadSignal.ofRange(5, 1)).isCloseTo(217, within(3.0));
+  void rangesOfFiveAlarmFalselyOnceInTwoHundredAndSeventeen() {
+    assertThat(SpreadSignal.ofRange(5, 1)).isCloseTo(0.00460304843248, within(1e-11));
   }
 
   @ParameterizedTest
@@ -111,7 +112,7 @@ class PriceListTest {
         numbers
             .chars()
             .mapToObj(number -> SignalTest.values()[number - '1'])
-            .collect(java.util.stream.Collectors.toSet());
+            .collect(Collectors.toSet());
 
     assertThat(TestRunLength.of(tests, 0).ofFirstAmong(charts).mean())
         .isCloseTo(samples, withinPercentage(3 + 50 / samples));
@@ -138,7 +139,7 @@ class PriceListTest {
   }
 
   @Test
-  void limitsWithAMovingAverageSeeAShiftAsSoonAsTheZoneTestsAtLessThanHalfThePrice() {
+  void limitsWithAMovingAverageSeeAShiftNearlyAsSoonAtALowerPrice() {
     PriceList prices = new PriceList(new ChartedLine(5, 5), HALF_HOURLY);
     Price zones = prices.of(TestSet.STANDARD);
     Price ewma = prices.ofLimitsAnd(new EwmaDesign(0.2, 3.1, EwmaDesign.Limits.ASYMPTOTIC));

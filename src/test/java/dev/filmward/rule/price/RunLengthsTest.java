@@ -4,7 +4,9 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import static org.assertj.core.api.Assertions.within;
 
+import dev.filmward.chart.Cusum;
 import dev.filmward.chart.CusumDesign;
+import dev.filmward.chart.CusumPoint;
 import dev.filmward.chart.Ewma;
 import dev.filmward.chart.EwmaDesign;
 import dev.filmward.rule.SignalTest;
@@ -14,6 +16,7 @@ import dev.filmward.stats.Moments;
 import dev.filmward.stats.Normal;
 import java.util.Map;
 import java.util.Random;
+import java.util.Set;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
@@ -86,9 +89,9 @@ class RunLengthsTest {
     CusumDesign design = new CusumDesign(0.5, 4, 2);
     Moments lengths = new Moments();
     for (int run = 0; run < 10_000; run++) {
-      dev.filmward.chart.Cusum cusum = new dev.filmward.chart.Cusum(design);
+      Cusum cusum = new Cusum(design);
       int points = 0;
-      dev.filmward.chart.CusumPoint point;
+      CusumPoint point;
       do {
         point = cusum.next(random.nextGaussian() + 0.3);
         points++;
@@ -221,6 +224,6 @@ class RunLengthsTest {
     "4, 1.188573417343252"
   })
   void limitsOfThreeSigmaHaveTheirKnownRunLengths(double shift, double expected) {
-    assertMean(TestRunLength.of(java.util.Set.of(SignalTest.BEYOND_LIMIT), shift), expected);
+    assertMean(TestRunLength.of(Set.of(SignalTest.BEYOND_LIMIT), shift), expected);
   }
 }
