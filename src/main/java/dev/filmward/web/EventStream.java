@@ -29,6 +29,7 @@ import org.jspecify.annotations.Nullable;
 final class EventStream implements AutoCloseable {
   static final int KEPT = 1000;
   private static final int HEARTBEAT_S = 15;
+  private static final int LAST_WRITE_MS = 500;
 
   private final Clock clock;
   private final ZoneId zone;
@@ -40,6 +41,7 @@ final class EventStream implements AutoCloseable {
   private final ScheduledExecutorService heartbeat =
       Executors.newSingleThreadScheduledExecutor(task -> daemon(task, "event-heartbeat"));
   private long sequence;
+  private boolean closed;
 
   EventStream(Clock clock, ZoneId zone) {
     this.clock = clock;
@@ -74,16 +76,31 @@ final class EventStream implements AutoCloseable {
     client.onClose(() -> subscribers.remove(subscriber));
     String lastId = client.ctx().header("Last-Event-ID");
     synchronized (kept) {
+      if (closed) {
+        client.close();
+        return;
+      }
+      subscribers.add(subscriber);
       subscriber.offer(hello(lastId));
       missed(lastId).forEach(subscriber::offer);
-      subscribers.add(subscriber);
     }
   }
 
   @Override
   public void close() {
     heartbeat.shutdownNow();
-    subscribers.forEach(Subscriber::close);
+    synchronized (kept) {
+      closed = true;
+    }
+    subscribers.forEach(Subscriber::finish);
+    writers.shutdown();
+    try {
+      if (!writers.awaitTermination(LAST_WRITE_MS, TimeUnit.MILLISECONDS)) {
+        subscribers.forEach(Subscriber::close);
+      }
+    } catch (InterruptedException e) {
+      Thread.currentThread().interrupt();
+    }
     writers.shutdownNow();
   }
 

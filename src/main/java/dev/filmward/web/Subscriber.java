@@ -38,6 +38,15 @@ final class Subscriber {
     enqueue(() -> client.sendComment("still here"));
   }
 
+  /** Closes after the event that is being written; what waits is left out. */
+  void finish() {
+    synchronized (waiting) {
+      waiting.clear();
+      enqueue(client::close);
+    }
+  }
+
+  /** Closes at once, even in the middle of a write. */
   void close() {
     client.close();
   }

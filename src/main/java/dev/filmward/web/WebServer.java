@@ -6,14 +6,18 @@ import io.javalin.config.JavalinConfig;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.staticfiles.Location;
 import io.javalin.json.JavalinJackson;
+import io.javalin.util.JavalinException;
 import org.eclipse.jetty.server.AbstractConnector;
 import org.eclipse.jetty.server.Connector;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /**
  * Serves the pages and their JSON. Bound to one address; thread-safe. Stopping closes the event
  * streams first, so that it is quick.
  */
 public final class WebServer implements AutoCloseable {
+  private static final Logger LOG = LoggerFactory.getLogger(WebServer.class);
   private static final long LARGEST_JSON_BODY = 64_000;
   private static final long STOP_TIMEOUT_MS = 3_000;
   private static final long IDLE_AT_STOP_MS = 50;
@@ -62,7 +66,11 @@ public final class WebServer implements AutoCloseable {
   public void close() {
     events.close();
     letIdleConnectionsGo();
-    javalin.stop();
+    try {
+      javalin.stop();
+    } catch (JavalinException e) {
+      LOG.warn("A connection did not end by itself and was broken off", e);
+    }
   }
 
   /** Browsers hold connections open for later; stopping would wait a second for each of them. */
