@@ -12,10 +12,12 @@ import java.nio.file.StandardCopyOption;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
+import org.assertj.core.api.InstanceOfAssertFactories;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.openqa.selenium.Keys;
 import org.opentest4j.TestAbortedException;
 
 /**
@@ -105,7 +107,7 @@ class BrowserIT {
         browser.script(
             "return [...document.querySelectorAll('input[name=cause]')].map((one) => one.value)");
     assertThat(causes)
-        .asInstanceOf(org.assertj.core.api.InstanceOfAssertFactories.LIST)
+        .asInstanceOf(InstanceOfAssertFactories.LIST)
         .doesNotHaveDuplicates()
         .contains("not found yet", "screen pack blinded");
     browser.script(
@@ -139,7 +141,7 @@ class BrowserIT {
       assertThat(browser.await("[data-chart='xbar']").getDomAttribute("data-limits"))
           .contains("LCL 19.54", "centre 20.00", "UCL 20.47");
       assertThat(browser.text(".reader")).contains("S00026", "below the lower control limit");
-      browser.await("[data-chart='xbar']").sendKeys(org.openqa.selenium.Keys.ARROW_LEFT);
+      browser.await("[data-chart='xbar']").sendKeys(Keys.ARROW_LEFT);
       assertThat(browser.text(".reader")).contains("S00025", "not measured");
       assertThat(browser.problems()).isEmpty();
     }
@@ -160,6 +162,27 @@ class BrowserIT {
                 + "return means.data[arguments[0]].y === null && means.spanGaps === false",
             index);
     assertThat(isGap).isEqualTo(true);
+  }
+
+  /** A browser has six connections to a server, for all its tabs and for pages that it left. */
+  @Test
+  void neitherPagesLeftBehindNorTabsInTheBackgroundHoldUpTheNextPage() throws Exception {
+    int more = 8;
+    try (ServedJar served = RunningJar.serve(folder, folder.resolve("data"), 0)) {
+      String first = browser.driver().getWindowHandle();
+      long start = System.nanoTime();
+      for (int i = 0; i < more; i++) {
+        browser.open(served.address(i % 2 == 0 ? "/help.html" : "/intake.html"));
+      }
+      for (int i = 0; i < more; i++) {
+        browser.openInTab(served.address("/alarms.html"));
+      }
+      browser.closeTabs(first);
+      browser.driver().navigate().back();
+      browser.settle();
+      assertThat(Duration.ofNanos(System.nanoTime() - start)).isLessThan(Duration.ofSeconds(20));
+      assertThat(browser.problems()).isEmpty();
+    }
   }
 
   @Test

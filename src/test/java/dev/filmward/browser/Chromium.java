@@ -13,13 +13,16 @@ import org.junit.jupiter.api.Assumptions;
 import org.openqa.selenium.By;
 import org.openqa.selenium.OutputType;
 import org.openqa.selenium.TimeoutException;
+import org.openqa.selenium.WebDriver;
 import org.openqa.selenium.WebElement;
+import org.openqa.selenium.WindowType;
 import org.openqa.selenium.chrome.ChromeDriver;
 import org.openqa.selenium.chrome.ChromeDriverService;
 import org.openqa.selenium.chrome.ChromeOptions;
 import org.openqa.selenium.logging.LogEntry;
 import org.openqa.selenium.logging.LogType;
 import org.openqa.selenium.logging.LoggingPreferences;
+import org.openqa.selenium.support.ui.FluentWait;
 import org.openqa.selenium.support.ui.WebDriverWait;
 
 /** The distribution's Chromium, driven without anything being downloaded. For one thread. */
@@ -28,6 +31,7 @@ final class Chromium implements AutoCloseable {
   static final Path DRIVER = Path.of("/usr/bin/chromedriver");
 
   private static final Duration PATIENCE = Duration.ofSeconds(30);
+  private static final Duration BETWEEN = Duration.ofMillis(40);
   private static final List<String> QUIET =
       List.of(
           "--headless",
@@ -92,6 +96,22 @@ final class Chromium implements AutoCloseable {
     settle();
   }
 
+  /** Opens a page in a tab of its own, in front of the others. */
+  void openInTab(String address) {
+    driver.switchTo().newWindow(WindowType.TAB);
+    open(address);
+  }
+
+  /** Closes all tabs but the one that was there first. */
+  void closeTabs(String first) {
+    for (String tab : driver.getWindowHandles()) {
+      if (!tab.equals(first)) {
+        driver.switchTo().window(tab).close();
+      }
+    }
+    driver.switchTo().window(first);
+  }
+
   void settle() {
     await("html[data-ready='true'][data-connection='live']");
     driver.executeAsyncScript(
@@ -102,7 +122,7 @@ final class Chromium implements AutoCloseable {
 
   WebElement await(String css) {
     try {
-      return new WebDriverWait(driver, PATIENCE).until(page -> find(css));
+      return patiently().until(page -> find(css));
     } catch (TimeoutException e) {
       throw new AssertionError("nothing like " + css + " on\n" + text("body"), e);
     }
@@ -111,7 +131,7 @@ final class Chromium implements AutoCloseable {
   /** Waits until some text is within an element. */
   void awaitText(String css, String text) {
     try {
-      new WebDriverWait(driver, PATIENCE).until(page -> text(css).contains(text));
+      patiently().until(page -> text(css).contains(text));
     } catch (TimeoutException e) {
       throw new AssertionError("no \"" + text + "\" in " + css + " but\n" + text("body"), e);
     }
@@ -169,6 +189,10 @@ final class Chromium implements AutoCloseable {
     for (Path path : innermostFirst) {
       Files.deleteIfExists(path);
     }
+  }
+
+  private FluentWait<WebDriver> patiently() {
+    return new WebDriverWait(driver, PATIENCE).pollingEvery(BETWEEN);
   }
 
   private WebElement find(String css) {
