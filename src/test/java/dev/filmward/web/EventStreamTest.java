@@ -67,6 +67,7 @@ class EventStreamTest {
   void aPageThatComesBackMissesNothingAndHearsNothingTwice() throws Exception {
     String lastId;
     try (EventClient page = EventClient.connect(served.port())) {
+      page.next("hello", PATIENCE);
       served.api().upload("0.csv", ServedPlant.FILM.usual(25, 26));
       lastId = page.next("file", PATIENCE).id();
     }
