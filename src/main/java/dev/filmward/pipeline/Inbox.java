@@ -2,35 +2,40 @@ package dev.filmward.pipeline;
 
 import dev.filmward.store.FileEntry;
 import java.io.IOException;
+import java.io.InputStream;
 import java.nio.file.Files;
+import java.nio.file.NoSuchFileException;
 import java.nio.file.Path;
-import java.nio.file.attribute.FileTime;
 import java.time.Duration;
 import java.util.HashMap;
-import java.util.List;
-import java.util.Locale;
 import java.util.Map;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.ScheduledFuture;
 import java.util.concurrent.TimeUnit;
-import java.util.stream.Stream;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * Watches a folder for files of readings. A file is read once it has kept its size and time for two
- * looks, and then moves to {@code done} or {@code refused} beside it. Looks come {@value #LOOK_MS}
- * ms apart, so that a file is on the screen within two seconds. Names that begin with a dot or end
- * in {@code .part} or {@code .tmp} are left alone: they are still being written.
+ * Watches a folder, and folders in it, for files of readings. A file is read once nobody writes to
+ * it any more ({@link WaitingFiles}), the oldest first, and then moves to {@code done} or {@code
+ * refused} with a summary beside it ({@link FiledFiles}). A file that changes while it is read, or
+ * after it was moved, is read again; what was known of it stays known. A file that cannot be opened
+ * stays where it is and is tried again. Looks come {@value #LOOK_MS} ms apart, so that a file is on
+ * the screen within two seconds.
  */
 public final class Inbox implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(Inbox.class);
   private static final int LOOK_MS = 400;
 
+  /** So many failures in a row are the database's or the disk's, not the files'. */
+  private static final int FAILURES_IN_A_ROW = 3;
+
   private final Plant plant;
   private final Path folder;
-  private final Map<Path, Look> looks = new HashMap<>();
+  private final WaitingFiles waiting;
+  private final FiledFiles filed;
+  private final Map<Path, String> troubles = new HashMap<>();
   private final ScheduledExecutorService watch =
       Executors.newSingleThreadScheduledExecutor(
           task -> {
@@ -39,14 +44,12 @@ public final class Inbox implements AutoCloseable {
             return thread;
           });
 
-  private String trouble = "";
-
   private Inbox(Plant plant, Path folder) {
     this.plant = plant;
     this.folder = folder;
+    this.waiting = new WaitingFiles(folder);
+    this.filed = new FiledFiles(plant, folder);
   }
-
-  private record Look(long size, FileTime changed) {}
 
   /** Starts watching; the folder is made where it is missing. */
   public static Inbox watch(Plant plant, Path folder) throws IOException {
@@ -57,7 +60,7 @@ public final class Inbox implements AutoCloseable {
     return inbox;
   }
 
-  /** Finishes the file that is being read. */
+  /** Finishes the file that is being read; the others wait for the next start. */
   @Override
   public void close() {
     watch.shutdown();
@@ -73,61 +76,55 @@ public final class Inbox implements AutoCloseable {
   private void look() {
     try {
       Files.createDirectories(folder);
-      for (Path file : waiting()) {
-        if (isSettled(file)) {
-          looks.remove(file);
-          read(file);
+      filed.bringBackWhatChanged();
+      int failures = 0;
+      for (WaitingFiles.Settled file : waiting.settled()) {
+        if (watch.isShutdown() || failures >= FAILURES_IN_A_ROW) {
+          return;
         }
+        failures = tryToRead(file) ? 0 : failures + 1;
       }
-      trouble = "";
+      troubles.remove(folder);
+      troubles.keySet().removeIf(file -> !Files.exists(file));
     } catch (IOException | RuntimeException e) {
-      warnOnce(e);
+      warnOnce(folder, e);
     }
   }
 
-  private void warnOnce(Exception e) {
-    String now = e.toString();
-    if (!now.equals(trouble)) {
-      LOG.warn("The inbox {} cannot be read; trying again: {}", folder, now);
-      LOG.debug("The reason", e);
-      trouble = now;
+  private boolean tryToRead(WaitingFiles.Settled file) {
+    try {
+      read(file);
+      troubles.remove(file.path());
+      return true;
+    } catch (NoSuchFileException gone) {
+      LOG.debug("{} was taken away before it was read", file.path());
+      return true;
+    } catch (IOException | RuntimeException e) {
+      warnOnce(file.path(), e);
+      return false;
     }
   }
 
-  private List<Path> waiting() throws IOException {
-    try (Stream<Path> files = Files.list(folder)) {
-      return files.filter(Inbox::isReadings).sorted().toList();
+  private void read(WaitingFiles.Settled file) throws IOException {
+    String name = file.nameIn(folder);
+    FileEntry entry;
+    try (InputStream in = Files.newInputStream(file.path())) {
+      entry = plant.read(new IncomingFile(name, "watch", () -> in));
     }
-  }
-
-  private static boolean isReadings(Path file) {
-    String name = file.getFileName().toString().toLowerCase(Locale.ROOT);
-    return Files.isRegularFile(file)
-        && !name.startsWith(".")
-        && !name.endsWith(".part")
-        && !name.endsWith(".tmp");
-  }
-
-  private boolean isSettled(Path file) throws IOException {
-    Look now = new Look(Files.size(file), Files.getLastModifiedTime(file));
-    return now.equals(looks.put(file, now));
-  }
-
-  private void read(Path file) throws IOException {
-    String name = file.getFileName().toString();
-    FileEntry entry = plant.read(new IncomingFile(name, "watch", () -> Files.newInputStream(file)));
-    String outcome = entry.refusal().isPresent() ? "refused" : "done";
+    if (!file.look().equals(FileLook.at(file.path()))) {
+      LOG.info("{} changed while it was read; it is read again", name);
+      return;
+    }
+    waiting.forget(file.path());
     entry.refusal().ifPresent(why -> LOG.warn("{} was refused: {}", name, why));
-    Path target = free(Files.createDirectories(folder.resolve(outcome)), name);
-    Files.move(file, target);
+    filed.file(file, entry);
   }
 
-  /** A name that is not taken yet: {@code a.csv}, then {@code a.csv.2}, and so on. */
-  private static Path free(Path folder, String name) {
-    Path target = folder.resolve(name);
-    for (int i = 2; Files.exists(target); i++) {
-      target = folder.resolve(name + "." + i);
+  private void warnOnce(Path what, Exception e) {
+    String now = e.toString();
+    if (!now.equals(troubles.put(what, now))) {
+      LOG.warn("{} cannot be read; trying again: {}", what, now);
+      LOG.debug("The reason", e);
     }
-    return target;
   }
 }
