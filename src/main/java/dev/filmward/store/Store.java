@@ -78,16 +78,30 @@ public final class Store implements AutoCloseable {
         .migrate();
   }
 
-  /** Runs some queries on one connection; each of them sees what was committed before it. */
+  /**
+   * Runs some queries on one connection; each of them sees what was committed before it.
+   *
+   * @throws StoreException if the database cannot be read
+   */
   public <T> T read(Function<Tables, T> work) {
-    return jdbi.withHandle(handle -> work.apply(new Tables(handle)));
+    try {
+      return jdbi.withHandle(handle -> work.apply(new Tables(handle)));
+    } catch (RuntimeException e) {
+      throw StoreFaults.translated(e);
+    }
   }
 
-  /** Runs one transaction; all of it is kept, or nothing where it throws. */
+  /**
+   * Runs one transaction; all of it is kept, or nothing where it throws.
+   *
+   * @throws StoreException if the database cannot be written, for example on a full disk
+   */
   public <T> T write(Function<Tables, T> work) {
     writing.lock();
     try {
       return jdbi.inTransaction(handle -> work.apply(new Tables(handle)));
+    } catch (RuntimeException e) {
+      throw StoreFaults.translated(e);
     } finally {
       writing.unlock();
     }

@@ -34,13 +34,31 @@ public final class RunningJar implements AutoCloseable {
   /** What a command that has ended wrote to standard output, and its exit status. */
   record Ended(int status, String out, String err) {}
 
+  /**
+   * What a process may use.
+   *
+   * @param heapMb most memory for objects
+   * @param fileKb greatest length of a file; a write beyond it fails as on a full disk; 0 for any
+   */
+  record Limits(int heapMb, long fileKb) {
+    static final Limits USUAL = new Limits(400, 0);
+  }
+
   /** Starts a command; its folder gets {@code tmp} and {@code messages.txt}. */
   static RunningJar start(Path folder, Object... arguments) throws IOException {
+    return start(folder, Limits.USUAL, arguments);
+  }
+
+  static RunningJar start(Path folder, Limits limits, Object... arguments) throws IOException {
     Path messages = folder.resolve("messages.txt");
     List<String> command = new ArrayList<>();
+    if (limits.fileKb() > 0) {
+      command.addAll(List.of("bash", "-c", "ulimit -f " + limits.fileKb() + "; exec \"$@\"", "-"));
+    }
     command.add(Path.of(System.getProperty("java.home"), "bin", "java").toString());
     // the compiler and collector that start fastest
-    command.addAll(List.of("-XX:TieredStopAtLevel=1", "-XX:+UseSerialGC", "-Xmx400m"));
+    command.addAll(List.of("-XX:TieredStopAtLevel=1", "-XX:+UseSerialGC"));
+    command.add("-Xmx" + limits.heapMb() + "m");
     command.add("-Djava.io.tmpdir=" + Files.createDirectories(temporary(folder)));
     command.addAll(List.of("-jar", System.getProperty("filmward.jar", "target/filmward.jar")));
     for (Object argument : arguments) {
@@ -58,11 +76,20 @@ public final class RunningJar implements AutoCloseable {
 
   /** Runs a command to its end. */
   static Ended run(Path folder, Object... arguments) throws Exception {
-    try (RunningJar jar = start(folder, arguments)) {
-      String out = new String(jar.process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
+    return run(folder, Limits.USUAL, arguments);
+  }
+
+  static Ended run(Path folder, Limits limits, Object... arguments) throws Exception {
+    try (RunningJar jar = start(folder, limits, arguments)) {
+      String out = jar.restOfOutput();
       int status = jar.awaitEnd(PATIENCE);
       return new Ended(status, out, jar.messages());
     }
+  }
+
+  /** What it writes to standard output from now until it ends or is killed. */
+  String restOfOutput() throws IOException {
+    return new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
   }
 
   /** A dashboard on a port, 0 for any free one; it answers when this returns. */
@@ -119,9 +146,9 @@ public final class RunningJar implements AutoCloseable {
     return awaitEnd(Duration.ofSeconds(5));
   }
 
-  /** Takes it away in the middle of whatever it does. */
+  /** Takes it away in the middle of whatever it does; what it wrote can still be read. */
   void kill() {
-    process.destroyForcibly();
+    process.toHandle().destroyForcibly();
     awaitEnd(PATIENCE);
   }
 

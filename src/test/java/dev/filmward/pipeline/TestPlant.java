@@ -22,22 +22,22 @@ import java.util.ArrayList;
 import java.util.List;
 
 /** A plant in a folder, with a clock that stands still, and a picture of all that it knows. */
-final class TestPlant implements AutoCloseable {
+public final class TestPlant implements AutoCloseable {
   private final Path folder;
   private final Clock clock;
   private Plant plant;
 
-  TestPlant(Path folder, Instant now) {
+  public TestPlant(Path folder, Instant now) {
     this.folder = folder;
     this.clock = Clock.fixed(now, ZoneOffset.UTC);
     this.plant = open();
   }
 
-  Plant plant() {
+  public Plant plant() {
     return plant;
   }
 
-  FileEntry read(String name, String csv) {
+  public FileEntry read(String name, String csv) {
     return read(name, csv.getBytes(StandardCharsets.UTF_8));
   }
 
@@ -45,7 +45,7 @@ final class TestPlant implements AutoCloseable {
     return plant.read(new IncomingFile(name, "import", () -> new ByteArrayInputStream(csv)));
   }
 
-  void freeze(String line, String structure) {
+  public void freeze(String line, String structure) {
     plant.freezeLimits(line, structure, 25, new Decision("Kim", "quiet baseline", clock.instant()));
   }
 
@@ -55,7 +55,7 @@ final class TestPlant implements AutoCloseable {
   }
 
   /** Points, signals and alarms, a line each; not how they came about. */
-  List<String> picture() {
+  public List<String> picture() {
     return plant
         .store()
         .read(
