@@ -37,4 +37,8 @@ public final class Tables {
   public AlarmTable alarms() {
     return new AlarmTable(handle);
   }
+
+  public AuditTable audit() {
+    return new AuditTable(handle);
+  }
 }
