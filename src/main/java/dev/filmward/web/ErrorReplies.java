@@ -7,7 +7,9 @@ import dev.filmward.store.StoreException;
 import io.javalin.config.RoutesConfig;
 import io.javalin.http.Context;
 import io.javalin.http.HttpResponseException;
+import java.io.IOException;
 import java.util.NoSuchElementException;
+import org.eclipse.jetty.io.EofException;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
@@ -39,7 +41,23 @@ final class ErrorReplies {
     routes.exception(
         StoreException.class,
         (e, ctx) -> reply(ctx, 503, words(e), "ask whoever looks after the server"));
+    routes.exception(EofException.class, ErrorReplies::brokenOff);
+    routes.exception(IOException.class, ErrorReplies::noRoom);
     routes.exception(Exception.class, ErrorReplies::unexpected);
+  }
+
+  private static void brokenOff(Exception e, Context ctx) {
+    LOG.info("{} {}: the other side broke off; nothing of it is kept", ctx.method(), ctx.path());
+    reply(ctx, 400, "the request broke off", "send it again");
+  }
+
+  private static void noRoom(Exception e, Context ctx) {
+    LOG.error("{} {} failed", ctx.method(), ctx.path(), e);
+    reply(
+        ctx,
+        503,
+        "what was sent cannot be kept: " + words(e),
+        "the disk may be full; ask whoever looks after the server, then send it again");
   }
 
   private static void unexpected(Exception e, Context ctx) {
