@@ -39,51 +39,62 @@ CREATE TABLE quarantine (
 );
 CREATE INDEX quarantine_of_file ON quarantine (file_id, id);
 
-CREATE TABLE sample (
-  id          INTEGER PRIMARY KEY,
-  line        TEXT    NOT NULL,
-  structure   TEXT    NOT NULL,
-  roll        TEXT    NOT NULL,
-  sample      TEXT    NOT NULL,
-  taken_at    INTEGER NOT NULL,
-  received_at INTEGER NOT NULL,
-  file_id     INTEGER NOT NULL REFERENCES file (id),
-  lanes       TEXT    NOT NULL,
-  UNIQUE (line, structure, roll, sample)
-);
-CREATE INDEX sample_in_time ON sample (line, structure, taken_at, roll, sample);
-
 -- What a line has made, with the time of the newest sample.
 CREATE TABLE production (
+  id        INTEGER PRIMARY KEY,
   line      TEXT    NOT NULL,
   structure TEXT    NOT NULL,
   samples   INTEGER NOT NULL,
   last_at   INTEGER NOT NULL,
-  PRIMARY KEY (line, structure)
-) WITHOUT ROWID;
+  UNIQUE (line, structure)
+);
 
--- The readings of one reported layer in one sample (JSON array in the order of sample.lanes, null
--- where nothing was measured) and their subgroup figures. Position 0 is the total: figures only.
-CREATE TABLE subgroup (
-  sample_id INTEGER NOT NULL REFERENCES sample (id),
-  position  INTEGER NOT NULL,
-  um        TEXT,
-  size      INTEGER NOT NULL,
-  mean      REAL,
-  least     REAL,
-  greatest  REAL,
-  squares   REAL,
-  PRIMARY KEY (sample_id, position)
-) WITHOUT ROWID;
+-- One set of readings across the web. um is a JSON array: for each reported layer in order, an array
+-- of micrometres in the order of lanes, null where nothing was measured.
+CREATE TABLE sample (
+  id            INTEGER PRIMARY KEY,
+  production_id INTEGER NOT NULL REFERENCES production (id),
+  roll          TEXT    NOT NULL,
+  sample        TEXT    NOT NULL,
+  taken_at      INTEGER NOT NULL,
+  received_at   INTEGER NOT NULL,
+  file_id       INTEGER NOT NULL REFERENCES file (id),
+  lanes         TEXT    NOT NULL,
+  um            TEXT    NOT NULL,
+  UNIQUE (production_id, roll, sample)
+);
+CREATE INDEX sample_in_time ON sample (production_id, taken_at);
 
 -- One row a reading, for people and other programs.
 CREATE VIEW reading AS
-SELECT s.line, s.structure, s.roll, s.sample, s.taken_at,
-       lane.value AS lane, g.position AS layer, um.value AS thickness_um
+SELECT p.line, p.structure, s.roll, s.sample, s.taken_at,
+       lane.value AS lane, layer.key + 1 AS layer, um.value AS thickness_um
 FROM sample s
-JOIN subgroup g ON g.sample_id = s.id AND g.position > 0
-JOIN json_each(s.lanes) lane
-JOIN json_each(g.um) um ON um.key = lane.key;
+JOIN production p ON p.id = s.production_id
+JOIN json_each(s.um) layer
+JOIN json_each(layer.value) um
+JOIN json_each(s.lanes) lane ON lane.key = um.key;
+
+-- What charts read: runs of samples of a production in the order of time, roll and sample. It follows
+-- from the samples; people and other programs read those. keys: who the samples are.
+CREATE TABLE block (
+  id            INTEGER PRIMARY KEY,
+  production_id INTEGER NOT NULL REFERENCES production (id),
+  first_at      INTEGER NOT NULL,
+  first_roll    TEXT    NOT NULL,
+  first_sample  TEXT    NOT NULL,
+  last_at       INTEGER NOT NULL,
+  keys          BLOB    NOT NULL
+);
+CREATE INDEX block_in_time ON block (production_id, first_at, first_roll, first_sample);
+
+-- The subgroup figures of one characteristic for the samples of a block. Position 0 is the total.
+CREATE TABLE block_figures (
+  block_id INTEGER NOT NULL REFERENCES block (id),
+  position INTEGER NOT NULL,
+  figures  BLOB    NOT NULL,
+  PRIMARY KEY (block_id, position)
+);
 
 -- A reading that replaced another one; the old value is kept here for good.
 CREATE TABLE correction (
@@ -137,13 +148,16 @@ CREATE TABLE limits_exclusion (
   PRIMARY KEY (line, structure, version, roll, sample)
 ) WITHOUT ROWID;
 
+-- A test fulfilled at a sample under limits in force.
 CREATE TABLE signal (
-  sample_id INTEGER NOT NULL REFERENCES sample (id),
-  position  INTEGER NOT NULL,
-  chart     TEXT    NOT NULL,
-  test      TEXT    NOT NULL,
-  side      TEXT    NOT NULL,
-  PRIMARY KEY (sample_id, position, chart, test, side)
+  production_id INTEGER NOT NULL REFERENCES production (id),
+  position      INTEGER NOT NULL,
+  taken_at      INTEGER NOT NULL,
+  sample_id     INTEGER NOT NULL REFERENCES sample (id),
+  chart         TEXT    NOT NULL,
+  test          TEXT    NOT NULL,
+  side          TEXT    NOT NULL,
+  PRIMARY KEY (production_id, position, taken_at, sample_id, chart, test, side)
 ) WITHOUT ROWID;
 
 CREATE TABLE alarm (

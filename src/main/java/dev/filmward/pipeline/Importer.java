@@ -5,13 +5,14 @@ import dev.filmward.intake.FileCount;
 import dev.filmward.intake.FileRefused;
 import dev.filmward.intake.ReadingsParser;
 import dev.filmward.intake.Rejection;
+import dev.filmward.pipeline.BatchWriter.Batch;
+import dev.filmward.pipeline.SampleWriter.Came;
 import dev.filmward.store.FileEntry;
 import dev.filmward.store.FileEntry.Arrivals;
 import dev.filmward.store.FileEntry.Counts;
 import dev.filmward.store.QuarantinedRow;
 import dev.filmward.store.SampleTable.Origin;
 import dev.filmward.store.Store;
-import dev.filmward.store.Tables;
 import dev.filmward.subgroup.SampleAssembler;
 import dev.filmward.subgroup.SampleDraft;
 import java.io.IOException;
@@ -27,16 +28,16 @@ import java.util.Optional;
  * reading it again adds only the rest. For one thread, for one file.
  */
 final class Importer {
-  private static final int SAMPLES_PER_TRANSACTION = 1000;
+  private static final int SAMPLES_PER_TRANSACTION = 10_000;
+  private static final int READINGS_PER_TRANSACTION = 400_000;
   private static final int ROWS_PER_TRANSACTION = 5000;
 
   private final Store store;
   private final Judging judging;
-  private final List<SampleDraft> drafts = new ArrayList<>();
+  private final List<Came> samples = new ArrayList<>();
   private final List<QuarantinedRow> rejected = new ArrayList<>();
   private final Instant receivedAt;
-  private long fileId;
-  private Arrivals arrivals = new Arrivals(0, 0, 0);
+  private long places;
 
   Importer(Store store, Judging judging, Instant receivedAt) {
     this.store = store;
@@ -45,31 +46,44 @@ final class Importer {
   }
 
   FileEntry read(IncomingFile file, ReadingsParser parser) {
-    fileId = store.write(tables -> tables.files().begin(file.name(), file.source(), receivedAt));
-    SampleAssembler assembler = new SampleAssembler(this::take);
+    long fileId =
+        store.write(tables -> tables.files().begin(file.name(), file.source(), receivedAt));
     FileEntry entry;
+    try (BatchWriter writer = new BatchWriter(store, judging, new Origin(fileId, receivedAt))) {
+      entry = read(file, parser, writer, fileId);
+    }
+    store.change(tables -> tables.files().finish(entry, receivedAt));
+    return entry;
+  }
+
+  private FileEntry read(
+      IncomingFile file, ReadingsParser parser, BatchWriter writer, long fileId) {
+    SampleAssembler assembler = new SampleAssembler(draft -> take(draft, writer));
     try (InputStream in = file.opener().open()) {
       FileCount count =
-          parser.parse(in, file.name(), file.view().apply(assembler), this::quarantine);
+          parser.parse(
+              in,
+              file.name(),
+              file.view().apply(assembler),
+              rejection -> quarantine(rejection, writer));
       assembler.finish();
-      flush();
-      entry = entry(file, count, assembler.repeated());
+      writer.finish(batch());
+      return entry(file, fileId, count, withRepeated(writer.arrivals(), assembler.repeated()));
     } catch (FileRefused | IOException e) {
-      entry = refused(file, e);
-    }
-    FileEntry done = entry;
-    store.change(tables -> tables.files().finish(done, receivedAt));
-    return done;
-  }
-
-  private void take(SampleDraft draft) {
-    drafts.add(draft);
-    if (drafts.size() >= SAMPLES_PER_TRANSACTION) {
-      flush();
+      return refused(file, fileId, e);
     }
   }
 
-  private void quarantine(Rejection rejection) {
+  private void take(SampleDraft draft, BatchWriter writer) {
+    Sample sample = draft.toSample();
+    samples.add(new Came(sample, draft.structure()));
+    places += (long) sample.layers() * sample.laneCount();
+    if (samples.size() >= SAMPLES_PER_TRANSACTION || places >= READINGS_PER_TRANSACTION) {
+      writer.begin(batch());
+    }
+  }
+
+  private void quarantine(Rejection rejection, BatchWriter writer) {
     rejected.add(
         new QuarantinedRow(
             rejection.line(),
@@ -79,40 +93,23 @@ final class Importer {
             rejection.raw(),
             rejection.readings()));
     if (rejected.size() >= ROWS_PER_TRANSACTION) {
-      flush();
+      writer.begin(batch());
     }
   }
 
-  private void flush() {
-    if (drafts.isEmpty() && rejected.isEmpty()) {
-      return;
-    }
-    Runnable afterwards = store.write(this::write);
-    drafts.clear();
+  private Batch batch() {
+    Batch batch = new Batch(samples, rejected);
+    samples.clear();
     rejected.clear();
-    afterwards.run();
+    places = 0;
+    return batch;
   }
 
-  private Runnable write(Tables tables) {
-    tables.files().quarantine(fileId, rejected);
-    Judging.Round round = judging.begin(tables);
-    SampleWriter writer = new SampleWriter(tables, new Origin(fileId, receivedAt));
-    for (SampleDraft draft : drafts) {
-      Optional<Sample> changed = writer.write(draft);
-      changed.ifPresent(sample -> round.changed(sample, draft.structure()));
-    }
-    Arrivals more = writer.arrivals();
-    arrivals =
-        new Arrivals(
-            arrivals.fresh() + more.fresh(),
-            arrivals.known() + more.known(),
-            arrivals.corrected() + more.corrected());
-    return round.judge();
+  private static Arrivals withRepeated(Arrivals arrivals, long repeated) {
+    return new Arrivals(arrivals.fresh(), arrivals.known() + repeated, arrivals.corrected());
   }
 
-  private FileEntry entry(IncomingFile file, FileCount count, long repeated) {
-    Arrivals all =
-        new Arrivals(arrivals.fresh(), arrivals.known() + repeated, arrivals.corrected());
+  private FileEntry entry(IncomingFile file, long fileId, FileCount count, Arrivals all) {
     Counts counts =
         new Counts(count.rows(), count.readings(), count.missing(), count.quarantined(), all);
     return new FileEntry(
@@ -125,7 +122,7 @@ final class Importer {
         Optional.empty());
   }
 
-  private FileEntry refused(IncomingFile file, Exception why) {
+  private FileEntry refused(IncomingFile file, long fileId, Exception why) {
     String reason = why.getMessage() == null ? why.toString() : why.getMessage();
     return new FileEntry(
         fileId, file.name(), file.source(), receivedAt, Counts.NONE, "", Optional.of(reason));

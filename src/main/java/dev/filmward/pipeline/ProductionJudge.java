@@ -91,7 +91,11 @@ final class ProductionJudge {
   }
 
   private List<Judged> judge(Series series, Instant moment) {
-    SeriesJudge judge = new SeriesJudge(limits.apply(series));
+    List<LimitsVersion> versions = limits.apply(series);
+    if (versions.isEmpty()) {
+      return List.of();
+    }
+    SeriesJudge judge = new SeriesJudge(versions);
     judge.judge(tables.figures().before(series, moment, SeriesTests.WARM_UP + 1));
     return judge.judge(tables.figures().within(series, Span.since(moment)));
   }

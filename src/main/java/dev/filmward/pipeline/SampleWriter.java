@@ -1,17 +1,20 @@
 package dev.filmward.pipeline;
 
 import dev.filmward.film.Sample;
+import dev.filmward.film.SampleKey;
 import dev.filmward.film.Structure;
 import dev.filmward.store.FileEntry.Arrivals;
 import dev.filmward.store.SampleTable;
-import dev.filmward.store.SampleTable.Figures;
+import dev.filmward.store.SampleTable.Change;
+import dev.filmward.store.SampleTable.Correction;
 import dev.filmward.store.SampleTable.Origin;
 import dev.filmward.store.SampleTable.Stored;
 import dev.filmward.store.Tables;
-import dev.filmward.subgroup.SampleDraft;
+import dev.filmward.subgroup.Subgroup;
 import dev.filmward.subgroup.Subgrouping;
 import java.util.ArrayList;
 import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -33,41 +36,82 @@ final class SampleWriter {
     this.origin = origin;
   }
 
-  /** Writes a sample, and gives it as it is kept now where that changed anything. */
-  Optional<Sample> write(SampleDraft draft) {
-    Sample came = draft.toSample();
-    Optional<Stored> kept = samples.find(came.key());
-    if (kept.isEmpty()) {
-      fresh += came.readings();
-      samples.insert(came, origin, figures(came, draft.structure()));
-      return Optional.of(came);
+  /** A sample, or a part of one, as a file gave it. */
+  record Came(Sample sample, Structure structure) {}
+
+  /** Writes samples, and gives those that this changed, as they are kept now. */
+  List<Came> write(List<Came> all) {
+    Map<SampleKey, Joining> joinings = new LinkedHashMap<>();
+    Map<SampleKey, Stored> kept =
+        samples.known(all.stream().map(came -> came.sample.key()).toList());
+    for (Came came : all) {
+      SampleKey key = came.sample.key();
+      joinings
+          .computeIfAbsent(key, any -> new Joining(Optional.ofNullable(kept.get(key))))
+          .add(came);
     }
-    return join(kept.get(), came, draft.structure());
+    List<Joining> changed = joinings.values().stream().filter(Joining::isChanged).toList();
+    samples.write(changed.stream().map(this::change).toList(), origin);
+    return changed.stream().map(Joining::now).toList();
   }
 
   Arrivals arrivals() {
     return new Arrivals(fresh, known, corrected);
   }
 
-  private Optional<Sample> join(Stored kept, Sample came, Structure structure) {
-    SampleMerge merge = new SampleMerge(kept.sample(), came);
-    fresh += merge.fresh();
-    known += merge.known();
-    corrected += merge.corrections().size();
-    if (merge.merged().equals(kept.sample())) {
-      return Optional.empty();
-    }
-    samples.correct(kept.id(), merge.corrections(), origin);
-    samples.update(kept.id(), merge.merged(), figures(merge.merged(), structure));
-    return Optional.of(merge.merged());
+  private Change change(Joining joining) {
+    Came now = joining.now();
+    return new Change(
+        joining.before, now.sample, figures(now.sample, now.structure), joining.corrections);
   }
 
-  private List<Figures> figures(Sample sample, Structure structure) {
+  private List<Optional<Subgroup>> figures(Sample sample, Structure structure) {
     Subgrouping subgrouping = subgroupings.computeIfAbsent(structure, Subgrouping::layersAndTotal);
-    List<Figures> figures = new ArrayList<>();
+    List<Optional<Subgroup>> figures = new ArrayList<>();
+    figures.add(Optional.empty());
     for (var characteristic : subgrouping.characteristics()) {
-      figures.add(new Figures(characteristic.position(), subgrouping.of(sample, characteristic)));
+      Optional<Subgroup> subgroup = subgrouping.of(sample, characteristic);
+      if (characteristic.position() == 0) {
+        figures.set(0, subgroup);
+      } else {
+        figures.add(subgroup);
+      }
     }
     return figures;
+  }
+
+  /** What was kept of one sample, with all parts of it that come in one transaction. */
+  private final class Joining {
+    private final Optional<Stored> before;
+    private final List<Correction> corrections = new ArrayList<>();
+    private Optional<Came> now = Optional.empty();
+
+    private Joining(Optional<Stored> before) {
+      this.before = before;
+    }
+
+    private void add(Came came) {
+      Optional<Sample> kept = now.map(Came::sample).or(() -> before.map(Stored::sample));
+      if (kept.isEmpty()) {
+        fresh += came.sample.readings();
+        now = Optional.of(came);
+        return;
+      }
+      SampleMerge merge = new SampleMerge(kept.get(), came.sample);
+      fresh += merge.fresh();
+      known += merge.known();
+      corrected += merge.corrections().size();
+      corrections.addAll(merge.corrections());
+      now = Optional.of(new Came(merge.merged(), came.structure));
+    }
+
+    private boolean isChanged() {
+      return before.map(stored -> !stored.sample().equals(now().sample)).orElse(true)
+          || !corrections.isEmpty();
+    }
+
+    private Came now() {
+      return now.orElseThrow();
+    }
   }
 }

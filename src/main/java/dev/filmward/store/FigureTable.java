@@ -1,26 +1,27 @@
 package dev.filmward.store;
 
-import dev.filmward.film.SampleKey;
-import dev.filmward.subgroup.Subgroup;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
-import java.util.ArrayList;
-import java.util.Collections;
 import java.util.List;
-import java.util.Optional;
+import java.util.function.Predicate;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.statement.Query;
 
-/** Subgroup figures of one characteristic, in the order of time, then roll, then sample. */
+/**
+ * Subgroup figures of one characteristic, in the order of time, then roll, then sample. They are
+ * read a block of samples at a time.
+ */
 public final class FigureTable {
   private static final String SELECT =
-      "SELECT s.id, s.line, s.structure, s.roll, s.sample, s.taken_at, s.file_id,"
-          + " g.size, g.mean, g.least, g.greatest, g.squares"
-          + " FROM sample s JOIN subgroup g ON g.sample_id = s.id AND g.position = :position"
-          + " WHERE s.line = :line AND s.structure = :structure";
-  private static final String FORWARD = " ORDER BY s.taken_at, s.roll, s.sample";
-  private static final String BACKWARD = " ORDER BY s.taken_at DESC, s.roll DESC, s.sample DESC";
+      "SELECT b.keys, f.figures FROM block b"
+          + " JOIN block_figures f ON f.block_id = b.id AND f.position = :position"
+          + " WHERE b.production_id = "
+          + BlockTable.PRODUCTION;
+  private static final String FORWARD = " ORDER BY b.first_at, b.first_roll, b.first_sample";
+  private static final String BACKWARD =
+      " ORDER BY b.first_at DESC, b.first_roll DESC, b.first_sample DESC";
+  private static final String PAGE = " LIMIT :onPage OFFSET :offset";
 
   private final Handle handle;
 
@@ -51,73 +52,118 @@ public final class FigureTable {
   }
 
   public List<FigureRow> within(Series series, Span span) {
-    return query(series, " AND s.taken_at BETWEEN :from AND :to" + FORWARD)
-        .bind("from", Times.toMicros(span.from()))
-        .bind("to", Times.toMicros(span.to()))
-        .map((row, context) -> figures(row))
-        .list();
+    return columns(series, span).rows();
+  }
+
+  /** As {@link #within}, for many points of which few are looked at closely. */
+  public FigureColumns columns(Series series, Span span) {
+    long from = Times.toMicros(span.from());
+    long to = Times.toMicros(span.to());
+    FigureColumns columns = new FigureColumns(series);
+    List<Block> blocks =
+        query(series, BlockTable.WITHIN + FORWARD)
+            .bind("from", from)
+            .bind("to", to)
+            .map((row, context) -> new Block(row))
+            .list();
+    for (Block block : blocks) {
+      for (int place = 0; place < block.keys.count(); place++) {
+        long takenAt = block.keys.takenAt(place);
+        if (from <= takenAt && takenAt <= to) {
+          columns.add(block.keys, block.figures, place);
+        }
+      }
+    }
+    return columns;
   }
 
   /** The first subgroups that have a reading. */
   public List<FigureRow> first(Series series, int most) {
-    return query(series, " AND g.size > 0" + FORWARD + " LIMIT :most")
-        .bind("most", most)
-        .map((row, context) -> figures(row))
-        .list();
+    FigureColumns columns = new FigureColumns(series);
+    forEachBlock(
+        query(series, FORWARD + PAGE),
+        most,
+        block -> {
+          for (int place = 0; place < block.keys.count() && columns.count() < most; place++) {
+            if (block.figures.size(place) > 0) {
+              columns.add(block.keys, block.figures, place);
+            }
+          }
+          return columns.count() < most;
+        });
+    return columns.rows();
   }
 
   /** The last samples, measured or not, oldest first. */
   public List<FigureRow> last(Series series, int most) {
-    return reversed(
-        query(series, BACKWARD + " LIMIT :most")
-            .bind("most", most)
-            .map((row, context) -> figures(row))
-            .list());
+    return backward(series, query(series, BACKWARD + PAGE), most, (block, place) -> true);
   }
 
   /** The last subgroups that have a reading and were taken before a moment, oldest first. */
   public List<FigureRow> before(Series series, Instant moment, int most) {
-    return reversed(
-        query(series, " AND g.size > 0 AND s.taken_at < :moment" + BACKWARD + " LIMIT :most")
-            .bind("moment", Times.toMicros(moment))
-            .bind("most", most)
-            .map((row, context) -> figures(row))
-            .list());
+    long micros = Times.toMicros(moment);
+    Query blocks =
+        query(series, " AND b.first_at < :moment" + BACKWARD + PAGE).bind("moment", micros);
+    return backward(
+        series,
+        blocks,
+        most,
+        (block, place) -> block.figures.size(place) > 0 && block.keys.takenAt(place) < micros);
+  }
+
+  private static final class Block {
+    private final BlockKeys keys;
+    private final BlockFigures figures;
+
+    private Block(ResultSet row) throws SQLException {
+      keys = new BlockKeys(row.getBytes("keys"));
+      figures = new BlockFigures(row.getBytes("figures"));
+    }
+  }
+
+  /** Says whether the point at a place of a block is wanted. */
+  private interface Wanted {
+    boolean test(Block block, int place);
+  }
+
+  private static List<FigureRow> backward(Series series, Query query, int most, Wanted wanted) {
+    FigureColumns columns = new FigureColumns(series);
+    forEachBlock(
+        query,
+        most,
+        block -> {
+          for (int place = block.keys.count() - 1; place >= 0 && columns.count() < most; place--) {
+            if (wanted.test(block, place)) {
+              columns.add(block.keys, block.figures, place);
+            }
+          }
+          return columns.count() < most;
+        });
+    columns.reverse();
+    return columns.rows();
+  }
+
+  /** Hands on blocks until one answers that it was enough, a page of them at a time. */
+  private static void forEachBlock(Query paged, int most, Predicate<Block> goOn) {
+    int onPage = most / BlockTable.USUAL_SAMPLES + 2;
+    boolean more = most > 0;
+    for (int offset = 0; more; offset += onPage) {
+      List<Block> blocks =
+          paged
+              .bind("onPage", onPage)
+              .bind("offset", offset)
+              .map((row, context) -> new Block(row))
+              .list();
+      more = blocks.size() == onPage;
+      for (Block block : blocks) {
+        if (!goOn.test(block)) {
+          return;
+        }
+      }
+    }
   }
 
   private Query query(Series series, String rest) {
     return handle.createQuery(SELECT + rest).bindMethods(series);
-  }
-
-  private static List<FigureRow> reversed(List<FigureRow> rows) {
-    List<FigureRow> forward = new ArrayList<>(rows);
-    Collections.reverse(forward);
-    return forward;
-  }
-
-  private static FigureRow figures(ResultSet row) throws SQLException {
-    int size = row.getInt("size");
-    Optional<Subgroup> subgroup =
-        size == 0
-            ? Optional.empty()
-            : Optional.of(
-                new Subgroup(
-                    size,
-                    row.getDouble("mean"),
-                    row.getDouble("least"),
-                    row.getDouble("greatest"),
-                    row.getDouble("squares")));
-    SampleKey key =
-        new SampleKey(
-            row.getString("line"),
-            row.getString("structure"),
-            row.getString("roll"),
-            row.getString("sample"));
-    return new FigureRow(
-        row.getLong("id"),
-        key,
-        Times.toInstant(row.getLong("taken_at")),
-        row.getLong("file_id"),
-        subgroup);
   }
 }

@@ -1,9 +1,13 @@
 package dev.filmward.store;
 
 import dev.filmward.film.Sample;
+import java.util.ArrayList;
+import java.util.List;
 
 /** Numbers as a JSON array, with {@code null} for what was not measured. Round trips exactly. */
 final class ReadingArray {
+  private static final long MOST_THOUSANDTHS = 1_000_000_000;
+
   private ReadingArray() {}
 
   static String ofLanes(Sample sample) {
@@ -14,17 +18,46 @@ final class ReadingArray {
     return json.append(']').toString();
   }
 
-  static String ofLayer(Sample sample, int position) {
-    StringBuilder json = new StringBuilder("[");
-    for (int lane = 0; lane < sample.laneCount(); lane++) {
-      json.append(lane == 0 ? "" : ",");
-      if (sample.isMeasured(position, lane)) {
-        json.append(sample.thicknessUm(position, lane));
-      } else {
-        json.append("null");
+  /** An array of arrays: for each layer in order, its readings in the order of lanes. */
+  static String ofReadings(Sample sample) {
+    StringBuilder json = new StringBuilder(8 * sample.layers() * (sample.laneCount() + 1));
+    for (int position = 1; position <= sample.layers(); position++) {
+      json.append(position == 1 ? "[[" : ",[");
+      for (int lane = 0; lane < sample.laneCount(); lane++) {
+        if (lane > 0) {
+          json.append(',');
+        }
+        if (sample.isMeasured(position, lane)) {
+          append(json, sample.thicknessUm(position, lane));
+        } else {
+          json.append("null");
+        }
       }
+      json.append(']');
     }
     return json.append(']').toString();
+  }
+
+  /**
+   * The shortest text that gives the number back. What has three decimals at most, as nearly all
+   * that gauges write, is written without the search for that: a quotient of two exact numbers and
+   * the text of it are rounded to the same double.
+   */
+  private static void append(StringBuilder json, double um) {
+    long thousandths = Math.round(um * 1000);
+    if (thousandths <= 0 || thousandths > MOST_THOUSANDTHS || thousandths / 1000.0 != um) {
+      json.append(um);
+      return;
+    }
+    json.append(thousandths / 1000).append('.');
+    int rest = (int) (thousandths % 1000);
+    json.append((char) ('0' + rest / 100));
+    if (rest % 100 > 0) {
+      json.append((char) ('0' + rest / 10 % 10));
+      if (rest % 10 > 0) {
+        json.append((char) ('0' + rest % 10));
+      }
+    }
   }
 
   static int[] lanes(String json) {
@@ -36,7 +69,15 @@ final class ReadingArray {
     return lanes;
   }
 
-  static double[] readings(String json) {
+  static double[][] readings(String json) {
+    List<double[]> layers = new ArrayList<>();
+    for (int at = json.indexOf('[', 1); at > 0; at = json.indexOf('[', at + 1)) {
+      layers.add(layer(json.substring(at, json.indexOf(']', at) + 1)));
+    }
+    return layers.toArray(double[][]::new);
+  }
+
+  private static double[] layer(String json) {
     String[] cells = cells(json);
     double[] um = new double[cells.length];
     for (int i = 0; i < cells.length; i++) {

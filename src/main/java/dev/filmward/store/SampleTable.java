@@ -3,146 +3,164 @@ package dev.filmward.store;
 import dev.filmward.film.Sample;
 import dev.filmward.film.SampleKey;
 import dev.filmward.subgroup.Subgroup;
+import java.nio.charset.StandardCharsets;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
-import java.util.ArrayList;
+import java.util.Arrays;
+import java.util.Collection;
 import java.util.Comparator;
+import java.util.HashMap;
+import java.util.LinkedHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.stream.Collectors;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.result.ResultIterator;
-import org.jdbi.v3.core.statement.PreparedBatch;
+import org.jdbi.v3.core.statement.Query;
 
-/** Samples with all their readings and subgroup figures. */
+/** Samples with all their readings. */
 public final class SampleTable {
-  private final Handle handle;
+  private static final String SELECT =
+      "SELECT s.*, p.line, p.structure FROM sample s JOIN production p ON p.id = s.production_id";
 
-  SampleTable(Handle handle) {
+  private static final String OF_ROLL =
+      "s.production_id = " + BlockTable.PRODUCTION + " AND s.roll = :roll";
+
+  /** Names that one question asks for. */
+  private static final int NAMES_AT_ONCE = 256;
+
+  private static final Comparator<String> AS_THE_DATABASE_SORTS =
+      (a, b) ->
+          Arrays.compareUnsigned(
+              a.getBytes(StandardCharsets.UTF_8), b.getBytes(StandardCharsets.UTF_8));
+
+  private final Handle handle;
+  private final Database database;
+
+  SampleTable(Handle handle, Database database) {
     this.handle = handle;
+    this.database = database;
   }
 
-  /** A sample as it is kept. */
-  public record Stored(long id, Sample sample) {}
+  /** A sample as it is kept, and the file by which it came first. */
+  public record Stored(long id, long fileId, Sample sample) {}
 
   /** By which file a sample came, and when. */
   public record Origin(long fileId, Instant receivedAt) {}
 
-  /**
-   * One characteristic of a sample, summed up.
-   *
-   * @param position 0 for the total
-   */
-  public record Figures(int position, Optional<Subgroup> subgroup) {}
-
   /** A reading that takes the place of another one. */
   public record Correction(int position, int lane, double oldUm, double newUm) {}
+
+  /**
+   * What becomes of one sample.
+   *
+   * @param before empty where the sample is new
+   * @param figures subgroups by position, the total first; empty where nothing was measured
+   */
+  public record Change(
+      Optional<Stored> before,
+      Sample now,
+      List<Optional<Subgroup>> figures,
+      List<Correction> corrections) {}
 
   /** What a line has made. */
   public record Production(String line, String structure, long samples, Instant lastAt) {}
 
   public Optional<Stored> find(SampleKey key) {
+    return Optional.ofNullable(known(List.of(key)).get(key));
+  }
+
+  /** Those of some samples that are kept. */
+  public Map<SampleKey, Stored> known(Collection<SampleKey> keys) {
+    Map<SampleKey, Stored> known = new HashMap<>();
+    keys.stream()
+        .collect(Collectors.groupingBy(Roll::of, LinkedHashMap::new, Collectors.toList()))
+        .forEach((roll, samples) -> addKnown(roll, samples, known));
+    return known;
+  }
+
+  private record Roll(String line, String structure, String roll) {
+    private static Roll of(SampleKey key) {
+      return new Roll(key.line(), key.structure(), key.roll());
+    }
+  }
+
+  private void addKnown(Roll roll, List<SampleKey> keys, Map<SampleKey, Stored> known) {
+    List<String> names =
+        keys.stream().map(SampleKey::sample).sorted(AS_THE_DATABASE_SORTS).distinct().toList();
+    if (names.size() > 1 && !hasAny(roll, names.get(0), names.get(names.size() - 1))) {
+      return;
+    }
+    for (int from = 0; from < names.size(); from += NAMES_AT_ONCE) {
+      ofRoll(SELECT + " WHERE " + OF_ROLL + " AND s.sample IN (<names>)", roll)
+          .bindList("names", names.subList(from, Math.min(names.size(), from + NAMES_AT_ONCE)))
+          .map((row, context) -> stored(row))
+          .forEach(stored -> known.put(stored.sample().key(), stored));
+    }
+  }
+
+  private boolean hasAny(Roll roll, String first, String last) {
+    return ofRoll(
+                "SELECT count(*) FROM (SELECT 1 FROM sample s WHERE "
+                    + OF_ROLL
+                    + " AND s.sample BETWEEN :first AND :last LIMIT 1) some",
+                roll)
+            .bind("first", first)
+            .bind("last", last)
+            .mapTo(Long.class)
+            .one()
+        > 0;
+  }
+
+  private Query ofRoll(String sql, Roll roll) {
     return handle
-        .createQuery(
-            "SELECT * FROM sample WHERE line = :line AND structure = :structure AND roll = :roll"
-                + " AND sample = :sample")
-        .bindMethods(key)
-        .map((row, context) -> new Header(row))
-        .findOne()
-        .map(this::load);
+        .createQuery(sql)
+        .bind("line", roll.line)
+        .bind("structure", roll.structure)
+        .bind("roll", roll.roll);
   }
 
   /** The newest samples of a production, oldest first. */
   public List<Stored> newest(String line, String structure, int most) {
     return handle
         .createQuery(
-            "SELECT * FROM (SELECT * FROM sample WHERE line = :line AND structure = :structure"
-                + " ORDER BY taken_at DESC, roll DESC, sample DESC LIMIT :most)"
+            "SELECT * FROM ("
+                + SELECT
+                + " WHERE s.production_id = "
+                + BlockTable.PRODUCTION
+                + " ORDER BY s.taken_at DESC, s.roll DESC, s.sample DESC LIMIT :most) newest"
                 + " ORDER BY taken_at, roll, sample")
         .bind("line", line)
         .bind("structure", structure)
         .bind("most", most)
-        .map((row, context) -> new Header(row))
-        .list()
-        .stream()
-        .map(this::load)
-        .toList();
+        .map((row, context) -> stored(row))
+        .list();
   }
 
   /** Gives every sample to a receiver, one at a time, in the order in which they came. */
   public void forEach(Consumer<Sample> receiver) {
-    try (ResultIterator<Row> rows =
+    try (ResultIterator<Sample> samples =
         handle
-            .createQuery(
-                "SELECT s.*, g.um FROM sample s JOIN subgroup g ON g.sample_id = s.id"
-                    + " WHERE g.position > 0 ORDER BY s.id, g.position")
-            .map((row, context) -> new Row(new Header(row), row.getString("um")))
+            .createQuery(SELECT + " ORDER BY s.id")
+            .map((row, context) -> sample(row))
             .iterator()) {
-      List<double[]> layers = new ArrayList<>();
-      Optional<Header> current = Optional.empty();
-      while (rows.hasNext()) {
-        Row row = rows.next();
-        if (current.isPresent() && current.get().id != row.header.id) {
-          receiver.accept(current.get().sample(layers));
-          layers.clear();
-        }
-        current = Optional.of(row.header);
-        layers.add(ReadingArray.readings(row.um));
-      }
-      current.ifPresent(last -> receiver.accept(last.sample(layers)));
+      samples.forEachRemaining(receiver);
     }
   }
 
-  private record Row(Header header, String um) {}
-
-  public long insert(Sample sample, Origin origin, List<Figures> figures) {
-    SampleKey key = sample.key();
-    long id =
-        handle
-            .createUpdate(
-                "INSERT INTO sample"
-                    + " (line, structure, roll, sample, taken_at, received_at, file_id, lanes)"
-                    + " VALUES (:line, :structure, :roll, :sample, :takenAt, :receivedAt, :fileId,"
-                    + " :lanes)")
-            .bindMethods(key)
-            .bind("takenAt", Times.toMicros(sample.takenAt()))
-            .bind("receivedAt", Times.toMicros(origin.receivedAt()))
-            .bind("fileId", origin.fileId())
-            .bind("lanes", ReadingArray.ofLanes(sample))
-            .executeAndReturnGeneratedKeys("id")
-            .mapTo(Long.class)
-            .one();
-    writeFigures(id, sample, figures);
-    noteProduction(sample, 1);
-    return id;
-  }
-
-  public void update(long id, Sample sample, List<Figures> figures) {
-    handle
-        .createUpdate("UPDATE sample SET taken_at = :takenAt, lanes = :lanes WHERE id = :id")
-        .bind("id", id)
-        .bind("takenAt", Times.toMicros(sample.takenAt()))
-        .bind("lanes", ReadingArray.ofLanes(sample))
-        .execute();
-    handle.createUpdate("DELETE FROM subgroup WHERE sample_id = :id").bind("id", id).execute();
-    writeFigures(id, sample, figures);
-    noteProduction(sample, 0);
-  }
-
-  public void correct(long id, List<Correction> corrections, Origin origin) {
-    for (Correction correction : corrections) {
-      handle
-          .createUpdate(
-              "INSERT INTO correction"
-                  + " (sample_id, position, lane, old_um, new_um, file_id, corrected_at)"
-                  + " VALUES (:id, :position, :lane, :oldUm, :newUm, :fileId, :receivedAt)")
-          .bind("id", id)
-          .bindMethods(correction)
-          .bind("fileId", origin.fileId())
-          .bind("receivedAt", Times.toMicros(origin.receivedAt()))
-          .execute();
-    }
+  /** Keeps samples that are new or changed, each of them once, with their figures. */
+  public void write(List<Change> changes, Origin origin) {
+    Map<List<String>, List<Change>> byProduction =
+        changes.stream()
+            .collect(
+                Collectors.groupingBy(
+                    change -> List.of(change.now.key().line(), change.now.key().structure()),
+                    LinkedHashMap::new,
+                    Collectors.toList()));
+    byProduction.values().forEach(some -> new SampleWrite(handle, database, origin).write(some));
   }
 
   /** What all lines have made, by line, the newest first. */
@@ -172,8 +190,9 @@ public final class SampleTable {
   private Optional<Instant> firstAfter(String line, String structure, Instant moment) {
     return handle
         .createQuery(
-            "SELECT min(taken_at) FROM sample"
-                + " WHERE line = :line AND structure = :structure AND taken_at > :moment")
+            "SELECT min(taken_at) FROM sample WHERE production_id = "
+                + BlockTable.PRODUCTION
+                + " AND taken_at > :moment")
         .bind("line", line)
         .bind("structure", structure)
         .bind("moment", Times.toMicros(moment))
@@ -182,73 +201,21 @@ public final class SampleTable {
         .map(Times::toInstant);
   }
 
-  private void noteProduction(Sample sample, int more) {
-    handle
-        .createUpdate(
-            "INSERT INTO production (line, structure, samples, last_at)"
-                + " VALUES (:line, :structure, :more, :at)"
-                + " ON CONFLICT (line, structure) DO UPDATE SET samples = samples + :more,"
-                + " last_at = max(last_at, :at)")
-        .bind("line", sample.key().line())
-        .bind("structure", sample.key().structure())
-        .bind("more", more)
-        .bind("at", Times.toMicros(sample.takenAt()))
-        .execute();
+  private static Stored stored(ResultSet row) throws SQLException {
+    return new Stored(row.getLong("id"), row.getLong("file_id"), sample(row));
   }
 
-  private void writeFigures(long id, Sample sample, List<Figures> figures) {
-    PreparedBatch batch =
-        handle.prepareBatch(
-            "INSERT INTO subgroup (sample_id, position, um, size, mean, least, greatest, squares)"
-                + " VALUES (:id, :position, :um, :size, :mean, :least, :greatest, :squares)");
-    for (Figures figure : figures) {
-      int position = figure.position();
-      Optional<Subgroup> subgroup = figure.subgroup();
-      batch
-          .bind("id", id)
-          .bind("position", position)
-          .bind("um", position > 0 ? ReadingArray.ofLayer(sample, position) : null)
-          .bind("size", subgroup.map(Subgroup::size).orElse(0))
-          .bind("mean", subgroup.map(Subgroup::mean).orElse(null))
-          .bind("least", subgroup.map(Subgroup::least).orElse(null))
-          .bind("greatest", subgroup.map(Subgroup::greatest).orElse(null))
-          .bind("squares", subgroup.map(Subgroup::sumOfSquares).orElse(null))
-          .add();
-    }
-    batch.execute();
-  }
-
-  private Stored load(Header header) {
-    List<double[]> layers =
-        handle
-            .createQuery(
-                "SELECT um FROM subgroup WHERE sample_id = :id AND position > 0 ORDER BY position")
-            .bind("id", header.id)
-            .map((row, context) -> ReadingArray.readings(row.getString("um")))
-            .list();
-    return new Stored(header.id, header.sample(layers));
-  }
-
-  private static final class Header {
-    private final long id;
-    private final SampleKey key;
-    private final Instant takenAt;
-    private final int[] lanes;
-
-    private Header(ResultSet row) throws SQLException {
-      id = row.getLong("id");
-      key =
-          new SampleKey(
-              row.getString("line"),
-              row.getString("structure"),
-              row.getString("roll"),
-              row.getString("sample"));
-      takenAt = Times.toInstant(row.getLong("taken_at"));
-      lanes = ReadingArray.lanes(row.getString("lanes"));
-    }
-
-    private Sample sample(List<double[]> layers) {
-      return new Sample(key, takenAt, lanes, layers.toArray(double[][]::new));
-    }
+  private static Sample sample(ResultSet row) throws SQLException {
+    SampleKey key =
+        new SampleKey(
+            row.getString("line"),
+            row.getString("structure"),
+            row.getString("roll"),
+            row.getString("sample"));
+    return new Sample(
+        key,
+        Times.toInstant(row.getLong("taken_at")),
+        ReadingArray.lanes(row.getString("lanes")),
+        ReadingArray.readings(row.getString("um")));
   }
 }

@@ -27,9 +27,9 @@ public final class SignalTable {
   public void replace(Series series, Span span, List<Stored> signals) {
     handle
         .createUpdate(
-            "DELETE FROM signal WHERE position = :position AND sample_id IN (SELECT id FROM sample"
-                + " WHERE line = :line AND structure = :structure"
-                + " AND taken_at BETWEEN :from AND :to)")
+            "DELETE FROM signal WHERE production_id = "
+                + BlockTable.PRODUCTION
+                + " AND position = :position AND taken_at BETWEEN :from AND :to")
         .bindMethods(series)
         .bind("from", Times.toMicros(span.from()))
         .bind("to", Times.toMicros(span.to()))
@@ -39,8 +39,9 @@ public final class SignalTable {
     }
     PreparedBatch batch =
         handle.prepareBatch(
-            "INSERT INTO signal (sample_id, position, chart, test, side)"
-                + " VALUES (:sampleId, :position, :chart, :test, :side)");
+            "INSERT INTO signal (production_id, position, taken_at, sample_id, chart, test, side)"
+                + " SELECT production_id, :position, taken_at, id, :chart, :test, :side"
+                + " FROM sample WHERE id = :sampleId");
     for (Stored stored : signals) {
       batch
           .bind("sampleId", stored.sampleId())
@@ -56,11 +57,12 @@ public final class SignalTable {
   public List<Stored> within(Series series, Span span) {
     return handle
         .createQuery(
-            "SELECT g.sample_id, g.chart, g.test, g.side FROM sample s"
-                + " JOIN signal g ON g.sample_id = s.id AND g.position = :position"
-                + " WHERE s.line = :line AND s.structure = :structure"
-                + " AND s.taken_at BETWEEN :from AND :to"
-                + " ORDER BY s.taken_at, s.roll, s.sample")
+            "SELECT g.sample_id, g.chart, g.test, g.side FROM signal g"
+                + " JOIN sample s ON s.id = g.sample_id"
+                + " WHERE g.production_id = "
+                + BlockTable.PRODUCTION
+                + " AND g.position = :position AND g.taken_at BETWEEN :from AND :to"
+                + " ORDER BY g.taken_at, s.roll, s.sample, g.chart, g.test, g.side")
         .bindMethods(series)
         .bind("from", Times.toMicros(span.from()))
         .bind("to", Times.toMicros(span.to()))

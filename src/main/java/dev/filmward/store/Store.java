@@ -1,6 +1,5 @@
 package dev.filmward.store;
 
-import com.zaxxer.hikari.HikariConfig;
 import com.zaxxer.hikari.HikariDataSource;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -20,15 +19,16 @@ import org.jdbi.v3.core.Jdbi;
  */
 public final class Store implements AutoCloseable {
   private static final String FILE_NAME = "filmward.db";
-  private static final int CONNECTIONS = 6;
 
   private final HikariDataSource source;
+  private final Database database;
   private final Jdbi jdbi;
   private final FolderLock folderLock;
   private final ReentrantLock writing = new ReentrantLock();
 
-  private Store(HikariDataSource source, FolderLock folderLock) {
+  private Store(HikariDataSource source, Database database, FolderLock folderLock) {
     this.source = source;
+    this.database = database;
     this.jdbi = Jdbi.create(source);
     this.folderLock = folderLock;
   }
@@ -47,9 +47,10 @@ public final class Store implements AutoCloseable {
     }
     FolderLock lock = FolderLock.take(dataFolder);
     try {
-      HikariDataSource source = connect(dataFolder.resolve(FILE_NAME));
-      migrate(source);
-      return new Store(source, lock);
+      Database database = new SqliteDatabase(dataFolder.resolve(FILE_NAME));
+      HikariDataSource source = database.connect();
+      migrate(source, database);
+      return new Store(source, database, lock);
     } catch (RuntimeException e) {
       lock.close();
       throw new StoreException(
@@ -57,23 +58,10 @@ public final class Store implements AutoCloseable {
     }
   }
 
-  private static HikariDataSource connect(Path file) {
-    HikariConfig config = new HikariConfig();
-    config.setJdbcUrl(
-        "jdbc:sqlite:"
-            + file.toAbsolutePath()
-            + "?journal_mode=WAL&synchronous=FULL&busy_timeout=5000&foreign_keys=true"
-            + "&transaction_mode=IMMEDIATE");
-    config.setMaximumPoolSize(CONNECTIONS);
-    config.setMinimumIdle(1);
-    config.setPoolName("filmward-store");
-    return new HikariDataSource(config);
-  }
-
-  private static void migrate(HikariDataSource source) {
+  private static void migrate(HikariDataSource source, Database database) {
     Flyway.configure(Store.class.getClassLoader())
         .dataSource(source)
-        .locations("classpath:db/sqlite")
+        .locations(database.migrations())
         .load()
         .migrate();
   }
@@ -85,7 +73,7 @@ public final class Store implements AutoCloseable {
    */
   public <T> T read(Function<Tables, T> work) {
     try {
-      return jdbi.withHandle(handle -> work.apply(new Tables(handle)));
+      return jdbi.withHandle(handle -> work.apply(new Tables(handle, database)));
     } catch (RuntimeException e) {
       throw StoreFaults.translated(e);
     }
@@ -99,7 +87,7 @@ public final class Store implements AutoCloseable {
   public <T> T write(Function<Tables, T> work) {
     writing.lock();
     try {
-      return jdbi.inTransaction(handle -> work.apply(new Tables(handle)));
+      return jdbi.inTransaction(handle -> work.apply(new Tables(handle, database)));
     } catch (RuntimeException e) {
       throw StoreFaults.translated(e);
     } finally {

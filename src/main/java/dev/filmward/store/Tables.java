@@ -5,9 +5,11 @@ import org.jdbi.v3.core.Handle;
 /** The tables, seen through one connection. For the thread that was given it, while it holds it. */
 public final class Tables {
   private final Handle handle;
+  private final Database database;
 
-  Tables(Handle handle) {
+  Tables(Handle handle, Database database) {
     this.handle = handle;
+    this.database = database;
   }
 
   public StructureTable structures() {
@@ -19,7 +21,7 @@ public final class Tables {
   }
 
   public SampleTable samples() {
-    return new SampleTable(handle);
+    return new SampleTable(handle, database);
   }
 
   public FigureTable figures() {

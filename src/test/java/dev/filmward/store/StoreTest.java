@@ -7,7 +7,7 @@ import dev.filmward.film.Sample;
 import dev.filmward.film.SampleKey;
 import dev.filmward.store.FigureTable.Series;
 import dev.filmward.store.FigureTable.Span;
-import dev.filmward.store.SampleTable.Figures;
+import dev.filmward.store.SampleTable.Change;
 import dev.filmward.store.SampleTable.Origin;
 import dev.filmward.store.SampleTable.Stored;
 import dev.filmward.subgroup.Subgroup;
@@ -18,6 +18,7 @@ import java.sql.DriverManager;
 import java.sql.ResultSet;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.Test;
@@ -145,10 +146,9 @@ class StoreTest {
 
   private static void insert(Tables tables, Sample sample) {
     Origin origin = new Origin(tables.files().begin("a.csv", "import", NOON), NOON);
-    List<Figures> figures = new ArrayList<>();
-    for (int position = 0; position <= sample.layers(); position++) {
-      figures.add(new Figures(position, Optional.of(Subgroup.of(new double[] {1, 2}, 2))));
-    }
-    tables.samples().insert(sample, origin, figures);
+    List<Optional<Subgroup>> figures =
+        Collections.nCopies(sample.layers() + 1, Optional.of(Subgroup.of(new double[] {1, 2}, 2)));
+    Change change = new Change(Optional.empty(), sample, figures, List.of());
+    tables.samples().write(List.of(change), origin);
   }
 }
