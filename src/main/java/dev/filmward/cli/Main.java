@@ -15,7 +15,10 @@ import picocli.CommandLine.Command;
       ServeCommand.class,
       PreviewCommand.class,
       AnalyseCommand.class,
-      ImportCommand.class
+      ImportCommand.class,
+      BackupCommand.class,
+      RestoreCommand.class,
+      VerifyCommand.class
     })
 public final class Main {
   private Main() {}

@@ -47,7 +47,7 @@ final class StructureBook {
     current = read(all);
   }
 
-  private static Structures read(List<StoredFile> files) {
+  static Structures read(List<StoredFile> files) {
     Map<String, Structure> byCode = new LinkedHashMap<>();
     for (StoredFile file : files) {
       for (Structure structure : readKept(file).all()) {

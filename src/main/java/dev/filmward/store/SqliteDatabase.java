@@ -8,6 +8,7 @@ import org.jdbi.v3.core.Handle;
 
 /** SQLite in one file, with a write-ahead log and full synchronisation. */
 record SqliteDatabase(Path file) implements Database {
+  static final String FILE_NAME = "filmward.db";
   private static final int CONNECTIONS = 6;
 
   @Override

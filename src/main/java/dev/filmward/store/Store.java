@@ -18,8 +18,6 @@ import org.jdbi.v3.core.Jdbi;
  * Thread-safe: readers run side by side, writers one after another.
  */
 public final class Store implements AutoCloseable {
-  private static final String FILE_NAME = "filmward.db";
-
   private final HikariDataSource source;
   private final Database database;
   private final Jdbi jdbi;
@@ -47,7 +45,7 @@ public final class Store implements AutoCloseable {
     }
     FolderLock lock = FolderLock.take(dataFolder);
     try {
-      Database database = new SqliteDatabase(dataFolder.resolve(FILE_NAME));
+      Database database = new SqliteDatabase(dataFolder.resolve(SqliteDatabase.FILE_NAME));
       HikariDataSource source = database.connect();
       migrate(source, database);
       return new Store(source, database, lock);

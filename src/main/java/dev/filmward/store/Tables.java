@@ -43,4 +43,8 @@ public final class Tables {
   public AuditTable audit() {
     return new AuditTable(handle);
   }
+
+  public Soundness soundness() {
+    return new Soundness(handle);
+  }
 }

@@ -1,0 +1,34 @@
+package dev.filmward.cli;
+
+import dev.filmward.pipeline.StoredCheck;
+import dev.filmward.store.StoreLook;
+import java.util.concurrent.Callable;
+import picocli.CommandLine.Command;
+import picocli.CommandLine.Mixin;
+
+/** Proves that what is stored is whole. */
+@Command(
+    name = "verify",
+    description =
+        "Checks the database, the figures of every sample and the audit chain; also while in use.",
+    mixinStandardHelpOptions = true)
+final class VerifyCommand implements Callable<Integer> {
+  @Mixin private DataOption data = new DataOption();
+
+  @Override
+  public Integer call() {
+    try (StoreLook look = StoreLook.at(data.folder)) {
+      return tell(StoredCheck.of(look));
+    }
+  }
+
+  static int tell(StoredCheck.Report report) {
+    System.out.println(
+        report.samples() + " samples, " + report.readings() + " readings: figures computed anew");
+    System.out.println(
+        report.auditEntries() + " entries in the audit chain, the newest is " + report.auditHead());
+    report.faults().forEach(fault -> System.err.println("fault: " + fault));
+    System.out.println(report.faults().isEmpty() ? "all is well" : "there are faults");
+    return report.faults().isEmpty() ? ExitStatus.DONE : ExitStatus.FAILED;
+  }
+}

@@ -1,0 +1,50 @@
+package dev.filmward.store;
+
+import java.util.List;
+import java.util.stream.Stream;
+import org.jdbi.v3.core.Handle;
+
+/** What the database itself, and its own counts, tell of faults. Each fault is a sentence. */
+public final class Soundness {
+  private final Handle handle;
+
+  Soundness(Handle handle) {
+    this.handle = handle;
+  }
+
+  /** Pages, indexes and references, as the database checks them. */
+  public List<String> ofTheFile() {
+    Stream<String> pages =
+        handle.createQuery("PRAGMA integrity_check").mapTo(String.class).stream()
+            .filter(line -> !line.equals("ok"));
+    Stream<String> references =
+        handle
+            .createQuery("PRAGMA foreign_key_check")
+            .map(
+                (row, context) ->
+                    "a row of "
+                        + row.getString(1)
+                        + " refers to one that is not in "
+                        + row.getString(3))
+            .stream();
+    return Stream.concat(pages, references).toList();
+  }
+
+  /** Files whose counts do not add up. */
+  public List<String> ofTheCounts() {
+    return handle
+        .createQuery(
+            "SELECT f.id, f.name FROM file f WHERE f.finished_at IS NOT NULL AND f.refusal IS NULL AND"
+                + " (f.fresh + f.known + f.corrected <> f.readings OR f.quarantined <>"
+                + " (SELECT coalesce(sum(q.readings), 0) FROM quarantine q WHERE q.file_id = f.id))"
+                + " ORDER BY f.id")
+        .map(
+            (row, context) ->
+                "the counts of file "
+                    + row.getLong(1)
+                    + " ("
+                    + row.getString(2)
+                    + ") do not add up")
+        .list();
+  }
+}
