@@ -117,6 +117,7 @@ public final class Plant implements AutoCloseable {
         store.write(
             tables -> {
               FrozenLimits frozen = LimitsDesk.freeze(tables, production, choice, change);
+              tables.audit().add(Audited.limits(production, frozen, change));
               return new Freezing(
                   frozen,
                   judging.begin(tables).judgeAll(line, production.structure(), frozen.holdsFrom()));
@@ -148,7 +149,11 @@ public final class Plant implements AutoCloseable {
    * @throws IllegalStateException if it cannot become that
    */
   public void moveLimits(VersionKey key, StateChange change) {
-    store.change(tables -> LimitsDesk.move(tables, key, change));
+    store.change(
+        tables -> {
+          LimitsDesk.move(tables, key, change);
+          tables.audit().add(Audited.moved(key, change));
+        });
     tell(new PlantEvent.LimitsFrozen(key.line(), key.structure()));
   }
 
@@ -195,6 +200,7 @@ public final class Plant implements AutoCloseable {
                       .orElseThrow(() -> new NoSuchElementException("no alarm " + alarmId));
               Alarm kept = tables.alarms().save(step.apply(alarm));
               tables.alarms().note(alarmId, entry);
+              tables.audit().add(Audited.alarm(kept, entry));
               return kept;
             });
     tell(

@@ -41,7 +41,9 @@ final class StructureBook {
     List<StoredFile> all =
         store.write(
             tables -> {
-              tables.structures().add(file, clock.instant());
+              if (tables.structures().add(file, clock.instant())) {
+                tables.audit().add(Audited.structures(file, clock.instant()));
+              }
               return tables.structures().all();
             });
     current = read(all);

@@ -15,11 +15,11 @@ public final class StructureTable {
   /** A structures file, word for word. */
   public record StoredFile(String name, String yaml) {}
 
-  /** Keeps a file, unless it is the newest one already. */
-  public void add(StoredFile file, Instant receivedAt) {
+  /** Keeps a file, unless it is the newest one already; says whether it was kept. */
+  public boolean add(StoredFile file, Instant receivedAt) {
     List<StoredFile> files = all();
     if (!files.isEmpty() && files.get(files.size() - 1).equals(file)) {
-      return;
+      return false;
     }
     handle
         .createUpdate(
@@ -28,6 +28,7 @@ public final class StructureTable {
         .bind("at", Times.toMicros(receivedAt))
         .bind("yaml", file.yaml())
         .execute();
+    return true;
   }
 
   public List<StoredFile> all() {

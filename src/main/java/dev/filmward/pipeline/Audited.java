@@ -1,0 +1,42 @@
+package dev.filmward.pipeline;
+
+import dev.filmward.alarm.Alarm;
+import dev.filmward.chart.LimitsVersion.StateChange;
+import dev.filmward.store.AlarmTable.HistoryEntry;
+import dev.filmward.store.AuditEntry;
+import dev.filmward.store.LimitsTable.VersionKey;
+import dev.filmward.store.StructureTable.StoredFile;
+import java.time.Instant;
+
+/** What people do to the plant, as entries of the audit chain. */
+final class Audited {
+  /** Where nobody is asked for a name. */
+  private static final String NOT_NAMED = "not named";
+
+  private Audited() {}
+
+  static AuditEntry alarm(Alarm alarm, HistoryEntry entry) {
+    String subject =
+        "alarm " + alarm.id() + ", " + alarm.subject().line() + ", " + alarm.subject().structure();
+    return new AuditEntry(entry.at(), entry.by(), "alarm", subject, entry.what());
+  }
+
+  static AuditEntry limits(Production production, FrozenLimits frozen, StateChange change) {
+    VersionKey key =
+        new VersionKey(production.line(), production.structure().code(), frozen.version());
+    return moved(key, change);
+  }
+
+  static AuditEntry moved(VersionKey key, StateChange change) {
+    return new AuditEntry(
+        change.decision().at(),
+        change.decision().author(),
+        "limits",
+        key.line() + ", " + key.structure() + ", version " + key.version(),
+        change.state().word() + ": " + change.decision().reason());
+  }
+
+  static AuditEntry structures(StoredFile file, Instant at) {
+    return new AuditEntry(at, NOT_NAMED, "structures", file.name(), file.yaml());
+  }
+}
