@@ -43,7 +43,7 @@ export function mount(root, params) {
       synchronise(board.now, board.zone);
       const view = viewOf(board, alarms, wanted);
       const from = startOf(range, view.newestMs);
-      series = await getJson('/api/series', { ...wanted, from });
+      series = await getJson('/api/series', { ...wanted, from, pixels: innerWidth });
       show(view);
     } catch (error) {
       trouble.show(error);

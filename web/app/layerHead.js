@@ -47,13 +47,13 @@ function placeOf({ characteristic: { kind, position } }, line) {
 }
 
 /** The charts in a sentence, for everybody and for screen readers above all. */
-function sentence({ columns, signals }) {
+function sentence({ columns, signals, samples }) {
   const n = columns.takenAt.length;
   const unusual = new Set(signals.map((signal) => signal.index)).size;
   const count = unusual === 0 ? 'none is unusual' : `${plural(unusual, 'is', 'are')} unusual`;
   const lastMean = columns.mean.at(-1);
   const now = lastMean === null ? 'The newest was not measured' : `The newest has a mean of ${um(lastMean)} µm${newest(signals, n - 1)}`;
-  return `${plural(n, 'sample')} since ${moment(columns.takenAt[0])}, of which ${count}. ${now}.`;
+  return `${plural(samples, 'sample')} since ${moment(columns.takenAt[0])}, of which ${count}. ${now}.`;
 }
 
 function newest(signals, last) {

@@ -20,10 +20,10 @@ export function seriesTable() {
     if (!node.open || series === null) {
       return;
     }
-    const { columns } = series;
+    const { columns, samples } = series;
     const tests = testsByIndex(series.signals);
     const newestFirst = columns.takenAt.map((ms, i) => i).reverse().slice(0, MOST_ROWS);
-    note.textContent = `${count(newestFirst.length)} of ${count(columns.takenAt.length)} samples, newest first`;
+    note.textContent = `${count(newestFirst.length)} of ${count(samples)} samples, newest first`;
     body.replaceChildren(...newestFirst.map((i) => row(columns, i, tests.get(i) ?? [])));
   }
 

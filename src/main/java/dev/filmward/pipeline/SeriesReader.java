@@ -10,12 +10,13 @@ import dev.filmward.pipeline.SeriesView.SignalAt;
 import dev.filmward.pipeline.SeriesView.Summary;
 import dev.filmward.rule.SeriesTests;
 import dev.filmward.rule.Signal;
-import dev.filmward.store.FigureRow;
+import dev.filmward.store.FigureColumns;
 import dev.filmward.store.FigureTable.Series;
 import dev.filmward.store.FigureTable.Span;
 import dev.filmward.store.SignalTable;
 import dev.filmward.store.Tables;
 import java.util.ArrayList;
+import java.util.BitSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
@@ -38,6 +39,16 @@ public final class SeriesReader {
    * @throws NoSuchElementException if there is no such structure or layer
    */
   public SeriesView read(Address address, Span span) {
+    return read(address, span, Integer.MAX_VALUE);
+  }
+
+  /**
+   * As above, with so many of the rows as a chart can show; rows with a signal are always among
+   * them, and the summary is of all.
+   *
+   * @param pixels how wide the chart is
+   */
+  public SeriesView read(Address address, Span span, int pixels) {
     Structure structure =
         plant
             .structures()
@@ -45,7 +56,8 @@ public final class SeriesReader {
             .orElseThrow(
                 () -> new NoSuchElementException("no structure \"" + address.structure() + "\""));
     Characteristic characteristic = characteristic(structure, address);
-    return plant.store().read(tables -> read(tables, address, structure, characteristic, span));
+    Question question = new Question(structure, characteristic, span, pixels);
+    return plant.store().read(tables -> read(tables, address.line(), question));
   }
 
   private static Characteristic characteristic(Structure structure, Address address) {
@@ -61,80 +73,87 @@ public final class SeriesReader {
     return Characteristic.layer(layers.get(address.position() - 1));
   }
 
-  private static SeriesView read(
-      Tables tables,
-      Address address,
-      Structure structure,
-      Characteristic characteristic,
-      Span span) {
-    Series series = new Series(address.line(), address.structure(), characteristic.position());
-    List<FigureRow> rows = tables.figures().within(series, span);
+  private record Question(
+      Structure structure, Characteristic characteristic, Span span, int pixels) {}
+
+  private static SeriesView read(Tables tables, String line, Question question) {
+    Structure structure = question.structure;
+    Series series = new Series(line, structure.code(), question.characteristic.position());
+    FigureColumns columns = tables.figures().columns(series, question.span);
     List<LimitsVersion> frozen = tables.limits().of(series);
     List<LimitsVersion> limits =
         frozen.isEmpty()
             ? LimitsDesk.trial(tables, series).map(List::of).orElse(List.of())
             : frozen;
-    List<SignalAt> signals =
+    List<SignalTable.Stored> signals =
         frozen.isEmpty()
-            ? trialSignals(tables, series, span, new Rows(rows, limits))
-            : storedSignals(tables.signals().within(series, span), rows);
+            ? trialSignals(tables, series, question.span, new Shown(columns, limits))
+            : tables.signals().within(series, question.span);
+    BitSet chosen = PointChoice.of(columns, question.pixels);
+    List<SignalAt> signalsAt = keep(signals, columns, chosen);
     return new SeriesView(
-        address.line(),
+        line,
         structure,
-        characteristic,
-        rows,
-        signals,
+        question.characteristic,
+        chosen.stream().mapToObj(columns::row).toList(),
+        signalsAt,
         limits,
         frozen.isEmpty(),
-        summary(rows, structure.spec(characteristic)));
+        summary(columns, structure.spec(question.characteristic)));
   }
 
-  private record Rows(List<FigureRow> rows, List<LimitsVersion> limits) {}
+  private record Shown(FigureColumns columns, List<LimitsVersion> limits) {}
 
-  private static List<SignalAt> trialSignals(Tables tables, Series series, Span span, Rows shown) {
+  private static List<SignalTable.Stored> trialSignals(
+      Tables tables, Series series, Span span, Shown shown) {
+    if (shown.limits().isEmpty()) {
+      return List.of();
+    }
     SeriesJudge judge = new SeriesJudge(shown.limits());
     judge.judge(tables.figures().before(series, span.from(), SeriesTests.WARM_UP));
-    Map<Long, Integer> index = index(shown.rows());
-    List<SignalAt> signals = new ArrayList<>();
-    for (Judged judged : judge.judge(shown.rows())) {
-      Integer at = index.get(judged.row().sampleId());
+    List<SignalTable.Stored> signals = new ArrayList<>();
+    for (Judged judged : judge.judge(shown.columns().rows())) {
       for (Signal signal : judged.now()) {
-        signals.add(new SignalAt(at == null ? 0 : at, signal));
+        signals.add(new SignalTable.Stored(judged.row().sampleId(), signal));
       }
     }
     return signals;
   }
 
-  private static List<SignalAt> storedSignals(
-      List<SignalTable.Stored> stored, List<FigureRow> rows) {
-    Map<Long, Integer> index = index(rows);
-    List<SignalAt> signals = new ArrayList<>();
-    for (SignalTable.Stored each : stored) {
-      Integer at = index.get(each.sampleId());
-      if (at != null) {
-        signals.add(new SignalAt(at, each.signal()));
-      }
-    }
-    return signals;
-  }
-
-  private static Map<Long, Integer> index(List<FigureRow> rows) {
+  /** Adds the rows with a signal to those chosen, and says at which of these they are. */
+  private static List<SignalAt> keep(
+      List<SignalTable.Stored> signals, FigureColumns columns, BitSet chosen) {
     Map<Long, Integer> index = new HashMap<>();
-    for (int i = 0; i < rows.size(); i++) {
-      index.put(rows.get(i).sampleId(), i);
+    signals.forEach(signal -> index.put(signal.sampleId(), -1));
+    for (int i = 0; i < columns.count() && !index.isEmpty(); i++) {
+      if (index.replace(columns.sampleId(i), i) != null) {
+        chosen.set(i);
+      }
     }
-    return index;
+    int[] shownAt = new int[columns.count()];
+    int shown = 0;
+    for (int i = chosen.nextSetBit(0); i >= 0; i = chosen.nextSetBit(i + 1)) {
+      shownAt[i] = shown++;
+    }
+    List<SignalAt> kept = new ArrayList<>();
+    for (SignalTable.Stored signal : signals) {
+      int at = index.getOrDefault(signal.sampleId(), -1);
+      if (at >= 0) {
+        kept.add(new SignalAt(shownAt[at], signal.signal()));
+      }
+    }
+    return kept;
   }
 
-  private static Summary summary(List<FigureRow> rows, SpecLimits spec) {
+  private static Summary summary(FigureColumns columns, SpecLimits spec) {
     SeriesFigures figures = new SeriesFigures();
-    for (FigureRow row : rows) {
-      row.subgroup()
-          .ifPresent(
-              found ->
-                  figures.add(found.size(), found.mean(), found.range(), found.sumOfSquares()));
+    for (int i = 0; i < columns.count(); i++) {
+      if (columns.size(i) > 0) {
+        figures.add(columns.size(i), columns.mean(i), columns.range(i), columns.sumOfSquares(i));
+      }
     }
     return new Summary(
+        columns.count(),
         figures.readings(),
         figures.mean(),
         figures.sigmaWithin(),

@@ -14,7 +14,8 @@ import java.util.OptionalDouble;
 /**
  * Everything a chart of one series shows.
  *
- * @param rows samples in time order, also those in which it was not measured
+ * @param rows samples in time order, also those in which it was not measured; of a long span those
+ *     that a chart can show
  * @param signals by the index of their row
  * @param limits frozen versions first to last, or the one on trial
  * @param onTrial whether the limits are on trial: shown, and without alarms
@@ -32,8 +33,9 @@ public record SeriesView(
   /** A test fulfilled at a row. */
   public record SignalAt(int index, Signal signal) {}
 
-  /** Figures over the rows shown. */
+  /** Figures over all samples of the span, whether their rows are shown or not. */
   public record Summary(
+      long samples,
       long readings,
       OptionalDouble mean,
       OptionalDouble sigmaWithin,

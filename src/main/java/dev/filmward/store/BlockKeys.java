@@ -60,6 +60,10 @@ final class BlockKeys {
     return column(2, place);
   }
 
+  long sampleId(int place) {
+    return column(0, place);
+  }
+
   BlockEntry.Id id(int place) {
     if (ids.isEmpty()) {
       readIds();

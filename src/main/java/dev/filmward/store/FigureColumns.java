@@ -35,6 +35,17 @@ public final class FigureColumns {
     return points.size();
   }
 
+  /** Microseconds since 1970 UTC. */
+  public long takenAtMicros(int index) {
+    Point point = points.get(index);
+    return point.keys.takenAt(point.place);
+  }
+
+  public long sampleId(int index) {
+    Point point = points.get(index);
+    return point.keys.sampleId(point.place);
+  }
+
   /** Readings in the subgroup; 0 where the characteristic was not measured. */
   public int size(int index) {
     Point point = points.get(index);

@@ -36,7 +36,7 @@ final class SeriesResource {
         new Span(
             Requests.number(ctx, "from").map(Instant::ofEpochMilli).orElse(always.from()),
             Requests.number(ctx, "to").map(Instant::ofEpochMilli).orElse(always.to()));
-    ctx.json(json(reader.read(address, span)));
+    ctx.json(json(reader.read(address, span, pixels(ctx))));
   }
 
   private static Characteristic.Kind kind(Context ctx) {
@@ -46,6 +46,14 @@ final class SeriesResource {
     } catch (IllegalArgumentException e) {
       throw new IllegalArgumentException("kind is layer or total, not \"" + word + "\"", e);
     }
+  }
+
+  private static int pixels(Context ctx) {
+    long pixels = Requests.number(ctx, "pixels").orElse((long) Integer.MAX_VALUE);
+    if (pixels < 1) {
+      throw new IllegalArgumentException("pixels is the width of a chart, not " + pixels);
+    }
+    return (int) Math.min(pixels, Integer.MAX_VALUE);
   }
 
   private static int position(Context ctx) {
@@ -81,7 +89,9 @@ final class SeriesResource {
 
   private static void addSummary(ObjectNode node, SeriesView view) {
     SeriesView.Summary summary = view.summary();
-    node.put("readings", summary.readings()).put("stable", view.signals().isEmpty());
+    node.put("samples", summary.samples())
+        .put("readings", summary.readings())
+        .put("stable", view.signals().isEmpty());
     Wire.number(node, "mean", summary.mean());
     Wire.number(node, "sigmaWithin", summary.sigmaWithin());
     Wire.number(node, "sigmaOverall", summary.sigmaOverall());

@@ -41,6 +41,7 @@ class RefusalsTest {
           /api/series?line=Blown%201&structure=DUO-50&kind=layer&position=1e99 | 400 | whole number
           /api/series?line=Blown%201&structure=DUO-50&kind=layer&position=9999999999 | 400 | position
           /api/series?line=Blown%201&structure=DUO-50&kind=total&from=monday   | 400 | whole number
+          /api/series?line=Blown%201&structure=DUO-50&kind=total&pixels=0      | 400 | pixels
           /api/series?line=Blown%201&structure=DUO-50&kind=layer&position=3    | 404 | layer 3
           /api/series?line=Blown%201&structure=DUO-50&kind=layer&position=0    | 404 | layer 0
           /api/series?line=Blown%201&structure=NONE&kind=layer&position=1      | 404 | NONE
