@@ -16,7 +16,6 @@ import dev.filmward.pipeline.OtherChart;
 import dev.filmward.pipeline.Plant;
 import dev.filmward.rule.SignalTest;
 import dev.filmward.rule.TestSet;
-import dev.filmward.store.Store;
 import dev.filmward.subgroup.Subgrouping;
 import dev.filmward.tables.AnalysisTable;
 import java.io.IOException;
@@ -146,14 +145,14 @@ final class AnalyseCommand implements Callable<Integer> {
   }
 
   private Analysis ofStored() {
-    if (!Files.isDirectory(data.folder)) {
+    if (!data.database.isGiven() && !Files.isDirectory(data.folder)) {
       throw new ParameterException(
           command().commandLine(),
           "Which files? Name some, or a data folder that is there with --data; there is no "
               + data.folder
               + ".");
     }
-    try (Plant plant = new Plant(Store.open(data.folder), Clock.systemUTC(), zone.zone)) {
+    try (Plant plant = new Plant(data.open(), Clock.systemUTC(), zone.zone)) {
       return new BatchAnalysis(plant.structures(), zone.zone, scope()).analyse(plant);
     }
   }

@@ -38,7 +38,7 @@ final class BackupCommand implements Callable<Integer> {
   public Integer call() throws IOException {
     String stamp = STAMP.format(LocalDateTime.now(zone.zone));
     Path target = out == null ? Path.of("filmward-backup-" + stamp + ".db") : out;
-    Backup.write(data.folder, target);
+    Backup.write(data.folder, data.database.url(), target);
     System.out.println(target + ", " + Files.size(target) + " bytes");
     try (StoreLook look = StoreLook.ofFile(target)) {
       return VerifyCommand.tell(StoredCheck.of(look));

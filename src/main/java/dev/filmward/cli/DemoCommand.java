@@ -4,7 +4,6 @@ import dev.filmward.intake.StructuresFault;
 import dev.filmward.pipeline.Inbox;
 import dev.filmward.pipeline.Plant;
 import dev.filmward.simulate.SampleRuns;
-import dev.filmward.store.Store;
 import dev.filmward.web.WebServer;
 import dev.filmward.web.WebServer.Options;
 import dev.filmward.web.WebServer.Options.Purpose;
@@ -38,12 +37,13 @@ final class DemoCommand implements Callable<Integer> {
       description = "Time between samples, which stands for 15 minutes; 15 unless given.")
   private int interval = 15;
 
+  @Mixin private DatabaseOption database = new DatabaseOption();
   @Mixin private ListenOptions listen = new ListenOptions();
 
   @Override
   public Integer call() throws IOException, StructuresFault, InterruptedException {
     Path folder = data == null ? Files.createTempDirectory("filmward-demo") : data;
-    Plant plant = new Plant(Store.open(folder), Clock.systemUTC(), SampleRuns.PLANT_ZONE);
+    Plant plant = new Plant(database.open(folder), Clock.systemUTC(), SampleRuns.PLANT_ZONE);
     Options options = new Options(listen.host, listen.port, Purpose.DEMONSTRATION);
     Path inbox = folder.resolve("inbox");
     try (Serving serving = new Serving(plant)) {

@@ -7,7 +7,6 @@ import dev.filmward.pipeline.IncomingFile;
 import dev.filmward.pipeline.Plant;
 import dev.filmward.store.FileEntry;
 import dev.filmward.store.FileEntry.Counts;
-import dev.filmward.store.Store;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.nio.charset.StandardCharsets;
@@ -75,7 +74,7 @@ final class ImportCommand implements Callable<Integer> {
     }
     PrintStream out = new PrintStream(System.out, true, StandardCharsets.UTF_8);
     boolean refused = false;
-    try (Plant plant = new Plant(Store.open(data.folder), Clock.systemUTC(), zone.zone)) {
+    try (Plant plant = new Plant(data.open(), Clock.systemUTC(), zone.zone)) {
       if (structures != null) {
         plant.learnStructures(structures.toString(), Files.readAllBytes(structures));
       }

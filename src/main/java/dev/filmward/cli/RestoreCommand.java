@@ -23,9 +23,9 @@ final class RestoreCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws IOException {
-    Backup.restore(file, data.folder);
-    System.out.println("restored into " + data.folder);
-    try (StoreLook look = StoreLook.at(data.folder)) {
+    Backup.restore(file, data.folder, data.database.url());
+    System.out.println("restored");
+    try (StoreLook look = data.look()) {
       return VerifyCommand.tell(StoredCheck.of(look));
     }
   }

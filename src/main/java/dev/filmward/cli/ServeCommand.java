@@ -3,7 +3,6 @@ package dev.filmward.cli;
 import dev.filmward.intake.StructuresFault;
 import dev.filmward.pipeline.Inbox;
 import dev.filmward.pipeline.Plant;
-import dev.filmward.store.Store;
 import dev.filmward.web.WebServer;
 import dev.filmward.web.WebServer.Options;
 import dev.filmward.web.WebServer.Options.Purpose;
@@ -35,7 +34,7 @@ final class ServeCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws IOException, StructuresFault, InterruptedException {
-    Plant plant = new Plant(Store.open(data.folder), Clock.systemUTC(), zone.zone);
+    Plant plant = new Plant(data.open(), Clock.systemUTC(), zone.zone);
     if (structures != null) {
       plant.learnStructures(structures.toString(), Files.readAllBytes(structures));
     }

@@ -17,7 +17,7 @@ final class VerifyCommand implements Callable<Integer> {
 
   @Override
   public Integer call() {
-    try (StoreLook look = StoreLook.at(data.folder)) {
+    try (StoreLook look = data.look()) {
       return tell(StoredCheck.of(look));
     }
   }

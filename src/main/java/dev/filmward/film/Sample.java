@@ -42,6 +42,11 @@ public final class Sample {
         Arrays.stream(umByPositionAndLane).map(double[]::clone).toArray(double[][]::new);
   }
 
+  /** The same readings under another key. */
+  public Sample withKey(SampleKey other) {
+    return new Sample(other, takenAt, lanes, umByPositionAndLane);
+  }
+
   public SampleKey key() {
     return key;
   }

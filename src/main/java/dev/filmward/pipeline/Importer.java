@@ -1,6 +1,7 @@
 package dev.filmward.pipeline;
 
 import dev.filmward.film.Sample;
+import dev.filmward.film.SampleKey;
 import dev.filmward.intake.FileCount;
 import dev.filmward.intake.FileRefused;
 import dev.filmward.intake.ReadingsParser;
@@ -31,6 +32,9 @@ final class Importer {
   private static final int SAMPLES_PER_TRANSACTION = 10_000;
   private static final int READINGS_PER_TRANSACTION = 400_000;
   private static final int ROWS_PER_TRANSACTION = 5000;
+
+  private static final char NUL = '\0';
+  private static final char PICTURE_OF_NUL = '\u2400';
 
   private final Store store;
   private final Judging judging;
@@ -75,12 +79,24 @@ final class Importer {
   }
 
   private void take(SampleDraft draft, BatchWriter writer) {
-    Sample sample = draft.toSample();
+    Sample sample = withoutNul(draft.toSample());
     samples.add(new Came(sample, draft.structure()));
     places += (long) sample.layers() * sample.laneCount();
     if (samples.size() >= SAMPLES_PER_TRANSACTION || places >= READINGS_PER_TRANSACTION) {
       writer.begin(batch());
     }
+  }
+
+  /** Not every database has a place for NUL in a name: its picture (U+2400) stands in for it. */
+  private static Sample withoutNul(Sample sample) {
+    SampleKey key = sample.key();
+    SampleKey shown =
+        new SampleKey(
+            key.line().replace(NUL, PICTURE_OF_NUL),
+            key.structure().replace(NUL, PICTURE_OF_NUL),
+            key.roll().replace(NUL, PICTURE_OF_NUL),
+            key.sample().replace(NUL, PICTURE_OF_NUL));
+    return shown.equals(key) ? sample : sample.withKey(shown);
   }
 
   private void quarantine(Rejection rejection, BatchWriter writer) {

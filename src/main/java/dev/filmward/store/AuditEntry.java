@@ -5,6 +5,8 @@ import java.time.Instant;
 /**
  * A change that a person made.
  *
+ * <p>Texts are kept without NUL, which not every database takes.
+ *
  * @param at to the microsecond; finer parts are not kept
  * @param by the person's name
  * @param action what was done, as a word: acknowledge, explain, limits, structures, and so on
@@ -17,6 +19,10 @@ public record AuditEntry(Instant at, String by, String action, String subject, S
     if (by.isBlank() || action.isBlank()) {
       throw new IllegalArgumentException("who did what? The audit chain keeps both");
     }
+    by = Nul.shown(by);
+    action = Nul.shown(action);
+    subject = Nul.shown(subject);
+    detail = Nul.shown(detail);
     at = Times.toInstant(Times.toMicros(at));
   }
 }

@@ -1,15 +1,17 @@
 package dev.filmward.store;
 
-import com.zaxxer.hikari.HikariDataSource;
+import java.util.function.Function;
 import org.jdbi.v3.core.Handle;
 
-/** What differs from one kind of database to another. Thread-safe. */
-interface Database {
-  /** Opens connections. */
-  HikariDataSource connect();
+/** What differs from one kind of database to another. Thread-safe, but for writing. */
+interface Database extends AutoCloseable {
+  /** Runs queries on one connection. */
+  <T> T read(Function<Handle, T> work);
 
-  /** Where the migrations are. */
-  String migrations();
+  /**
+   * Runs one transaction; one at a time. Where the connection is lost it may run the work again.
+   */
+  <T> T write(Function<Handle, T> work);
 
   /** Takes rows for a table; within the handle's transaction. */
   RowInsert insert(Handle handle, String table, String... columns);
@@ -21,4 +23,7 @@ interface Database {
         .mapTo(Long.class)
         .one();
   }
+
+  @Override
+  void close();
 }

@@ -106,7 +106,7 @@ public final class SampleTable {
     return ofRoll(
                 "SELECT count(*) FROM (SELECT 1 FROM sample s WHERE "
                     + OF_ROLL
-                    + " AND s.sample BETWEEN :first AND :last LIMIT 1) some",
+                    + " AND s.sample BETWEEN :first AND :last LIMIT 1) found",
                 roll)
             .bind("first", first)
             .bind("last", last)

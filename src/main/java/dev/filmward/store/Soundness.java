@@ -1,5 +1,6 @@
 package dev.filmward.store;
 
+import java.sql.SQLException;
 import java.util.List;
 import java.util.stream.Stream;
 import org.jdbi.v3.core.Handle;
@@ -12,8 +13,13 @@ public final class Soundness {
     this.handle = handle;
   }
 
-  /** Pages, indexes and references, as the database checks them. */
+  /**
+   * Pages, indexes and references, as SQLite checks them; a PostgreSQL server has its own tools.
+   */
   public List<String> ofTheFile() {
+    if (!isSqlite()) {
+      return List.of();
+    }
     Stream<String> pages =
         handle.createQuery("PRAGMA integrity_check").mapTo(String.class).stream()
             .filter(line -> !line.equals("ok"));
@@ -28,6 +34,14 @@ public final class Soundness {
                         + row.getString(3))
             .stream();
     return Stream.concat(pages, references).toList();
+  }
+
+  private boolean isSqlite() {
+    try {
+      return handle.getConnection().getMetaData().getURL().startsWith("jdbc:sqlite:");
+    } catch (SQLException e) {
+      throw new StoreException("The database cannot be read: " + e.getMessage(), e);
+    }
   }
 
   /** Files whose counts do not add up. */

@@ -1,34 +1,23 @@
 package dev.filmward.store;
 
-import com.zaxxer.hikari.HikariDataSource;
-import java.io.IOException;
-import java.nio.file.Files;
 import java.nio.file.Path;
+import java.util.Optional;
 import java.util.concurrent.locks.ReentrantLock;
 import java.util.function.Consumer;
 import java.util.function.Function;
-import org.flywaydb.core.Flyway;
-import org.jdbi.v3.core.Jdbi;
 
 /**
- * The database of one data folder.
+ * The database of one plant: SQLite in its data folder, or a database of a PostgreSQL server.
  *
- * <p>SQLite with a write-ahead log and full synchronisation: what {@link #write} has returned from
- * survives a crash of the process and of the machine. One process at a time may hold a data folder.
- * Thread-safe: readers run side by side, writers one after another.
+ * <p>What {@link #write} has returned from survives a crash of the process and of the machine. One
+ * process at a time may hold it. Thread-safe: readers run side by side, writers one after another.
  */
 public final class Store implements AutoCloseable {
-  private final HikariDataSource source;
   private final Database database;
-  private final Jdbi jdbi;
-  private final FolderLock folderLock;
   private final ReentrantLock writing = new ReentrantLock();
 
-  private Store(HikariDataSource source, Database database, FolderLock folderLock) {
-    this.source = source;
+  private Store(Database database) {
     this.database = database;
-    this.jdbi = Jdbi.create(source);
-    this.folderLock = folderLock;
   }
 
   /**
@@ -37,31 +26,19 @@ public final class Store implements AutoCloseable {
    * @throws StoreException if another process holds the folder or it cannot be written
    */
   public static Store open(Path dataFolder) {
-    try {
-      Files.createDirectories(dataFolder);
-    } catch (IOException e) {
-      throw new StoreException(
-          "The data folder " + dataFolder + " cannot be made: " + e.getMessage(), e);
-    }
-    FolderLock lock = FolderLock.take(dataFolder);
-    try {
-      Database database = new SqliteDatabase(dataFolder.resolve(SqliteDatabase.FILE_NAME));
-      HikariDataSource source = database.connect();
-      migrate(source, database);
-      return new Store(source, database, lock);
-    } catch (RuntimeException e) {
-      lock.close();
-      throw new StoreException(
-          "The database in " + dataFolder + " cannot be opened: " + e.getMessage(), e);
-    }
+    return open(dataFolder, Optional.empty());
   }
 
-  private static void migrate(HikariDataSource source, Database database) {
-    Flyway.configure(Store.class.getClassLoader())
-        .dataSource(source)
-        .locations(database.migrations())
-        .load()
-        .migrate();
+  /**
+   * Opens a database, making its tables where they do not exist yet.
+   *
+   * @param dataFolder where the database is, unless it has an address of its own
+   * @param url the address of a database of a PostgreSQL server, {@code jdbc:postgresql://...}
+   * @throws StoreException if another process holds it or it cannot be opened
+   */
+  public static Store open(Path dataFolder, Optional<String> url) {
+    return new Store(
+        url.<Database>map(PostgresDatabase::open).orElseGet(() -> SqliteDatabase.open(dataFolder)));
   }
 
   /**
@@ -71,21 +48,22 @@ public final class Store implements AutoCloseable {
    */
   public <T> T read(Function<Tables, T> work) {
     try {
-      return jdbi.withHandle(handle -> work.apply(new Tables(handle, database)));
+      return database.read(handle -> work.apply(new Tables(handle, database)));
     } catch (RuntimeException e) {
       throw StoreFaults.translated(e);
     }
   }
 
   /**
-   * Runs one transaction; all of it is kept, or nothing where it throws.
+   * Runs one transaction; all of it is kept, or nothing where it throws. The work may be run more
+   * than once before its transaction is kept, so it changes nothing but the tables.
    *
    * @throws StoreException if the database cannot be written, for example on a full disk
    */
   public <T> T write(Function<Tables, T> work) {
     writing.lock();
     try {
-      return jdbi.inTransaction(handle -> work.apply(new Tables(handle, database)));
+      return database.write(handle -> work.apply(new Tables(handle, database)));
     } catch (RuntimeException e) {
       throw StoreFaults.translated(e);
     } finally {
@@ -104,7 +82,6 @@ public final class Store implements AutoCloseable {
 
   @Override
   public void close() {
-    source.close();
-    folderLock.close();
+    database.close();
   }
 }

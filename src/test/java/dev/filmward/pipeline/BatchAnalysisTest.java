@@ -8,6 +8,7 @@ import dev.filmward.pipeline.Analysis.Series;
 import dev.filmward.pipeline.BatchAnalysis.InputFile;
 import dev.filmward.simulate.SampleRun;
 import dev.filmward.simulate.SampleRuns;
+import dev.filmward.store.TestDatabase;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
@@ -19,9 +20,16 @@ import java.util.List;
 import java.util.Random;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.Parameter;
+import org.junit.jupiter.params.ParameterizedClass;
+import org.junit.jupiter.params.provider.EnumSource;
 
 /** Files give the same analysis in whatever order their rows come. */
+@ParameterizedClass(name = "{0}")
+@EnumSource(TestDatabase.class)
 class BatchAnalysisTest {
+  @Parameter private TestDatabase database;
+
   @TempDir private Path folder;
 
   private final SampleRun run = SampleRuns.all().get(1);
@@ -65,7 +73,7 @@ class BatchAnalysisTest {
     List<String> shuffled = new ArrayList<>(lines.subList(1, 1000));
     long seed = new Random().nextLong();
     Collections.shuffle(shuffled, new Random(seed));
-    try (TestPlant plant = new TestPlant(folder, Instant.parse("2026-11-20T12:00:00Z"))) {
+    try (TestPlant plant = new TestPlant(database, folder, Instant.parse("2026-11-20T12:00:00Z"))) {
       plant.plant().learnStructures("structures.yaml", run.files().get("structures.yaml"));
       plant.plant().read(new IncomingFile("a.csv", "import", file("a", shuffled).opener()));
       List<Series> stored =

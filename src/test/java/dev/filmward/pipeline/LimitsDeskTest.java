@@ -14,6 +14,7 @@ import dev.filmward.pipeline.LimitsProposal.Proposed;
 import dev.filmward.store.FigureTable.Series;
 import dev.filmward.store.LimitsTable.Exclusion;
 import dev.filmward.store.LimitsTable.VersionKey;
+import dev.filmward.store.TestDatabase;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.time.Instant;
@@ -24,8 +25,15 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.Parameter;
+import org.junit.jupiter.params.ParameterizedClass;
+import org.junit.jupiter.params.provider.EnumSource;
 
+@ParameterizedClass(name = "{0}")
+@EnumSource(TestDatabase.class)
 class LimitsDeskTest {
+  @Parameter private TestDatabase database;
+
   private static final Instant NOW = Instant.parse("2026-11-20T12:00:00Z");
   private static final Instant START = Instant.parse("2026-11-20T06:00:00Z");
   private static final Series LAYER = new Series("Blown 1", "ONE", 1);
@@ -39,7 +47,7 @@ class LimitsDeskTest {
 
   @BeforeEach
   void learn() throws Exception {
-    plant = new TestPlant(folder, NOW);
+    plant = new TestPlant(database, folder, NOW);
     plant.plant().learnStructures("structures.yaml", YAML.getBytes(StandardCharsets.UTF_8));
   }
 

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import dev.filmward.simulate.SampleRun;
 import dev.filmward.simulate.SampleRuns;
+import dev.filmward.store.TestDatabase;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
@@ -16,11 +17,18 @@ import java.util.Random;
 import java.util.random.RandomGenerator;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.Parameter;
+import org.junit.jupiter.params.ParameterizedClass;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.ValueSource;
 
 /** A stream gives the same points, signals and alarms as a batch. */
+@ParameterizedClass(name = "{0}")
+@EnumSource(TestDatabase.class)
 class PlantReplayTest {
+  @Parameter private TestDatabase database;
+
   private static final Instant NOW = Instant.parse("2026-11-20T12:00:00Z");
   private static final int BASELINE_SAMPLES = 25;
 
@@ -89,7 +97,7 @@ class PlantReplayTest {
   }
 
   private TestPlant plant(String name, SampleRun run) throws IOException {
-    TestPlant plant = new TestPlant(Files.createDirectories(folder.resolve(name)), NOW);
+    TestPlant plant = new TestPlant(database, Files.createDirectories(folder.resolve(name)), NOW);
     try {
       plant.plant().learnStructures("structures.yaml", run.files().get("structures.yaml"));
     } catch (dev.filmward.intake.StructuresFault e) {

@@ -7,6 +7,7 @@ import com.fasterxml.jackson.dataformat.yaml.YAMLMapper;
 import dev.filmward.alarm.Alarm;
 import dev.filmward.film.Characteristic;
 import dev.filmward.store.FileEntry;
+import dev.filmward.store.TestDatabase;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
@@ -18,7 +19,10 @@ import java.util.Set;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.Parameter;
+import org.junit.jupiter.params.ParameterizedClass;
 import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.EnumSource;
 import org.junit.jupiter.params.provider.MethodSource;
 
 /**
@@ -26,7 +30,11 @@ import org.junit.jupiter.params.provider.MethodSource;
  * their readings is accounted for. What must be raised was laid down with the story, not read off
  * this program.
  */
+@ParameterizedClass(name = "{0}")
+@EnumSource(TestDatabase.class)
 class SampleRunAlarmsTest {
+  @Parameter private TestDatabase database;
+
   private static final Path RUNS = Path.of("sample-runs");
   private static final Map<String, String> SIDES =
       Map.of("low", "THINNER", "high", "THICKER", "spread", "SPREAD");
@@ -43,7 +51,7 @@ class SampleRunAlarmsTest {
   @MethodSource("runs")
   void raisesWhatItsStorySays(Path run) throws Exception {
     JsonNode story = new YAMLMapper().readTree(run.resolve("expected.yaml").toFile());
-    try (TestPlant plant = new TestPlant(folder, Instant.parse("2026-11-21T00:00:00Z"))) {
+    try (TestPlant plant = new TestPlant(database, folder, Instant.parse("2026-11-21T00:00:00Z"))) {
       plant
           .plant()
           .learnStructures("structures.yaml", Files.readAllBytes(run.resolve("structures.yaml")));

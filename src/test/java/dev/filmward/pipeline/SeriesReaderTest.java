@@ -7,6 +7,7 @@ import dev.filmward.pipeline.SeriesReader.Address;
 import dev.filmward.pipeline.SeriesView.SignalAt;
 import dev.filmward.store.FigureRow;
 import dev.filmward.store.FigureTable.Span;
+import dev.filmward.store.TestDatabase;
 import dev.filmward.subgroup.Subgroup;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
@@ -18,9 +19,16 @@ import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.junit.jupiter.params.Parameter;
+import org.junit.jupiter.params.ParameterizedClass;
+import org.junit.jupiter.params.provider.EnumSource;
 
 /** A film of one layer, one lane, a sample a minute: its mean is its one reading. */
+@ParameterizedClass(name = "{0}")
+@EnumSource(TestDatabase.class)
 class SeriesReaderTest {
+  @Parameter private TestDatabase database;
+
   private static final Instant START = Instant.parse("2026-11-02T06:00:00Z");
   private static final int SAMPLES = 10_000;
   private static final int PIXELS = 400;
@@ -38,7 +46,7 @@ class SeriesReaderTest {
 
   @BeforeEach
   void fill() throws Exception {
-    plant = new TestPlant(folder, START);
+    plant = new TestPlant(database, folder, START);
     plant.plant().learnStructures("one.yaml", STRUCTURES.getBytes(StandardCharsets.UTF_8));
     StringBuilder csv = new StringBuilder("taken_at,line,structure,roll,sample,lane,layer_1_um\n");
     for (int i = 0; i < SAMPLES; i++) {

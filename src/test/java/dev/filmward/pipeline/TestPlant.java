@@ -8,8 +8,8 @@ import dev.filmward.store.FigureTable.Series;
 import dev.filmward.store.FigureTable.Span;
 import dev.filmward.store.FileEntry;
 import dev.filmward.store.SampleTable.Production;
-import dev.filmward.store.Store;
 import dev.filmward.store.Tables;
+import dev.filmward.store.TestDatabase;
 import dev.filmward.subgroup.Subgrouping;
 import java.io.ByteArrayInputStream;
 import java.nio.charset.StandardCharsets;
@@ -23,11 +23,17 @@ import java.util.List;
 
 /** A plant in a folder, with a clock that stands still, and a picture of all that it knows. */
 public final class TestPlant implements AutoCloseable {
+  private final TestDatabase database;
   private final Path folder;
   private final Clock clock;
   private Plant plant;
 
   public TestPlant(Path folder, Instant now) {
+    this(TestDatabase.SQLITE, folder, now);
+  }
+
+  public TestPlant(TestDatabase database, Path folder, Instant now) {
+    this.database = database;
     this.folder = folder;
     this.clock = Clock.fixed(now, ZoneOffset.UTC);
     this.plant = open();
@@ -76,7 +82,7 @@ public final class TestPlant implements AutoCloseable {
   }
 
   private Plant open() {
-    return new Plant(Store.open(folder), clock, ZoneId.of("Europe/Berlin"));
+    return new Plant(database.open(folder), clock, ZoneId.of("Europe/Berlin"));
   }
 
   private void addSeries(List<String> lines, Tables tables, Production made) {
