@@ -35,16 +35,10 @@ final class BenchPlant implements AutoCloseable {
     this.server = server;
   }
 
-  static BenchPlant of(Kind kind) throws IOException {
+  static BenchPlant of(DatabaseKind kind) throws IOException {
     Path folder = Files.createTempDirectory("filmward-bench");
     return new BenchPlant(
-        folder, kind == Kind.POSTGRESQL ? Optional.of(durableServer()) : Optional.empty());
-  }
-
-  /** Where data are kept. */
-  public enum Kind {
-    SQLITE,
-    POSTGRESQL
+        folder, kind == DatabaseKind.POSTGRESQL ? Optional.of(durableServer()) : Optional.empty());
   }
 
   /** As a server comes from its makers: what is committed is on the disk. */

@@ -1,6 +1,5 @@
 package dev.filmward.bench;
 
-import dev.filmward.bench.BenchPlant.Kind;
 import dev.filmward.pipeline.Plant;
 import dev.filmward.store.FileEntry;
 import java.io.BufferedReader;
@@ -49,7 +48,7 @@ public class ImportBenchmark {
           + " lane INTEGER, layer INTEGER, thickness_um DOUBLE PRECISION)";
 
   @Param({"SQLITE", "POSTGRESQL"})
-  private Kind kind;
+  private DatabaseKind kind;
 
   private BenchPlant plants;
   private Path file;
@@ -82,7 +81,7 @@ public class ImportBenchmark {
         Statement statement = connection.createStatement();
         BufferedReader lines = Files.newBufferedReader(file)) {
       statement.execute(TABLE);
-      return kind == Kind.SQLITE ? batches(connection, lines) : copy(connection, lines);
+      return kind == DatabaseKind.SQLITE ? batches(connection, lines) : copy(connection, lines);
     }
   }
 

@@ -1,6 +1,5 @@
 package dev.filmward.bench;
 
-import dev.filmward.bench.BenchPlant.Kind;
 import dev.filmward.film.Characteristic;
 import dev.filmward.pipeline.Plant;
 import dev.filmward.pipeline.SeriesReader;
@@ -57,7 +56,7 @@ public class StoredSeriesBenchmark {
   private static final Duration APART = Duration.ofSeconds(10);
 
   @Param({"SQLITE", "POSTGRESQL"})
-  private Kind kind;
+  private DatabaseKind kind;
 
   @Param("50000000")
   private long readings;

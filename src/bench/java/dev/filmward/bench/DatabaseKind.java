@@ -1,0 +1,7 @@
+package dev.filmward.bench;
+
+/** Where data are kept. */
+public enum DatabaseKind {
+  SQLITE,
+  POSTGRESQL
+}
