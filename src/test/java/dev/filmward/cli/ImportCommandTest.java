@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
+import dev.filmward.store.TestDatabase;
 import dev.filmward.web.SmallFilm;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -89,6 +90,31 @@ class ImportCommandTest {
     Outcome outcome = run("--structures", structures, write("a.csv", FILM.usual(0, 1)));
     assertThat(outcome.out())
         .contains("a.csv: 5 rows, 10 readings (10 new, 0 known, 0 corrected), 0 missing");
+  }
+
+  @Test
+  void keepsReadingsInPostgresqlAndAnalysesThemAsTheFiles() throws Exception {
+    Path file = write("a.csv", FILM.usual(0, 30));
+    String url = TestDatabase.POSTGRESQL.url(folder).orElseThrow();
+    expectCounts(json(file, "--db", url).out(), "new", 300, "known", 0);
+    expectCounts(json(file, "--db", url).out(), "new", 0, "known", 300);
+    assertThat(folder.resolve("data")).doesNotExist();
+    Outcome stored = Outcome.of("analyse", "--db", url, "--format", "json");
+    Outcome read =
+        Outcome.of(
+            "analyse", file.toString(), "--structures", structures.toString(), "--format", "json");
+    ObjectMapper mapper = new ObjectMapper();
+    assertThat(mapper.readTree(stored.out()).get("series"))
+        .isEqualTo(mapper.readTree(read.out()).get("series"));
+  }
+
+  @Test
+  void aDatabaseThatCannotBeReachedIsOneAndNamedWithoutItsPassword() throws Exception {
+    Path file = write("a.csv", FILM.usual(0, 1));
+    Outcome outcome = run(file, "--db", "jdbc:postgresql://localhost:1/x?user=ann&password=secret");
+    assertThat(outcome.status()).isEqualTo(1);
+    assertThat(outcome.err().lines()).hasSize(1);
+    assertThat(outcome.err()).contains("jdbc:postgresql://localhost:1/x").doesNotContain("secret");
   }
 
   private Path write(String name, String csv) throws Exception {
