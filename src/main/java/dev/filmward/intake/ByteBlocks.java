@@ -25,14 +25,32 @@ final class ByteBlocks {
   private final InputStream in;
   private final boolean carriageReturnsEndLines;
 
+  /** Lines that start here in the stream, or later, are not of this part of the file. */
+  private final long stop;
+
   /** How many bytes of the stream lie before {@code bytes[0]}. */
   private long dropped;
 
   ByteBlocks(InputStream in) throws IOException {
     this.in = in;
+    this.stop = Long.MAX_VALUE;
     fill();
     carriageReturnsEndLines = contains('\r') && !contains('\n');
     endLines(0);
+  }
+
+  /**
+   * Reads a part of a file whose lines end with line feeds.
+   *
+   * @param in the file from {@code start} on
+   * @param stop where the part ends: its last row starts before that
+   */
+  ByteBlocks(InputStream in, long start, long stop) throws IOException {
+    this.in = in;
+    this.dropped = start;
+    this.stop = stop;
+    this.carriageReturnsEndLines = false;
+    fill();
   }
 
   /** Moves the unused bytes to the start of the array and reads on until it is full again. */
@@ -51,6 +69,39 @@ final class ByteBlocks {
   /** Where in the stream the unused bytes begin. */
   long offset() {
     return dropped + from;
+  }
+
+  /** Moves to the next line, which is then the first one. */
+  void skipLine() throws IOException {
+    int i = from;
+    while (bytes[i] != '\n' || i == limit) {
+      if (i == limit) {
+        from = limit;
+        if (ended) {
+          return;
+        }
+        more();
+        i = from;
+      } else {
+        i++;
+      }
+    }
+    from = i + 1;
+  }
+
+  /** Whether what comes next belongs to the part after this one. */
+  boolean isPast() {
+    return offset() >= stop;
+  }
+
+  /** Where in the array the next part begins, or the end of the array. */
+  int bound() {
+    return (int) Math.min(bytes.length, stop - dropped);
+  }
+
+  /** Whether lines end with line feeds, so that they can be found from any place in the file. */
+  boolean linesEndWithLineFeeds() {
+    return !carriageReturnsEndLines;
   }
 
   private void fill() throws IOException {

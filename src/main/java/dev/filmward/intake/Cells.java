@@ -41,9 +41,8 @@ final class Cells {
         || decimals.read(row.text(column.field())) == Decimals.Kind.MISSING;
   }
 
-  /** Whether some numbers were written with a decimal point and some with a decimal comma. */
-  boolean sawBothDecimalSigns() {
-    return decimals.sawBothSigns();
+  Decimals decimals() {
+    return decimals;
   }
 
   private void give(int position, double um) {

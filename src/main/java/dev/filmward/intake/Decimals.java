@@ -36,6 +36,9 @@ final class Decimals {
     1e17, 1e18
   };
 
+  private static final long LONGEST_EXACT = 100_000_000_000_000_000L;
+
+  private int stop;
   private double value;
   private boolean sawPoint;
   private boolean sawComma;
@@ -64,6 +67,46 @@ final class Decimals {
     return digits / POWERS_OF_TEN[last - point];
   }
 
+  /**
+   * The value of a positive number at the start of some bytes, of at most 17 digits with a sign
+   * that is no digit after them; else NOT_PLAIN. {@link #stop} then tells where it ends.
+   *
+   * @param comma what may stand for the decimal point besides it
+   */
+  double leading(byte[] bytes, int start, byte comma) {
+    long digits = 0;
+    int i = start;
+    int digit = bytes[i] - '0';
+    while (digit >= 0 && digit <= 9 && digits < LONGEST_EXACT) {
+      digits = digits * 10 + digit;
+      digit = bytes[++i] - '0';
+    }
+    int decimals = 0;
+    byte sign = bytes[i];
+    if (sign == '.' || sign == comma) {
+      int first = ++i;
+      digit = bytes[i] - '0';
+      while (digit >= 0 && digit <= 9 && digits < LONGEST_EXACT) {
+        digits = digits * 10 + digit;
+        digit = bytes[++i] - '0';
+      }
+      decimals = i - first;
+    } else {
+      sign = 0;
+    }
+    stop = i;
+    if (digits == 0 || digits > EXACT || decimals >= POWERS_OF_TEN.length) {
+      return NOT_PLAIN;
+    }
+    remember(sign);
+    return digits / POWERS_OF_TEN[decimals];
+  }
+
+  /** Where {@link #leading} stopped. */
+  int stop() {
+    return stop;
+  }
+
   /** Looks at any field; after NUMBER, {@link #value} is what it says. */
   Kind read(String text) {
     if (MISSING.matcher(text).matches()) {
@@ -84,9 +127,14 @@ final class Decimals {
     return value;
   }
 
-  /** Whether some numbers were written with a decimal point and some with a decimal comma. */
-  boolean sawBothSigns() {
-    return sawPoint && sawComma;
+  /** Whether a number was written with a decimal point. */
+  boolean sawPoint() {
+    return sawPoint;
+  }
+
+  /** Whether a number was written with a decimal comma. */
+  boolean sawComma() {
+    return sawComma;
   }
 
   private void remember(int sign) {

@@ -37,15 +37,15 @@ public record FilePreview(
       InputStream in, String fileName, Structures structures, ZoneId plantZone, int rows)
       throws IOException, FileRefused {
     List<Rejection> rejections = new ArrayList<>();
-    FileRun run =
-        new ReadingsParser(structures, plantZone)
-            .open(in, fileName, Nowhere.INSTANCE, rejections::add);
+    FileHead head = new ReadingsParser(structures, plantZone).head(in, fileName);
+    FileRun run = head.run(Nowhere.INSTANCE, rejections::add);
     List<List<String>> cells = new ArrayList<>();
     while (cells.size() < rows && run.next()) {
       cells.add(run.cells().stream().map(Words::cut).toList());
       run.take();
     }
-    return new FilePreview(run.dialect(), cells, run.count(), rejections);
+    return new FilePreview(
+        run.dialect(), cells, head.count(run.counts(), run.oddities()), rejections);
   }
 
   /** Takes readings that nobody needs. */

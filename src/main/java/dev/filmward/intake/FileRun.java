@@ -2,23 +2,27 @@ package dev.filmward.intake;
 
 import java.io.IOException;
 import java.util.List;
-import java.util.function.Supplier;
+import java.util.Set;
 import java.util.stream.IntStream;
 
-/** One reading of one file, row by row. One owner, one thread. */
+/** One reading of one file or of a part of it, row by row or all at once. One owner, one thread. */
 final class FileRun {
   private final Dialect dialect;
   private final Row row;
   private final RowReader reader;
+  private final Tally tally;
+  private final FileSteps steps;
   private final RowTaker taker;
-  private final Supplier<FileCount> count;
+  private final SwiftRows swift;
 
-  FileRun(Dialect dialect, Row row, RowReader reader, RowTaker taker, Supplier<FileCount> count) {
-    this.dialect = dialect;
-    this.row = row;
-    this.reader = reader;
+  FileRun(FileSteps steps, RowTaker taker, SwiftRows swift) {
+    this.steps = steps;
+    this.dialect = steps.dialect();
+    this.row = steps.row();
+    this.reader = steps.reader();
+    this.tally = steps.tally();
     this.taker = taker;
-    this.count = count;
+    this.swift = swift;
   }
 
   Dialect dialect() {
@@ -35,13 +39,28 @@ final class FileRun {
     taker.take(row);
   }
 
+  /** Hands on what all rows say that are left. */
+  void takeAll() throws IOException {
+    while (reader.next()) {
+      taker.take(row);
+      swift.learn(row);
+      reader.leave();
+      swift.takeAlike();
+    }
+  }
+
   /** The row's fields; of a row with more than the header, the first one too many is the last. */
   List<String> cells() {
     return IntStream.range(0, row.kept()).mapToObj(row::text).toList();
   }
 
   /** Of the rows taken so far. */
-  FileCount count() {
-    return count.get();
+  Tally.Counts counts() {
+    return tally.counts();
+  }
+
+  /** Seen in the rows taken so far. */
+  Set<Oddity> oddities() {
+    return steps.oddities();
   }
 }

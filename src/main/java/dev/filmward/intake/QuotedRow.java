@@ -33,6 +33,7 @@ final class QuotedRow {
 
   private byte[] bytes = {};
   private int index;
+  private int rowStart;
   private int bound;
   private boolean endIsThere;
   private int separatorsInRow;
@@ -56,6 +57,7 @@ final class QuotedRow {
   int split(ByteBlocks blocks, Row row, Break whatLineBreakIs) {
     bytes = blocks.bytes;
     index = blocks.from;
+    rowStart = index;
     bound = Math.min(blocks.limit, blocks.from + RowReader.LONGEST + 1);
     lineBreak = whatLineBreakIs;
     endIsThere = blocks.ended && bound == blocks.limit;
@@ -100,7 +102,7 @@ final class QuotedRow {
     } else {
       copyPlain();
     }
-    addTrimmed(row, start);
+    addTrimmed(row, start, index - rowStart);
     return NONE;
   }
 
@@ -159,7 +161,7 @@ final class QuotedRow {
     unquoted[used++] = sign;
   }
 
-  private void addTrimmed(Row row, int from) {
+  private void addTrimmed(Row row, int from, int separatorAt) {
     int start = from;
     int end = used;
     while (start < end && isBlank(unquoted[start])) {
@@ -168,6 +170,6 @@ final class QuotedRow {
     while (end > start && isBlank(unquoted[end - 1])) {
       end--;
     }
-    row.add(start, end, end);
+    row.add(start, end, separatorAt);
   }
 }

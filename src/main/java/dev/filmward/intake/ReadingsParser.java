@@ -36,32 +36,22 @@ public final class ReadingsParser {
   public FileCount parse(
       InputStream in, String fileName, ReadingSink readings, Consumer<Rejection> rejections)
       throws IOException, FileRefused {
-    FileRun run = open(in, fileName, readings, rejections);
-    while (run.next()) {
-      run.take();
-    }
-    return run.count();
+    return head(in, fileName).readRest(readings, rejections);
   }
 
-  /** Reads the header only. */
-  FileRun open(
-      InputStream in, String fileName, ReadingSink readings, Consumer<Rejection> rejections)
-      throws IOException, FileRefused {
+  /**
+   * Reads the header only; does not close the stream.
+   *
+   * @throws FileRefused if the header cannot be used
+   */
+  public FileHead head(InputStream in, String fileName) throws IOException, FileRefused {
     Utf8Input input = Utf8Input.open(in);
     ByteBlocks blocks = new ByteBlocks(input.stream());
     Text text = new Text();
     Dialect dialect = new HeaderReader(fileName, blocks, text).read(input.encoding(), structures);
-    Row row = new Row(dialect.columns().size(), text);
-    RowReader reader = new RowReader(blocks, dialect.separator(), row, text);
-    Tally tally = new Tally(fileName, reader, dialect.placesInRow(), rejections);
-    Times times = new Times(plantZone);
-    RowHead head = new RowHead(dialect, structures, times, tally);
-    Cells cells = new Cells(head, readings, tally);
-    Notes notes = new Notes(dialect, text, times, head, cells);
-    RowTaker taker =
-        dialect.layout() == Layout.LONG
-            ? new LongRows(dialect, head, cells, tally)
-            : new WideRows(dialect, head, cells, tally);
-    return new FileRun(dialect, row, reader, taker, () -> tally.count(notes.all()));
+    return new FileHead(
+        new FileSteps.Source(fileName, dialect, blocks, text),
+        new FileSteps.Setting(structures, plantZone),
+        input.markLength());
   }
 }

@@ -25,6 +25,11 @@ public record Rejection(
     }
   }
 
+  /** The same, that many lines further down. */
+  public Rejection lower(long lines) {
+    return new Rejection(file, line + lines, column, value, reason, raw, readings);
+  }
+
   /** Where, what, and what instead, on one line. */
   public String sentence() {
     String place = column.isEmpty() ? "" : " (" + column + ")";

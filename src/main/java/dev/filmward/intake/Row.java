@@ -14,7 +14,7 @@ final class Row {
   final int[] start;
   final int[] end;
 
-  /** Where the separator after a field stands; only good for a row without quotes. */
+  /** Where the separator after a field stands, counted from the start of the row in the file. */
   final int[] stop;
 
   byte[] bytes = {};

@@ -30,6 +30,7 @@ final class RowHead {
   /** How many fields at the start of a row hold all of the head but the lane. */
   private final int width;
 
+  private boolean isUsable;
   private boolean settled;
   private boolean timeIsGood;
   private Optional<Structure> structure = Optional.empty();
@@ -56,6 +57,16 @@ final class RowHead {
 
   /** Whether the row can be used; if not, it has been rejected. */
   boolean read(Row row) {
+    isUsable = look(row);
+    return isUsable;
+  }
+
+  /** Whether the row that was shown last could be used. */
+  boolean isUsable() {
+    return isUsable;
+  }
+
+  private boolean look(Row row) {
     if (!row.fault.isEmpty() || row.count != dialect.columns().size()) {
       settled = false;
       tally.rejectRow(row, Reasons.notSplit(row, dialect.columns().size()));
@@ -73,6 +84,11 @@ final class RowHead {
    */
   SampleKey giveKey() {
     given = key;
+    return key;
+  }
+
+  /** The sample, without handing it on. */
+  SampleKey key() {
     return key;
   }
 

@@ -27,6 +27,9 @@ final class RowReader {
   /** Where the line feed of the row that was given last stands; it starts where the blocks are. */
   private int rowEnd;
 
+  private long linesOfRow = 1;
+  private boolean left;
+
   /** Whether its line goes on beyond that. */
   private boolean lineGoesOn;
 
@@ -46,8 +49,10 @@ final class RowReader {
 
   /** Fills the row with the next one; false at the end of the file. */
   boolean next() throws IOException {
-    leaveRow();
-    if (!skipBlankLines()) {
+    leave();
+    left = false;
+    if (!skipBlankLines() || blocks.isPast()) {
+      left = true;
       return false;
     }
     row.line = blocks.line;
@@ -61,6 +66,32 @@ final class RowReader {
       giveOverlong();
     }
     return true;
+  }
+
+  /** Moves on, so that the blocks stand after the row that was given last. */
+  void leave() throws IOException {
+    if (!left) {
+      leaveRow();
+      left = true;
+    }
+  }
+
+  /** Where in the array of the blocks the row stands, but for a row at fault. */
+  int rawStart() {
+    return blocks.from;
+  }
+
+  long linesOfRow() {
+    return linesOfRow;
+  }
+
+  /** Up to here in the stream, a quoted field ends with its line at the latest. */
+  long lineByLineUntil() {
+    return lineByLineUntil;
+  }
+
+  void readLineByLineUntil(long offset) {
+    lineByLineUntil = offset;
   }
 
   /** The row as it stands in the file, without its line end; cut after 64 KiB. */
@@ -78,6 +109,7 @@ final class RowReader {
 
   private void finish(int end, long lines) {
     rowEnd = end;
+    linesOfRow = lines;
     blocks.line += lines;
   }
 
@@ -112,6 +144,9 @@ final class RowReader {
   private boolean skipBlankLines() throws IOException {
     int kept = LONGEST;
     while (blocks.bytes[blocks.from] <= ' ' && blocks.bytes[blocks.from] >= 0) {
+      if (blocks.isPast()) {
+        return false;
+      }
       int end = endOfBlank();
       boolean isTooMuch = end - blocks.from > kept;
       if (blocks.bytes[end] != '\n') {

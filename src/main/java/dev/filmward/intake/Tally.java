@@ -1,6 +1,5 @@
 package dev.filmward.intake;
 
-import java.util.List;
 import java.util.function.Consumer;
 
 /**
@@ -31,6 +30,12 @@ final class Tally {
     rows++;
   }
 
+  /** Rows all of whose places were measured. */
+  void measured(long wholeRows) {
+    rows += wholeRows;
+    readings += wholeRows * placesInRow;
+  }
+
   void reading() {
     readings++;
   }
@@ -54,12 +59,13 @@ final class Tally {
     reject(row, new Fault("", "", reason), placesInRow);
   }
 
-  FileCount count(List<String> notes) {
+  /** What was counted so far. */
+  Counts counts() {
     if (rows * placesInRow != readings + missing + quarantined) {
       throw new IllegalStateException(
           file + ": " + rows + " rows of " + placesInRow + " do not give the places counted");
     }
-    return new FileCount(file, rows, readings, missing, quarantined, notes);
+    return new Counts(rows, readings, missing, quarantined);
   }
 
   private void reject(Row row, Fault fault, int readingsLost) {
@@ -73,6 +79,19 @@ final class Tally {
             fault.reason,
             reader.raw(),
             readingsLost));
+  }
+
+  /** Rows, and what became of their places. */
+  record Counts(long rows, long readings, long missing, long quarantined) {
+    static final Counts NONE = new Counts(0, 0, 0, 0);
+
+    Counts plus(Counts more) {
+      return new Counts(
+          rows + more.rows,
+          readings + more.readings,
+          missing + more.missing,
+          quarantined + more.quarantined);
+    }
   }
 
   private record Fault(String column, String value, String reason) {}

@@ -24,10 +24,12 @@ final class Utf8Input {
 
   private final Encoding encoding;
   private final InputStream stream;
+  private final int markLength;
 
-  private Utf8Input(Encoding encoding, InputStream stream) {
+  private Utf8Input(Encoding encoding, InputStream stream, int markLength) {
     this.encoding = encoding;
     this.stream = stream;
+    this.markLength = markLength;
   }
 
   static Utf8Input open(InputStream in) throws IOException {
@@ -38,11 +40,17 @@ final class Utf8Input {
     InputStream whole = new HeadThenRest(first, in);
     return new Utf8Input(
         encoding,
-        encoding == Encoding.UTF_8 ? whole : new TranscodingStream(whole, encoding.charset()));
+        encoding == Encoding.UTF_8 ? whole : new TranscodingStream(whole, encoding.charset()),
+        markLength(head));
   }
 
   Encoding encoding() {
     return encoding;
+  }
+
+  /** How many bytes of a byte order mark are left out at the start. */
+  int markLength() {
+    return markLength;
   }
 
   InputStream stream() {

@@ -13,7 +13,7 @@ final class WideRows implements RowTaker {
   private final Cells cells;
   private final Tally tally;
   private final List<ThicknessColumn> columns;
-  private final PerStructure<int[]> positions = new PerStructure<>(this::positionsIn);
+  private final PerStructure<int[]> positions = new PerStructure<>(this::find);
 
   WideRows(Dialect dialect, RowHead head, Cells cells, Tally tally) {
     this.head = head;
@@ -42,7 +42,12 @@ final class WideRows implements RowTaker {
     }
   }
 
-  private int[] positionsIn(Structure structure) {
+  /** The position behind each layer column, or NONE. */
+  int[] positionsIn(Structure structure) {
+    return positions.of(structure);
+  }
+
+  private int[] find(Structure structure) {
     return columns.stream().mapToInt(column -> positionIn(structure, column.column())).toArray();
   }
 

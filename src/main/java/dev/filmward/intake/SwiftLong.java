@@ -1,0 +1,114 @@
+package dev.filmward.intake;
+
+import dev.filmward.film.ReadingSink;
+import dev.filmward.film.SampleKey;
+import dev.filmward.film.Structure;
+import java.time.Instant;
+
+/**
+ * Rows of the long layout whose last columns are lane, layer and thickness. One owner, one thread.
+ */
+final class SwiftLong implements SwiftRows {
+  private final ByteBlocks blocks;
+  private final RowReader reader;
+  private final RowHead head;
+  private final KnownHead known;
+  private final Decimals decimals;
+  private final ReadingSink sink;
+  private final Tally tally;
+  private final byte separator;
+  private final byte comma;
+  private final double micrometres;
+  private final PerStructure<RawLayers> layersOf;
+  private RawLayers layers = RawLayers.NONE;
+  private double um;
+
+  SwiftLong(FileSteps steps) {
+    Dialect dialect = steps.dialect();
+    this.blocks = steps.blocks();
+    this.reader = steps.reader();
+    this.head = steps.head();
+    this.known = new KnownHead(dialect.separator(), dialect.indexOf(Field.LANE));
+    this.decimals = steps.cells().decimals();
+    this.sink = steps.sink();
+    this.tally = steps.tally();
+    this.separator = (byte) dialect.separator().sign();
+    this.comma = steps.comma();
+    this.micrometres =
+        dialect.columns().get(dialect.indexOf(Field.THICKNESS)).unit().orElseThrow().micrometres();
+    this.layersOf = new PerStructure<>(structure -> RawLayers.of(structure, separator));
+  }
+
+  /** Whether the columns of a file stand as they must. */
+  static boolean suits(Dialect dialect) {
+    int last = dialect.columns().size() - 1;
+    return dialect.indexOf(Field.LANE) == last - 2
+        && dialect.indexOf(Field.LAYER) == last - 1
+        && dialect.indexOf(Field.THICKNESS) == last;
+  }
+
+  @Override
+  public void learn(Row row) {
+    if (!head.isUsable() || reader.linesOfRow() > 1) {
+      known.forget();
+      return;
+    }
+    known.learn(blocks.bytes, reader.rawStart(), row);
+    layers = layersOf.of(head.structure());
+  }
+
+  @Override
+  public void takeAlike() {
+    if (!known.isKnown() || blocks.isPast()) {
+      return;
+    }
+    byte[] bytes = blocks.bytes;
+    int bound = Math.min(blocks.bound(), blocks.limit);
+    int last = blocks.ended ? blocks.limit : blocks.limit - 1;
+    Instant takenAt = head.takenAt();
+    Structure structure = head.structure();
+    SampleKey key = head.key();
+    int from = blocks.from;
+    long rows = 0;
+    while (from < bound) {
+      int end = end(bytes, from);
+      if (end < 0 || end > last) {
+        break;
+      }
+      sink.reading(key, takenAt, structure, layers.position(), known.lane(), um);
+      from = end + 1;
+      rows++;
+    }
+    if (rows > 0) {
+      head.giveKey();
+      blocks.from = Math.min(from, blocks.limit);
+      blocks.line += rows;
+      tally.measured(rows);
+    }
+  }
+
+  /** Where the row ends that starts at {@code from}, or less than 0. */
+  private int end(byte[] bytes, int from) {
+    int at = known.after(bytes, from, blocks.limit);
+    if (at < 0) {
+      return at;
+    }
+    at = layers.after(bytes, at);
+    return at < 0 ? at : thickness(bytes, at);
+  }
+
+  private int thickness(byte[] bytes, int start) {
+    boolean quoted = bytes[start] == '"';
+    double number =
+        decimals.leading(bytes, quoted ? start + 1 : start, quoted ? (byte) ',' : comma);
+    int at = decimals.stop();
+    if (!(number > 0) || (quoted && bytes[at++] != '"')) {
+      return KnownHead.UNLIKE;
+    }
+    if (bytes[at] == '\r') {
+      at++;
+    }
+    um = number * micrometres;
+    return bytes[at] == '\n' ? at : KnownHead.UNLIKE;
+  }
+}
