@@ -138,7 +138,7 @@ final class AnalyseCommand implements Callable<Integer> {
   private Analysis ofFiles() throws IOException, FileRefused, StructuresFault {
     List<InputFile> inputs = new ArrayList<>();
     for (Path file : files) {
-      inputs.add(new InputFile(file.toString(), () -> Files.newInputStream(file)));
+      inputs.add(InputFile.at(file));
     }
     Structures known = StructuresSource.read(structuresFile());
     return new BatchAnalysis(known, zone.zone, scope()).analyse(inputs, this::tell);

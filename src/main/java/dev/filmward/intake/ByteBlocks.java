@@ -14,7 +14,7 @@ import java.io.InputStream;
 final class ByteBlocks {
   private static final int BLOCK = 256 * 1024;
 
-  byte[] bytes = new byte[BLOCK + 1];
+  byte[] bytes;
   int from;
   int limit;
   boolean ended;
@@ -32,6 +32,7 @@ final class ByteBlocks {
   private long dropped;
 
   ByteBlocks(InputStream in) throws IOException {
+    this.bytes = newArray();
     this.in = in;
     this.stop = Long.MAX_VALUE;
     fill();
@@ -44,8 +45,10 @@ final class ByteBlocks {
    *
    * @param in the file from {@code start} on
    * @param stop where the part ends: its last row starts before that
+   * @param array to read into
    */
-  ByteBlocks(InputStream in, long start, long stop) throws IOException {
+  ByteBlocks(InputStream in, long start, long stop, byte[] array) throws IOException {
+    this.bytes = array;
     this.in = in;
     this.dropped = start;
     this.stop = stop;
@@ -69,6 +72,10 @@ final class ByteBlocks {
   /** Where in the stream the unused bytes begin. */
   long offset() {
     return dropped + from;
+  }
+
+  static byte[] newArray() {
+    return new byte[BLOCK + 1];
   }
 
   /** Moves to the next line, which is then the first one. */

@@ -2,7 +2,6 @@ package dev.filmward.intake;
 
 import dev.filmward.film.ReadingSink;
 import java.io.IOException;
-import java.io.InputStream;
 import java.util.Set;
 import java.util.function.Consumer;
 
@@ -53,34 +52,9 @@ public final class FileHead {
     return count(run.counts(), run.oddities());
   }
 
-  /**
-   * Reads a part; does not close the stream. Rejections count lines from the part's first one.
-   *
-   * @param in the file from {@link FilePart#opensAt} on
-   */
-  public PartCount read(
-      InputStream in, FilePart part, ReadingSink readings, Consumer<Rejection> rejections)
-      throws IOException {
-    ByteBlocks blocks = new ByteBlocks(in, part.opensAt(), part.stop());
-    if (part.opensAt() < part.start()) {
-      blocks.skipLine();
-    }
-    long begin = blocks.offset();
-    FileSteps steps =
-        new FileSteps(
-            new FileSteps.Source(source.fileName(), source.dialect(), blocks, new Text()),
-            setting,
-            readings,
-            rejections);
-    steps.reader().readLineByLineUntil(part.lineByLineUntil());
-    FileRun run = steps.run();
-    run.takeAll();
-    return new PartCount(
-        begin,
-        part.after(blocks.offset(), steps.reader().lineByLineUntil()),
-        blocks.line - 1,
-        run.counts(),
-        run.oddities());
+  /** For one thread; there may be several. */
+  public PartReader partReader() {
+    return new PartReader(source.fileName(), source.dialect(), setting);
   }
 
   FileRun run(ReadingSink readings, Consumer<Rejection> rejections) {

@@ -5,24 +5,28 @@ import dev.filmward.film.SampleKey;
 import dev.filmward.film.Structure;
 import dev.filmward.film.Structures;
 import dev.filmward.intake.FileCount;
+import dev.filmward.intake.FileHead;
 import dev.filmward.intake.FileRefused;
 import dev.filmward.intake.ReadingsParser;
 import dev.filmward.intake.Rejection;
+import dev.filmward.pipeline.Analysis.Series;
 import dev.filmward.pipeline.AnalysisScope.Closeness;
 import dev.filmward.subgroup.SampleAssembler;
 import dev.filmward.subgroup.SampleDraft;
 import java.io.IOException;
 import java.io.InputStream;
+import java.nio.file.Files;
+import java.nio.file.Path;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.Comparator;
-import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.Set;
 import java.util.TreeMap;
 import java.util.function.Consumer;
+import java.util.function.Supplier;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Analyses files of readings without a database, or all that a plant has stored: charts, tests and
@@ -33,21 +37,40 @@ import java.util.function.Consumer;
  * one thread.
  */
 public final class BatchAnalysis {
+  /** Fewer samples are judged sooner by one thread than more threads are started. */
+  private static final int WORTH_THREADS = 5000;
+
   private final Structures structures;
   private final ZoneId zone;
   private final AnalysisScope scope;
   private final Map<Made, SampleColumns> columns = new TreeMap<>(Made.ORDER);
-  private final Set<SampleKey> seen = new HashSet<>();
+  private final SeenSamples seen = new SeenSamples();
+  private final PartedFile.Cut cut;
+  private @Nullable SampleColumns lastColumns;
   private boolean partsLieApart;
 
   public BatchAnalysis(Structures structures, ZoneId zone, AnalysisScope scope) {
+    this(structures, zone, scope, PartedFile.Cut.usual());
+  }
+
+  BatchAnalysis(Structures structures, ZoneId zone, AnalysisScope scope, PartedFile.Cut cut) {
+    this.cut = cut;
     this.structures = structures;
     this.zone = zone;
     this.scope = scope;
   }
 
   /** A file that can be opened more than once. */
-  public record InputFile(String name, IncomingFile.Opener opener) {}
+  public record InputFile(String name, IncomingFile.Opener opener, Optional<Path> path) {
+    public InputFile(String name, IncomingFile.Opener opener) {
+      this(name, opener, Optional.empty());
+    }
+
+    /** A file on this machine, which may be read in parts where it is long. */
+    public static InputFile at(Path path) {
+      return new InputFile(path.toString(), () -> Files.newInputStream(path), Optional.of(path));
+    }
+  }
 
   private record Made(String line, String structure) {
     private static final Comparator<Made> ORDER =
@@ -61,11 +84,12 @@ public final class BatchAnalysis {
    */
   public Analysis analyse(List<InputFile> files, Consumer<Rejection> rejections)
       throws IOException, FileRefused {
-    List<FileCount> counts = read(files, this::addIfNew, rejections);
+    List<FileCount> counts = readOnce(files, rejections);
     if (partsLieApart) {
       columns.clear();
+      lastColumns = null;
       try (SampleSpill spill = new SampleSpill(structures)) {
-        read(files, spill::add, rejection -> {});
+        readAgain(files, spill);
         spill.forEach(this::add);
       }
     }
@@ -90,9 +114,16 @@ public final class BatchAnalysis {
 
   private Analysis analysis(List<FileCount> counts) {
     return new Analysis(
-        counts,
-        columns.values().stream().flatMap(made -> made.analyse().stream()).toList(),
-        scope.closeness() == Closeness.FIGURES ? List.of() : prices());
+        counts, series(), scope.closeness() == Closeness.FIGURES ? List.of() : prices());
+  }
+
+  private List<Series> series() {
+    List<Supplier<Series>> analyses =
+        columns.values().stream().flatMap(SampleColumns::analyses).toList();
+    int samples = columns.values().stream().mapToInt(SampleColumns::count).sum();
+    return samples < WORTH_THREADS
+        ? analyses.stream().map(Supplier::get).toList()
+        : analyses.parallelStream().map(Supplier::get).toList();
   }
 
   private List<LinePrice> prices() {
@@ -102,19 +133,48 @@ public final class BatchAnalysis {
         .toList();
   }
 
-  private List<FileCount> read(
-      List<InputFile> files, Consumer<SampleDraft> receiver, Consumer<Rejection> rejections)
+  private List<FileCount> readOnce(List<InputFile> files, Consumer<Rejection> rejections)
       throws IOException, FileRefused {
     ReadingsParser parser = new ReadingsParser(structures, zone);
     List<FileCount> counts = new ArrayList<>();
     for (InputFile file : files) {
-      SampleAssembler assembler = new SampleAssembler(receiver);
       try (InputStream in = file.opener().open()) {
-        counts.add(parser.parse(in, file.name(), assembler, rejections));
+        FileHead head = parser.head(in, file.name());
+        counts.add(
+            isParted(file, head)
+                ? new PartedFile(file.path().orElseThrow(), head, cut, rejections)
+                    .read(scope, new FirstTime())
+                : readInOneGo(head, this::addIfNew, rejections));
       }
-      assembler.finish();
     }
     return counts;
+  }
+
+  /** A closer look is at whole samples, one after the other. */
+  private boolean isParted(InputFile file, FileHead head) throws IOException {
+    return scope.closeness() == Closeness.FIGURES
+        && head.isDivisible()
+        && file.path().isPresent()
+        && Files.isRegularFile(file.path().get())
+        && Files.size(file.path().get()) > cut.bytes();
+  }
+
+  private FileCount readInOneGo(
+      FileHead head, Consumer<SampleDraft> receiver, Consumer<Rejection> rejections)
+      throws IOException {
+    SampleAssembler assembler = new SampleAssembler(receiver);
+    FileCount count = head.readRest(assembler, rejections);
+    assembler.finish();
+    return count;
+  }
+
+  private void readAgain(List<InputFile> files, SampleSpill spill) throws IOException, FileRefused {
+    ReadingsParser parser = new ReadingsParser(structures, zone);
+    for (InputFile file : files) {
+      try (InputStream in = file.opener().open()) {
+        readInOneGo(parser.head(in, file.name()), spill::add, rejection -> {});
+      }
+    }
   }
 
   private void addIfNew(SampleDraft draft) {
@@ -122,7 +182,24 @@ public final class BatchAnalysis {
       add(draft.toSample(), draft.structure());
     } else {
       partsLieApart = true;
-      seen.clear();
+    }
+  }
+
+  /** Takes samples as long as each comes once. */
+  private final class FirstTime implements SampleJoin.Receiver {
+    @Override
+    public void add(SampleFigures samples, int sample) {
+      SampleKey key = samples.key(sample);
+      if (partsLieApart || !seen.add(key)) {
+        partsLieApart = true;
+      } else if (scope.period().test(Micros.toInstant(samples.takenAtMicros(sample)))) {
+        columns(key, samples.structure(sample)).add(samples, sample);
+      }
+    }
+
+    @Override
+    public void contradiction() {
+      partsLieApart = true;
     }
   }
 
@@ -130,10 +207,18 @@ public final class BatchAnalysis {
     if (!scope.period().test(sample.takenAt())) {
       return;
     }
-    columns
-        .computeIfAbsent(
-            new Made(sample.key().line(), structure.code()),
-            made -> new SampleColumns(made.line(), structure, scope))
-        .add(sample);
+    columns(sample.key(), structure).add(sample);
+  }
+
+  private SampleColumns columns(SampleKey key, Structure structure) {
+    SampleColumns last = lastColumns;
+    if (last == null || !last.isOf(key)) {
+      last =
+          columns.computeIfAbsent(
+              new Made(key.line(), structure.code()),
+              made -> new SampleColumns(made.line(), structure, scope));
+      lastColumns = last;
+    }
+    return last;
   }
 }

@@ -8,14 +8,16 @@ final class NumberColumn {
   private static final int CHUNK = 4096;
 
   private final List<double[]> chunks = new ArrayList<>();
+  private double[] last = {};
   private int size;
 
   void add(double value) {
     int offset = size % CHUNK;
     if (offset == 0) {
-      chunks.add(new double[CHUNK]);
+      last = new double[CHUNK];
+      chunks.add(last);
     }
-    chunks.get(chunks.size() - 1)[offset] = value;
+    last[offset] = value;
     size++;
   }
 

@@ -15,20 +15,27 @@ import dev.filmward.stats.ChartConstants;
 import dev.filmward.subgroup.Subgrouping;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
-import java.util.Comparator;
+import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Supplier;
 import java.util.stream.IntStream;
+import java.util.stream.Stream;
 
 /** The samples of one structure on one line, summed up for all its series. For one thread. */
 final class SampleColumns {
   private final Subgrouping subgrouping;
   private final List<SeriesColumns> series = new ArrayList<>();
-  private final List<SampleKey> keys = new ArrayList<>();
-  private final List<Instant> takenAt = new ArrayList<>();
+  private final String line;
+  private final Structure structure;
+  private final NameColumn names = new NameColumn();
+  private final LongColumn takenAtMicros = new LongColumn();
 
   SampleColumns(String line, Structure structure, AnalysisScope scope) {
+    this.line = line;
+    this.structure = structure;
     this.subgrouping = scope.charted().apply(structure);
     for (Characteristic characteristic : subgrouping.characteristics()) {
       SeriesKey key = new SeriesKey(line, structure.code(), characteristic);
@@ -41,29 +48,47 @@ final class SampleColumns {
     }
   }
 
+  /** Adds a sample that was summed up before. */
+  void add(SampleFigures samples, int sample) {
+    names.add(samples.key(sample));
+    takenAtMicros.add(samples.takenAtMicros(sample));
+    int first = samples.firstSubgroup(sample);
+    for (int i = 0; i < series.size(); i++) {
+      series.get(i).add(samples, first + i);
+    }
+  }
+
   void add(Sample sample) {
-    keys.add(sample.key());
-    takenAt.add(sample.takenAt());
+    names.add(sample.key());
+    takenAtMicros.add(Micros.of(sample.takenAt()));
     for (int i = 0; i < series.size(); i++) {
       series.get(i).add(sample, subgrouping.of(sample, subgrouping.characteristics().get(i)));
     }
   }
 
   String name(int index) {
-    return keys.get(index).sample();
+    return names.sample(index);
   }
 
   Instant takenAt(int index) {
-    return takenAt.get(index);
+    return Micros.toInstant(takenAtMicros.get(index));
   }
 
   /** Series that were measured nowhere are left out. */
-  List<Series> analyse() {
+  Stream<Supplier<Series>> analyses() {
     int[] timeOrder = timeOrder();
     return series.stream()
         .filter(columns -> !columns.isEmpty())
-        .map(columns -> columns.analyse(this, timeOrder))
-        .toList();
+        .map(columns -> () -> columns.analyse(this, timeOrder));
+  }
+
+  boolean isOf(SampleKey key) {
+    return structure.code().equals(key.structure()) && line.equals(key.line());
+  }
+
+  /** How many samples there are. */
+  int count() {
+    return takenAtMicros.size();
   }
 
   /** What the tests cost; empty where no interval or range can be told. */
@@ -79,8 +104,8 @@ final class SampleColumns {
             new SamplingPlan(interval.get(), LinePrice.SHIFT));
     return Optional.of(
         new LinePrice(
-            keys.get(0).line(),
-            keys.get(0).structure(),
+            line,
+            structure.code(),
             series.size(),
             interval.get(),
             prices.of(tests),
@@ -88,10 +113,14 @@ final class SampleColumns {
   }
 
   private Optional<Duration> medianInterval() {
-    List<Instant> times = takenAt.stream().sorted().toList();
+    long[] times = new long[count()];
+    for (int i = 0; i < times.length; i++) {
+      times[i] = takenAtMicros.get(i);
+    }
+    Arrays.sort(times);
     List<Duration> gaps = new ArrayList<>();
-    for (int i = 1; i < times.size(); i++) {
-      gaps.add(Duration.between(times.get(i - 1), times.get(i)));
+    for (int i = 1; i < times.length; i++) {
+      gaps.add(Duration.of(times[i] - times[i - 1], ChronoUnit.MICROS));
     }
     gaps.sort(null);
     return gaps.isEmpty()
@@ -100,20 +129,27 @@ final class SampleColumns {
   }
 
   private int[] timeOrder() {
-    Comparator<Integer> order =
-        Comparator.<Integer, Instant>comparing(takenAt::get).thenComparing(keys::get);
-    if (isInOrder(order)) {
-      return IntStream.range(0, keys.size()).toArray();
-    }
-    return IntStream.range(0, keys.size()).boxed().sorted(order).mapToInt(i -> i).toArray();
+    IntStream all = IntStream.range(0, count());
+    return isInOrder()
+        ? all.toArray()
+        : all.boxed().sorted(this::compare).mapToInt(i -> i).toArray();
   }
 
-  private boolean isInOrder(Comparator<Integer> order) {
-    for (int i = 1; i < keys.size(); i++) {
-      if (order.compare(i - 1, i) > 0) {
+  private boolean isInOrder() {
+    for (int i = 1; i < count(); i++) {
+      if (compare(i - 1, i) > 0) {
         return false;
       }
     }
     return true;
+  }
+
+  private int compare(int a, int b) {
+    int byTime = Long.compare(takenAtMicros.get(a), takenAtMicros.get(b));
+    return byTime == 0 ? key(a).compareTo(key(b)) : byTime;
+  }
+
+  private SampleKey key(int index) {
+    return new SampleKey(line, structure.code(), names.roll(index), names.sample(index));
   }
 }

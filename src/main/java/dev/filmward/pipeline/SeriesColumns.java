@@ -12,6 +12,7 @@ import dev.filmward.pipeline.Analysis.Sizes;
 import dev.filmward.pipeline.AnalysisScope.Closeness;
 import dev.filmward.rule.SeriesTests;
 import dev.filmward.rule.Signal;
+import dev.filmward.stats.CompensatedSum;
 import dev.filmward.subgroup.Subgroup;
 import java.util.ArrayList;
 import java.util.Arrays;
@@ -27,16 +28,24 @@ final class SeriesColumns {
   private final CapabilityQuestion question;
   private final AnalysisScope scope;
   private final Optional<CloserLook> closerLook;
-  private final NumberColumn sizes = new NumberColumn();
+  private final SizeColumn sizes = new SizeColumn();
   private final NumberColumn means = new NumberColumn();
   private final NumberColumn ranges = new NumberColumn();
-  private final NumberColumn squares = new NumberColumn();
+
+  /** Sums of squares within each subgroup, where a chart or a closer look asks for them. */
+  private final Optional<NumberColumn> squares;
+
+  private final CompensatedSum allSquares = new CompensatedSum();
   private final SizeCount sizeCount = new SizeCount();
 
   SeriesColumns(SeriesKey key, CapabilityQuestion question, AnalysisScope scope) {
     this.key = key;
     this.question = question;
     this.scope = scope;
+    this.squares =
+        scope.closeness() == Closeness.DETAIL || !scope.charts().isEmpty()
+            ? Optional.of(new NumberColumn())
+            : Optional.empty();
     this.closerLook =
         scope.closeness() == Closeness.DETAIL
             ? Optional.of(new CloserLook(key.characteristic(), question))
@@ -46,13 +55,32 @@ final class SeriesColumns {
   /** Adds the subgroup of the next sample; empty where nothing was measured. */
   void add(Sample sample, Optional<Subgroup> subgroup) {
     closerLook.ifPresent(look -> look.add(sample));
-    int size = subgroup.map(Subgroup::size).orElse(0);
+    add(
+        subgroup.map(Subgroup::size).orElse(0),
+        subgroup.map(Subgroup::mean).orElse(0.0),
+        subgroup.map(Subgroup::range).orElse(0.0),
+        subgroup.map(Subgroup::sumOfSquares).orElse(0.0));
+  }
+
+  /** Adds a subgroup of the next sample that was summed up before; without a closer look. */
+  void add(SampleFigures samples, int subgroup) {
+    add(
+        samples.size(subgroup),
+        samples.mean(subgroup),
+        samples.range(subgroup),
+        samples.sumOfSquares(subgroup));
+  }
+
+  private void add(int size, double mean, double range, double sumOfSquares) {
     sizes.add(size);
-    means.add(subgroup.map(Subgroup::mean).orElse(0.0));
-    ranges.add(subgroup.map(Subgroup::range).orElse(0.0));
-    squares.add(subgroup.map(Subgroup::sumOfSquares).orElse(0.0));
+    means.add(mean);
+    ranges.add(range);
+    if (squares.isPresent()) {
+      squares.get().add(sumOfSquares);
+    }
     if (size > 0) {
-      sizeCount.add(size, subgroup.map(Subgroup::range).orElse(0.0));
+      sizeCount.add(size, range);
+      allSquares.add(sumOfSquares);
     }
   }
 
@@ -67,8 +95,12 @@ final class SeriesColumns {
 
   /** Sums the series up, in the time order of its samples. */
   Series analyse(SampleColumns samples, int[] timeOrder) {
-    int[] measured = Arrays.stream(timeOrder).filter(at -> size(at) > 0).toArray();
+    int[] measured =
+        sizeCount.subgroups() == timeOrder.length
+            ? timeOrder
+            : Arrays.stream(timeOrder).filter(at -> size(at) > 0).toArray();
     SeriesFigures figures = figures(measured);
+    figures.addSquares(allSquares.value());
     Sizes counts = sizeCount.sizes(figures.readings());
     int[] baseline = scope.baseline().map(of -> baseline(of, samples, measured)).orElse(measured);
     Optional<MeanRangeLimits> limits =
@@ -123,7 +155,7 @@ final class SeriesColumns {
 
       @Override
       public double sumOfSquares(int index) {
-        return squares.get(subgroups[index]);
+        return squares.orElseThrow().get(subgroups[index]);
       }
     };
   }
@@ -131,7 +163,7 @@ final class SeriesColumns {
   private SeriesFigures figures(int[] subgroups) {
     SeriesFigures figures = new SeriesFigures();
     for (int at : subgroups) {
-      figures.add(size(at), means.get(at), ranges.get(at), squares.get(at));
+      figures.add(size(at), means.get(at), ranges.get(at));
     }
     return figures;
   }
@@ -168,6 +200,6 @@ final class SeriesColumns {
   }
 
   private int size(int at) {
-    return (int) sizes.get(at);
+    return sizes.get(at);
   }
 }

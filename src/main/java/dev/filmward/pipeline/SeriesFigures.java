@@ -19,12 +19,25 @@ final class SeriesFigures {
   private final Baseline baseline = new Baseline();
   private int greatestSize;
 
+  /** Adds a subgroup whose squares come in {@link #addSquares}. */
+  void add(int size, double mean, double range) {
+    add(size, mean, range, 0);
+  }
+
   void add(int size, double mean, double range, double sumOfSquares) {
     moments.addSummary(size, mean, sumOfSquares);
     greatestSize = Math.max(greatestSize, size);
     if (size <= ChartConstants.LARGEST_SIZE) {
       baseline.add(size, mean, range);
     }
+  }
+
+  /**
+   * Adds the squares of the deviations from their mean, of all subgroups; without them there is no
+   * spread overall. Asked only where there is a subgroup.
+   */
+  void addSquares(double sumOfSquares) {
+    moments.addSquares(sumOfSquares);
   }
 
   long readings() {

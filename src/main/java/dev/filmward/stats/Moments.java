@@ -51,6 +51,21 @@ public final class Moments implements Serializable {
     }
   }
 
+  /**
+   * Adds squared deviations within groups whose means were added without them. There must be a
+   * number ({@link IllegalStateException}).
+   */
+  public void addSquares(double sumOfSquares) {
+    if (count == 0) {
+      throw new IllegalStateException("no numbers, so no squares of theirs");
+    }
+    if (!(sumOfSquares >= 0) || !Double.isFinite(sumOfSquares)) {
+      throw new IllegalArgumentException("not a sum of squares: " + sumOfSquares);
+    }
+    fit(Math.sqrt(sumOfSquares));
+    squares.add(sumOfSquares / unit / unit);
+  }
+
   /** Adds all that another accumulator has seen; the other stays as it is. */
   public void merge(Moments other) {
     if (other.count == 0) {

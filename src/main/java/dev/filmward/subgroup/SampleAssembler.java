@@ -4,6 +4,8 @@ import dev.filmward.film.ReadingSink;
 import dev.filmward.film.SampleKey;
 import dev.filmward.film.Structure;
 import java.time.Instant;
+import java.util.ArrayDeque;
+import java.util.Deque;
 import java.util.LinkedHashMap;
 import java.util.Map;
 import java.util.function.Consumer;
@@ -26,6 +28,8 @@ public final class SampleAssembler implements ReadingSink {
   private @Nullable SampleDraft current;
   private @Nullable SampleKey currentKey;
   private @Nullable Instant currentTime;
+  private final Deque<SampleDraft> spare = new ArrayDeque<>();
+  private long opened;
   private long repeated;
 
   public SampleAssembler(Consumer<SampleDraft> complete) {
@@ -55,12 +59,23 @@ public final class SampleAssembler implements ReadingSink {
     return repeated;
   }
 
+  /** Takes a draft back that was handed on and is needed no more. */
+  public void takeBack(SampleDraft draft) {
+    spare.push(draft);
+  }
+
   /** Hands on what is still open. */
   public void finish() {
-    open.values().forEach(complete);
+    finish(complete);
+  }
+
+  /** Hands what is still open on to somebody else. */
+  public void finish(Consumer<SampleDraft> stillOpen) {
+    open.values().forEach(stillOpen);
     open.clear();
     current = null;
     currentKey = null;
+    opened = 0;
   }
 
   @SuppressWarnings("ReferenceEquality") // the sink's contract lets us skip the comparison
@@ -87,7 +102,11 @@ public final class SampleAssembler implements ReadingSink {
     if (open.size() == OPEN_SAMPLES) {
       handOn(open.values().iterator().next());
     }
-    SampleDraft fresh = new SampleDraft(key, structure, takenAt);
+    SampleDraft fresh =
+        spare.isEmpty()
+            ? new SampleDraft(key, structure, takenAt)
+            : spare.pop().reuse(key, structure, takenAt);
+    fresh.number(opened++);
     open.put(key, fresh);
     return fresh;
   }

@@ -15,18 +15,38 @@ import java.util.Arrays;
  * The time is the earliest that any row gave, cut to microseconds. Mutable; for one thread.
  */
 public final class SampleDraft {
-  private final SampleKey key;
-  private final Structure structure;
+  private SampleKey key;
+  private Structure structure;
   private Instant earliestRow;
+  private int layers;
   private int[] lanes = new int[8];
-  private double[][] um;
+
+  /** All layers of the first lane, of the second, and so on, in the order of {@code lanes}. */
+  private double[] um;
+
   private int laneCount;
+  private int lastColumn;
+  private long number;
 
   public SampleDraft(SampleKey key, Structure structure, Instant takenAt) {
     this.key = key;
     this.structure = structure;
     this.earliestRow = takenAt;
-    this.um = new double[structure.reported().size()][lanes.length];
+    this.layers = structure.reported().size();
+    this.um = new double[layers * lanes.length];
+  }
+
+  /** Makes it the draft of another sample; nothing of this one is left. */
+  SampleDraft reuse(SampleKey otherKey, Structure otherStructure, Instant takenAt) {
+    key = otherKey;
+    structure = otherStructure;
+    earliestRow = takenAt;
+    layers = otherStructure.reported().size();
+    laneCount = 0;
+    if (um.length < layers * lanes.length) {
+      um = new double[layers * lanes.length];
+    }
+    return this;
   }
 
   public SampleKey key() {
@@ -37,6 +57,15 @@ public final class SampleDraft {
     return structure;
   }
 
+  /** How many drafts its assembler had opened before it. */
+  public long number() {
+    return number;
+  }
+
+  void number(long opened) {
+    number = opened;
+  }
+
   /** The sample's time is the earliest of its rows. */
   public void seenAt(Instant takenAt) {
     if (takenAt.isBefore(earliestRow)) {
@@ -44,12 +73,17 @@ public final class SampleDraft {
     }
   }
 
+  /** The sample's time so far, cut to microseconds. */
+  public Instant takenAt() {
+    return earliestRow.truncatedTo(ChronoUnit.MICROS);
+  }
+
   /** Notes a reading in micrometres, and says what it is to what was there. */
   public Place put(int position, int lane, double thicknessUm) {
-    int column = column(lane);
-    double known = um[position - 1][column];
+    int place = column(lane) * layers + position - 1;
+    double known = um[place];
     if (Double.isNaN(known)) {
-      um[position - 1][column] = thicknessUm;
+      um[place] = thicknessUm;
       return Place.FILLED;
     }
     return known == thicknessUm ? Place.SAME : Place.TAKEN;
@@ -60,52 +94,98 @@ public final class SampleDraft {
     column(lane);
   }
 
-  public Sample toSample() {
-    int[] order = laneOrder();
-    int[] sortedLanes = new int[laneCount];
-    double[][] sorted = new double[um.length][laneCount];
-    for (int i = 0; i < laneCount; i++) {
-      sortedLanes[i] = lanes[order[i]];
-      for (int layer = 0; layer < um.length; layer++) {
-        sorted[layer][i] = um[layer][order[i]];
+  /**
+   * Puts in all readings of another draft of the same sample.
+   *
+   * @return {@link Place#TAKEN} if a place has another value here, which stays; {@link Place#SAME}
+   *     if one has the same value; else {@link Place#FILLED}
+   */
+  public Place putAll(SampleDraft other) {
+    seenAt(other.earliestRow);
+    Place worst = Place.FILLED;
+    for (int column = 0; column < other.laneCount; column++) {
+      putMissing(other.lanes[column]);
+      for (int position = 1; position <= layers; position++) {
+        double thicknessUm = other.um[column * layers + position - 1];
+        if (!Double.isNaN(thicknessUm)) {
+          Place place = put(position, other.lanes[column], thicknessUm);
+          worst = place.compareTo(worst) > 0 ? place : worst;
+        }
       }
     }
-    return new Sample(key, earliestRow.truncatedTo(ChronoUnit.MICROS), sortedLanes, sorted);
+    return worst;
   }
 
-  private int[] laneOrder() {
+  public Sample toSample() {
+    sortLanes();
+    double[][] byPosition = new double[layers][laneCount];
+    for (int column = 0; column < laneCount; column++) {
+      for (int layer = 0; layer < layers; layer++) {
+        byPosition[layer][column] = um[column * layers + layer];
+      }
+    }
+    return new Sample(key, takenAt(), Arrays.copyOf(lanes, laneCount), byPosition);
+  }
+
+  int layers() {
+    return layers;
+  }
+
+  int laneCount() {
+    return laneCount;
+  }
+
+  /** Thickness in a lane counted from 0, NaN where it was not measured. */
+  double umOrNaN(int layerIndex, int column) {
+    return um[column * layers + layerIndex];
+  }
+
+  /** Brings lanes into ascending order, which they mostly are in. */
+  void sortLanes() {
+    for (int i = 1; i < laneCount; i++) {
+      if (lanes[i - 1] > lanes[i]) {
+        sort();
+        return;
+      }
+    }
+  }
+
+  private void sort() {
     long[] laneAndColumn = new long[laneCount];
     for (int i = 0; i < laneCount; i++) {
       laneAndColumn[i] = ((long) lanes[i] << 32) | i;
     }
     Arrays.sort(laneAndColumn);
-    int[] order = new int[laneCount];
+    double[] sorted = new double[um.length];
     for (int i = 0; i < laneCount; i++) {
-      order[i] = (int) laneAndColumn[i];
+      int column = (int) laneAndColumn[i];
+      lanes[i] = (int) (laneAndColumn[i] >>> 32);
+      System.arraycopy(um, column * layers, sorted, i * layers, layers);
     }
-    return order;
+    um = sorted;
   }
 
   private int column(int lane) {
+    if (lastColumn < laneCount && lanes[lastColumn] == lane) {
+      return lastColumn;
+    }
     for (int i = 0; i < laneCount; i++) {
       if (lanes[i] == lane) {
+        lastColumn = i;
         return i;
       }
     }
-    if (laneCount == lanes.length) {
-      grow();
-    }
-    lanes[laneCount] = lane;
-    for (double[] row : um) {
-      row[laneCount] = Double.NaN;
-    }
-    return laneCount++;
+    lastColumn = open(lane);
+    return lastColumn;
   }
 
-  private void grow() {
-    lanes = Arrays.copyOf(lanes, lanes.length * 2);
-    for (int i = 0; i < um.length; i++) {
-      um[i] = Arrays.copyOf(um[i], lanes.length);
+  private int open(int lane) {
+    if (laneCount == lanes.length) {
+      lanes = Arrays.copyOf(lanes, laneCount * 2);
+      um = Arrays.copyOf(um, Math.max(um.length, layers * lanes.length));
     }
+    lanes[laneCount] = lane;
+    Arrays.fill(um, laneCount * layers, (laneCount + 1) * layers, Double.NaN);
+    return laneCount++;
   }
 }

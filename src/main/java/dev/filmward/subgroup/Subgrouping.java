@@ -44,6 +44,41 @@ public final class Subgrouping {
     return characteristics;
   }
 
+  /**
+   * The subgroup of the characteristic at an index, the same as of the draft's sample; empty where
+   * nothing was measured. Sorts the lanes of the draft.
+   */
+  public Optional<Subgroup> of(SampleDraft draft, int index) {
+    draft.sortLanes();
+    if (scratch.length < draft.laneCount()) {
+      scratch = new double[draft.laneCount()];
+    }
+    Characteristic characteristic = characteristics.get(index);
+    int size = 0;
+    for (int lane = 0; lane < draft.laneCount(); lane++) {
+      double value = value(draft, lane, characteristic);
+      scratch[size] = value;
+      size += Double.isNaN(value) ? 0 : 1;
+    }
+    return size == 0 ? Optional.empty() : Optional.of(Subgroup.of(scratch, size));
+  }
+
+  private static double value(SampleDraft draft, int lane, Characteristic characteristic) {
+    return switch (characteristic.kind()) {
+      case LAYER -> draft.umOrNaN(characteristic.position() - 1, lane);
+      case TOTAL -> totalOrNaN(draft, lane);
+      case SHARE -> draft.umOrNaN(characteristic.position() - 1, lane) / totalOrNaN(draft, lane);
+    };
+  }
+
+  private static double totalOrNaN(SampleDraft draft, int lane) {
+    double sum = 0;
+    for (int layer = 0; layer < draft.layers(); layer++) {
+      sum += draft.umOrNaN(layer, lane);
+    }
+    return sum;
+  }
+
   /** The subgroup of one characteristic. */
   public Optional<Subgroup> of(Sample sample, Characteristic characteristic) {
     if (scratch.length < sample.laneCount()) {
