@@ -21,6 +21,7 @@ import dev.filmward.tables.AnalysisTable;
 import java.io.IOException;
 import java.io.PrintStream;
 import java.io.PrintWriter;
+import java.nio.charset.Charset;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -120,6 +121,16 @@ final class AnalyseCommand implements Callable<Integer> {
 
   private long rejections;
 
+  /** The same as of its arguments, without the command line. */
+  static AnalyseCommand of(List<Path> files, Path structures, Format format, ZoneOption zone) {
+    AnalyseCommand command = new AnalyseCommand();
+    command.files = files;
+    command.structures = structures;
+    command.format = format;
+    command.zone = zone;
+    return command;
+  }
+
   /** How results are written. */
   enum Format {
     TEXT,
@@ -211,7 +222,12 @@ final class AnalyseCommand implements Callable<Integer> {
     return spec;
   }
 
+  /** As the command line library writes to it. */
+  static PrintWriter standardError() {
+    return new PrintWriter(System.err, true, Charset.defaultCharset());
+  }
+
   private PrintWriter err() {
-    return command().commandLine().getErr();
+    return spec == null ? standardError() : spec.commandLine().getErr();
   }
 }

@@ -4,7 +4,6 @@ import dev.filmward.intake.FileRefused;
 import dev.filmward.intake.StructuresFault;
 import java.io.PrintWriter;
 import java.nio.file.NoSuchFileException;
-import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 import picocli.CommandLine;
 import picocli.CommandLine.IExecutionExceptionHandler;
@@ -12,11 +11,13 @@ import picocli.CommandLine.ParseResult;
 
 /** Says on standard error what went wrong, and gives the exit status by its kind. */
 final class Failures implements IExecutionExceptionHandler {
-  private static final Logger LOG = LoggerFactory.getLogger(Failures.class);
-
   @Override
   public int handleExecutionException(Exception e, CommandLine line, ParseResult arguments) {
-    PrintWriter err = line.getErr();
+    return status(e, line.getErr());
+  }
+
+  /** Says what went wrong, and gives the exit status. */
+  static int status(Exception e, PrintWriter err) {
     if (e instanceof FileRefused || e instanceof StructuresFault) {
       err.println(e.getMessage());
       return ExitStatus.REFUSED;
@@ -26,7 +27,8 @@ final class Failures implements IExecutionExceptionHandler {
       return ExitStatus.REFUSED;
     }
     err.println("filmward: " + (e.getMessage() == null ? e.toString() : e.getMessage()));
-    LOG.debug("The command failed", e);
+    // asked for only now, since a log costs more to set up than most commands take
+    LoggerFactory.getLogger(Failures.class).debug("The command failed", e);
     return ExitStatus.FAILED;
   }
 }

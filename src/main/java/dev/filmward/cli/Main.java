@@ -1,6 +1,10 @@
 package dev.filmward.cli;
 
+import dev.filmward.intake.FileRefused;
+import dev.filmward.intake.StructuresFault;
+import java.io.IOException;
 import java.util.Map;
+import java.util.Optional;
 import picocli.CommandLine;
 import picocli.CommandLine.Command;
 
@@ -37,6 +41,19 @@ public final class Main {
 
   /** Runs a command and gives its exit status; commands that serve return when they are stopped. */
   static int run(String... args) {
+    Optional<AnalyseCommand> plain = PlainAnalyse.of(args);
+    return plain.isPresent() ? run(plain.get()) : runAny(args);
+  }
+
+  private static int run(AnalyseCommand command) {
+    try {
+      return command.call();
+    } catch (IOException | FileRefused | StructuresFault | RuntimeException e) {
+      return Failures.status(e, AnalyseCommand.standardError());
+    }
+  }
+
+  private static int runAny(String... args) {
     CommandLine line = new CommandLine(new Main());
     line.setCaseInsensitiveEnumValuesAllowed(true);
     line.setExecutionExceptionHandler(new Failures());

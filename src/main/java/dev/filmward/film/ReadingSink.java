@@ -15,6 +15,13 @@ public interface ReadingSink {
   void reading(
       SampleKey key, Instant takenAt, Structure structure, int position, int lane, double um);
 
+  /** Several thicknesses of one sample; the same as each by itself, in their order. */
+  default void readings(SampleKey key, Instant takenAt, Structure structure, ReadingRun run) {
+    for (int i = 0; i < run.size(); i++) {
+      reading(key, takenAt, structure, run.position(i), run.lane(i), run.um(i));
+    }
+  }
+
   /** The place is in the file, but nothing was measured there. */
   void missing(SampleKey key, Instant takenAt, Structure structure, int position, int lane);
 }

@@ -1,9 +1,7 @@
 package dev.filmward.intake;
 
+import dev.filmward.film.ReadingRun;
 import dev.filmward.film.ReadingSink;
-import dev.filmward.film.SampleKey;
-import dev.filmward.film.Structure;
-import java.time.Instant;
 
 /**
  * Rows of the long layout whose last columns are lane, layer and thickness. One owner, one thread.
@@ -16,6 +14,7 @@ final class SwiftLong implements SwiftRows {
   private final Decimals decimals;
   private final ReadingSink sink;
   private final Tally tally;
+  private final ReadingRun run = new ReadingRun();
   private final byte separator;
   private final byte comma;
   private final double micrometres;
@@ -62,29 +61,32 @@ final class SwiftLong implements SwiftRows {
     if (!known.isKnown() || blocks.isPast()) {
       return;
     }
-    byte[] bytes = blocks.bytes;
     int bound = Math.min(blocks.bound(), blocks.limit);
     int last = blocks.ended ? blocks.limit : blocks.limit - 1;
-    Instant takenAt = head.takenAt();
-    Structure structure = head.structure();
-    SampleKey key = head.key();
-    int from = blocks.from;
-    long rows = 0;
-    while (from < bound) {
+    do {
+      run.clear();
+      int next = fill(blocks.bytes, blocks.from, bound, last);
+      if (run.size() > 0) {
+        sink.readings(head.giveKey(), head.takenAt(), head.structure(), run);
+        blocks.from = Math.min(next, blocks.limit);
+        blocks.line += run.size();
+        tally.measured(run.size());
+      }
+    } while (run.size() == ReadingRun.MOST);
+  }
+
+  /** Where the first row starts that was not taken. */
+  private int fill(byte[] bytes, int start, int bound, int last) {
+    int from = start;
+    for (int rows = 0; from < bound && rows < ReadingRun.MOST; rows++) {
       int end = end(bytes, from);
       if (end < 0 || end > last) {
         break;
       }
-      sink.reading(key, takenAt, structure, layers.position(), known.lane(), um);
+      run.add(layers.position(), known.lane(), um);
       from = end + 1;
-      rows++;
     }
-    if (rows > 0) {
-      head.giveKey();
-      blocks.from = Math.min(from, blocks.limit);
-      blocks.line += rows;
-      tally.measured(rows);
-    }
+    return from;
   }
 
   /** Where the row ends that starts at {@code from}, or less than 0. */

@@ -1,9 +1,7 @@
 package dev.filmward.intake;
 
+import dev.filmward.film.ReadingRun;
 import dev.filmward.film.ReadingSink;
-import dev.filmward.film.SampleKey;
-import dev.filmward.film.Structure;
-import java.time.Instant;
 
 /**
  * Rows of the wide layout whose last columns are the lane and then the layers, all of them layers
@@ -18,6 +16,7 @@ final class SwiftWide implements SwiftRows {
   private final Decimals decimals;
   private final ReadingSink sink;
   private final Tally tally;
+  private final ReadingRun run = new ReadingRun();
   private final byte separator;
   private final byte comma;
   private final double[] micrometres;
@@ -46,7 +45,8 @@ final class SwiftWide implements SwiftRows {
   /** Whether the columns of a file stand as they must. */
   static boolean suits(Dialect dialect) {
     int lane = dialect.indexOf(Field.LANE);
-    return dialect.columns().size() - dialect.layerColumns().size() == lane + 1
+    return dialect.layerColumns().size() <= ReadingRun.MOST
+        && dialect.columns().size() - dialect.layerColumns().size() == lane + 1
         && dialect.columns().stream()
             .allMatch(c -> c.field() != Field.LAYER_THICKNESS || c.number() > lane + 1);
   }
@@ -70,31 +70,35 @@ final class SwiftWide implements SwiftRows {
     if (!known.isKnown() || blocks.isPast()) {
       return;
     }
-    byte[] bytes = blocks.bytes;
     int bound = Math.min(blocks.bound(), blocks.limit);
     int last = blocks.ended ? blocks.limit : blocks.limit - 1;
-    Instant takenAt = head.takenAt();
-    Structure structure = head.structure();
-    SampleKey key = head.key();
-    int from = blocks.from;
-    long taken = 0;
-    while (from < bound) {
+    do {
+      run.clear();
+      int next = fill(blocks.bytes, blocks.from, bound, last);
+      if (run.size() > 0) {
+        int taken = run.size() / um.length;
+        sink.readings(head.giveKey(), head.takenAt(), head.structure(), run);
+        blocks.from = Math.min(next, blocks.limit);
+        blocks.line += taken;
+        tally.measured(taken);
+      }
+    } while (run.size() + um.length > ReadingRun.MOST);
+  }
+
+  /** Where the first row starts that was not taken. */
+  private int fill(byte[] bytes, int start, int bound, int last) {
+    int from = start;
+    while (from < bound && run.size() + um.length <= ReadingRun.MOST) {
       int end = end(bytes, from);
       if (end < 0 || end > last) {
         break;
       }
       for (int i = 0; i < um.length; i++) {
-        sink.reading(key, takenAt, structure, positions[i], known.lane(), um[i]);
+        run.add(positions[i], known.lane(), um[i]);
       }
       from = end + 1;
-      taken++;
     }
-    if (taken > 0) {
-      head.giveKey();
-      blocks.from = Math.min(from, blocks.limit);
-      blocks.line += taken;
-      tally.measured(taken);
-    }
+    return from;
   }
 
   /** Where the row ends that starts at {@code from}, or less than 0. */

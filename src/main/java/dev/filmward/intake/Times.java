@@ -16,6 +16,7 @@ import java.util.List;
 final class Times {
   private final ZoneId zone;
   private final ZoneRules rules;
+  private final UsualTime usual = new UsualTime();
   private final TimeText text = new TimeText();
   private Instant instant = Instant.EPOCH;
   private String reason = "";
@@ -29,7 +30,13 @@ final class Times {
 
   /** Reads a field; true if {@link #instant} is what it says, else {@link #reason} says why not. */
   boolean read(Row row, int field) {
-    if (!text.read(row.bytes, row.from + row.start[field], row.from + row.end[field])) {
+    int start = row.from + row.start[field];
+    int end = row.from + row.end[field];
+    if (usual.read(row.bytes, start, end)) {
+      instant = Instant.ofEpochSecond(usual.epochSecond());
+      return true;
+    }
+    if (!text.read(row.bytes, start, end)) {
       reason = Reasons.noTime(row.text(field));
       return false;
     }

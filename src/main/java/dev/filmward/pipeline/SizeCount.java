@@ -2,19 +2,24 @@ package dev.filmward.pipeline;
 
 import dev.filmward.pipeline.Analysis.Sizes;
 import dev.filmward.stats.CompensatedSum;
-import java.util.Map;
+import java.util.Arrays;
 import java.util.OptionalDouble;
-import java.util.TreeMap;
 
 /** Counts subgroups by their size, and sums up their ranges. For one thread. */
 final class SizeCount {
-  private final TreeMap<Integer, Integer> bySize = new TreeMap<>();
   private final CompensatedSum ranges = new CompensatedSum();
+
+  /** How many subgroups there are of each size. */
+  private long[] bySize = new long[16];
+
   private long subgroups;
   private long withRange;
 
   void add(int size, double range) {
-    bySize.merge(size, 1, Integer::sum);
+    if (size >= bySize.length) {
+      bySize = Arrays.copyOf(bySize, 2 * size);
+    }
+    bySize[size]++;
     subgroups++;
     if (size > 1) {
       ranges.add(range);
@@ -28,13 +33,17 @@ final class SizeCount {
 
   /** Asked only where there is a subgroup. */
   Sizes sizes(long readings) {
-    int usual = bySize.firstKey();
-    for (Map.Entry<Integer, Integer> entry : bySize.entrySet()) {
-      if (entry.getValue() >= bySize.getOrDefault(usual, 0)) {
-        usual = entry.getKey();
+    int least = 0;
+    int greatest = 0;
+    int usual = 0;
+    for (int size = 1; size < bySize.length; size++) {
+      if (bySize[size] > 0) {
+        least = least == 0 ? size : least;
+        greatest = size;
+        usual = bySize[size] >= bySize[usual] ? size : usual;
       }
     }
-    return new Sizes(subgroups, readings, bySize.firstKey(), bySize.lastKey(), usual);
+    return new Sizes(subgroups, readings, least, greatest, usual);
   }
 
   /** The mean range of the subgroups that have one. */

@@ -1,13 +1,12 @@
 package dev.filmward.subgroup;
 
+import dev.filmward.film.ReadingRun;
 import dev.filmward.film.ReadingSink;
 import dev.filmward.film.SampleKey;
 import dev.filmward.film.Structure;
 import java.time.Instant;
 import java.util.ArrayDeque;
 import java.util.Deque;
-import java.util.LinkedHashMap;
-import java.util.Map;
 import java.util.function.Consumer;
 import org.jspecify.annotations.Nullable;
 
@@ -24,11 +23,11 @@ public final class SampleAssembler implements ReadingSink {
   static final int OPEN_SAMPLES = 64;
 
   private final Consumer<SampleDraft> complete;
-  private final Map<SampleKey, SampleDraft> open = new LinkedHashMap<>();
+  private final OpenDrafts open = new OpenDrafts(OPEN_SAMPLES);
+  private final Deque<SampleDraft> spare = new ArrayDeque<>();
   private @Nullable SampleDraft current;
   private @Nullable SampleKey currentKey;
   private @Nullable Instant currentTime;
-  private final Deque<SampleDraft> spare = new ArrayDeque<>();
   private long opened;
   private long repeated;
 
@@ -46,6 +45,17 @@ public final class SampleAssembler implements ReadingSink {
     } else if (place == Place.TAKEN) {
       handOn(draft);
       draft(key, takenAt, structure).put(position, lane, um);
+    }
+  }
+
+  @Override
+  public void readings(SampleKey key, Instant takenAt, Structure structure, ReadingRun run) {
+    SampleDraft draft = draft(key, takenAt, structure);
+    for (int i = 0; i < run.size(); i++) {
+      if (!draft.fill(run.position(i), run.lane(i), run.um(i))) {
+        reading(key, takenAt, structure, run.position(i), run.lane(i), run.um(i));
+        draft = draft(key, takenAt, structure);
+      }
     }
   }
 
@@ -71,8 +81,7 @@ public final class SampleAssembler implements ReadingSink {
 
   /** Hands what is still open on to somebody else. */
   public void finish(Consumer<SampleDraft> stillOpen) {
-    open.values().forEach(stillOpen);
-    open.clear();
+    open.removeAll(stillOpen);
     current = null;
     currentKey = null;
     opened = 0;
@@ -95,24 +104,24 @@ public final class SampleAssembler implements ReadingSink {
   }
 
   private SampleDraft lookUp(SampleKey key, Instant takenAt, Structure structure) {
-    SampleDraft known = open.get(key);
+    SampleDraft known = open.find(key);
     if (known != null) {
       return known;
     }
-    if (open.size() == OPEN_SAMPLES) {
-      handOn(open.values().iterator().next());
+    if (open.isFull()) {
+      handOn(open.first());
     }
     SampleDraft fresh =
         spare.isEmpty()
             ? new SampleDraft(key, structure, takenAt)
             : spare.pop().reuse(key, structure, takenAt);
     fresh.number(opened++);
-    open.put(key, fresh);
+    open.add(fresh);
     return fresh;
   }
 
   private void handOn(SampleDraft done) {
-    open.remove(done.key());
+    open.remove(done);
     if (current == done) {
       current = null;
     }

@@ -89,6 +89,16 @@ public final class SampleDraft {
     return known == thicknessUm ? Place.SAME : Place.TAKEN;
   }
 
+  /** Notes a reading where there is none yet; false, and nothing changed, where there is one. */
+  boolean fill(int position, int lane, double thicknessUm) {
+    int place = column(lane) * layers + position - 1;
+    boolean isFree = Double.isNaN(um[place]);
+    if (isFree) {
+      um[place] = thicknessUm;
+    }
+    return isFree;
+  }
+
   /** Notes that a place was looked at and not measured. */
   public void putMissing(int lane) {
     column(lane);

@@ -68,7 +68,7 @@ class FilePartTest {
       throws Exception {
     int from = (int) Math.min(csv.length, part.opensAt());
     InputStream in = new ByteArrayInputStream(csv, from, csv.length - from);
-    return head.read(in, part, into, into.events::add);
+    return head.partReader().read(in, part, into, into.events::add);
   }
 
   private static void append(Seen whole, Seen part, long lines) {
