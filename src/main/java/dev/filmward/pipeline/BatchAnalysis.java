@@ -192,7 +192,7 @@ public final class BatchAnalysis {
       SampleKey key = samples.key(sample);
       if (partsLieApart || !seen.add(key)) {
         partsLieApart = true;
-      } else if (scope.period().test(Micros.toInstant(samples.takenAtMicros(sample)))) {
+      } else if (scope.period().test(samples.takenAt(sample))) {
         columns(key, samples.structure(sample)).add(samples, sample);
       }
     }

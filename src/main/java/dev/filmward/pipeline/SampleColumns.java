@@ -51,7 +51,7 @@ final class SampleColumns {
   /** Adds a sample that was summed up before. */
   void add(SampleFigures samples, int sample) {
     names.add(samples.key(sample));
-    takenAtMicros.add(samples.takenAtMicros(sample));
+    takenAtMicros.add(Micros.of(samples.takenAt(sample)));
     int first = samples.firstSubgroup(sample);
     for (int i = 0; i < series.size(); i++) {
       series.get(i).add(samples, first + i);

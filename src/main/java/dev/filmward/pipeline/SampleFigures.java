@@ -3,12 +3,12 @@ package dev.filmward.pipeline;
 import dev.filmward.film.SampleKey;
 import dev.filmward.film.Structure;
 import dev.filmward.subgroup.SampleDraft;
-import dev.filmward.subgroup.Subgroup;
+import dev.filmward.subgroup.SubgroupSum;
 import dev.filmward.subgroup.Subgrouping;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
-import java.util.Optional;
 
 /**
  * Samples summed up one after the other, in arrays that are used again after {@link #clear}: of
@@ -21,10 +21,11 @@ final class SampleFigures {
 
   private final AnalysisScope scope;
   private final List<Batch> batches = new ArrayList<>();
+  private final SubgroupSum sum = new SubgroupSum();
   private int count;
   private int[] batchOf = new int[1024];
   private SampleKey[] keys = new SampleKey[1024];
-  private long[] takenAtMicros = new long[1024];
+  private Instant[] takenAt = new Instant[1024];
   private int[] firstSubgroup = new int[1024];
   private int subgroups;
   private int[] sizes = new int[1 << 13];
@@ -50,31 +51,26 @@ final class SampleFigures {
     Subgrouping subgrouping = batches.get(batch).subgrouping();
     batchOf[count] = batch;
     keys[count] = draft.key();
-    takenAtMicros[count] = Micros.of(draft.takenAt());
+    takenAt[count] = draft.takenAt();
     firstSubgroup[count] = subgroups;
     count++;
     for (int i = 0; i < subgrouping.characteristics().size(); i++) {
-      add(subgrouping.of(draft, i));
+      subgrouping.sum(draft, i, sum);
+      add(sum);
     }
   }
 
-  private void add(Optional<Subgroup> subgroup) {
+  private void add(SubgroupSum subgroup) {
     if (subgroups == sizes.length) {
       sizes = Arrays.copyOf(sizes, 2 * subgroups);
       figures = Arrays.copyOf(figures, 2 * FIGURES * subgroups);
     }
-    int size = 0;
+    boolean isThere = subgroup.size() > 0;
     int at = subgroups * FIGURES;
-    if (subgroup.isPresent()) {
-      Subgroup of = subgroup.get();
-      size = of.size();
-      figures[at] = of.mean();
-      figures[at + 1] = of.range();
-      figures[at + 2] = of.sumOfSquares();
-    } else {
-      Arrays.fill(figures, at, at + FIGURES, 0);
-    }
-    sizes[subgroups++] = size;
+    figures[at] = isThere ? subgroup.mean() : 0;
+    figures[at + 1] = isThere ? subgroup.range() : 0;
+    figures[at + 2] = isThere ? subgroup.sumOfSquares() : 0;
+    sizes[subgroups++] = subgroup.size();
   }
 
   int count() {
@@ -89,8 +85,8 @@ final class SampleFigures {
     return batches.get(batchOf[sample]).structure();
   }
 
-  long takenAtMicros(int sample) {
-    return takenAtMicros[sample];
+  Instant takenAt(int sample) {
+    return takenAt[sample];
   }
 
   /** Where the subgroups of a sample begin, one for each of its characteristics. */
@@ -116,6 +112,7 @@ final class SampleFigures {
 
   void clear() {
     Arrays.fill(keys, 0, count, null);
+    Arrays.fill(takenAt, 0, count, null);
     count = 0;
     subgroups = 0;
   }
@@ -135,7 +132,7 @@ final class SampleFigures {
     int more = 2 * count;
     batchOf = Arrays.copyOf(batchOf, more);
     keys = Arrays.copyOf(keys, more);
-    takenAtMicros = Arrays.copyOf(takenAtMicros, more);
+    takenAt = Arrays.copyOf(takenAt, more);
     firstSubgroup = Arrays.copyOf(firstSubgroup, more);
   }
 }

@@ -22,33 +22,11 @@ public record Subgroup(int size, double mean, double least, double greatest, dou
     }
   }
 
-  /**
-   * Sums up the first {@code size} values of an array.
-   *
-   * <p>The mean is of the values less the first one, so that it does not suffer from a large common
-   * part; the squares are of deviations from that mean (two passes; Chan, Golub and LeVeque, The
-   * American Statistician 37 (1983) 242, eq. 1.7).
-   */
+  /** Sums up the first {@code size} values of an array, as {@link SubgroupSum} does. */
   public static Subgroup of(double[] values, int size) {
-    double first = values[0];
-    double least = first;
-    double greatest = first;
-    double sum = 0;
-    for (int i = 0; i < size; i++) {
-      double value = values[i];
-      sum += value - first;
-      least = Math.min(least, value);
-      greatest = Math.max(greatest, value);
-    }
-    double mean = first + sum / size;
-    double squares = 0;
-    double rest = 0;
-    for (int i = 0; i < size; i++) {
-      double deviation = values[i] - mean;
-      squares += deviation * deviation;
-      rest += deviation;
-    }
-    return new Subgroup(size, mean, least, greatest, Math.max(0, squares - rest * rest / size));
+    SubgroupSum sum = new SubgroupSum();
+    sum.take(values, size);
+    return new Subgroup(size, sum.mean(), sum.least(), sum.greatest(), sum.sumOfSquares());
   }
 
   /** Largest less smallest reading; 0 for a single one. */

@@ -45,10 +45,10 @@ public final class Subgrouping {
   }
 
   /**
-   * The subgroup of the characteristic at an index, the same as of the draft's sample; empty where
+   * Sums up the characteristic at an index, the same as of the draft's sample; a size of 0 where
    * nothing was measured. Sorts the lanes of the draft.
    */
-  public Optional<Subgroup> of(SampleDraft draft, int index) {
+  public void sum(SampleDraft draft, int index, SubgroupSum into) {
     draft.sortLanes();
     if (scratch.length < draft.laneCount()) {
       scratch = new double[draft.laneCount()];
@@ -60,7 +60,7 @@ public final class Subgrouping {
       scratch[size] = value;
       size += Double.isNaN(value) ? 0 : 1;
     }
-    return size == 0 ? Optional.empty() : Optional.of(Subgroup.of(scratch, size));
+    into.take(scratch, size);
   }
 
   private static double value(SampleDraft draft, int lane, Characteristic characteristic) {
