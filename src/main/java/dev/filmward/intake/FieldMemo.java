@@ -20,16 +20,25 @@ final class FieldMemo {
 
   /** Whether a row's field differs from the one remembered, which it then replaces. */
   boolean changes(Row row) {
-    if (length >= 0 && row.holds(field, bytes, length)) {
+    return changes(row.bytes, row.from + row.start[field], row.from + row.end[field]);
+  }
+
+  /** The same for a field that lies anywhere. */
+  boolean changes(byte[] from, int start, int end) {
+    if (length >= 0 && Arrays.equals(from, start, end, bytes, 0, length)) {
       return false;
     }
-    length = row.end[field] - row.start[field];
+    remember(from, start, end);
+    return true;
+  }
+
+  void remember(byte[] from, int start, int end) {
+    length = end - start;
     if (length > bytes.length) {
       bytes = Arrays.copyOf(bytes, length);
     }
-    System.arraycopy(row.bytes, row.from + row.start[field], bytes, 0, length);
+    System.arraycopy(from, start, bytes, 0, length);
     textIsOld = true;
-    return true;
   }
 
   /** The field as text. */

@@ -15,6 +15,7 @@ final class KnownHead {
 
   private final byte separator;
   private final int laneField;
+  private final NextSample next;
   private byte[] bytes = new byte[256];
 
   /** Up to the lane; 0 where nothing is known. */
@@ -25,9 +26,10 @@ final class KnownHead {
 
   private int lane;
 
-  KnownHead(Separator separator, int laneField) {
-    this.separator = (byte) separator.sign();
-    this.laneField = laneField;
+  KnownHead(Dialect dialect) {
+    this.separator = (byte) dialect.separator().sign();
+    this.laneField = dialect.indexOf(Field.LANE);
+    this.next = new NextSample(dialect);
   }
 
   /** Learns a row that lies in the blocks on one line. */
@@ -43,10 +45,30 @@ final class KnownHead {
     System.arraycopy(raw, from, bytes, 0, stop);
     headLength = stop;
     length = 0;
+    if (row.bytes == raw) {
+      next.learn(row, stop);
+    } else {
+      next.forget();
+    }
+  }
+
+  /**
+   * Whether a row starts alike but for its time and sample; if so, it is the known one now.
+   *
+   * @param head told of the new sample
+   */
+  boolean goesOn(byte[] row, int from, int limit, RowHead head) {
+    if (!next.startsLike(bytes, row, from, limit) || !head.goOn(row, from, next)) {
+      return false;
+    }
+    System.arraycopy(row, from, bytes, 0, headLength);
+    length = 0;
+    return true;
   }
 
   void forget() {
     headLength = 0;
+    next.forget();
   }
 
   boolean isKnown() {

@@ -3,6 +3,7 @@ package dev.filmward.intake;
 import dev.filmward.film.SampleKey;
 import dev.filmward.film.Structure;
 import dev.filmward.film.Structures;
+import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.util.Optional;
 
@@ -76,6 +77,26 @@ final class RowHead {
       settle(row);
     }
     return (timeIsGood && structure.isPresent() && readLane(row)) || reject(row);
+  }
+
+  /**
+   * Moves on to another sample of the same line, structure and roll, whose row is not split; false,
+   * and nothing moved, where its time needs a closer look.
+   */
+  boolean goOn(byte[] bytes, int from, NextSample next) {
+    if (!times.readUsual(bytes, from + next.timeStart(), from + next.timeEnd())) {
+      return false;
+    }
+    settled = false;
+    takenAtField.remember(bytes, from + next.timeStart(), from + next.timeEnd());
+    int start = from + next.sampleStart();
+    int end = from + next.sampleEnd();
+    if (sampleField.changes(bytes, start, end)) {
+      String sample = new String(bytes, start, end - start, StandardCharsets.ISO_8859_1);
+      SampleKey fresh = new SampleKey(key.line(), key.structure(), key.roll(), sample);
+      key = fresh.equals(given) ? given : fresh;
+    }
+    return true;
   }
 
   /**

@@ -27,7 +27,7 @@ final class SwiftLong implements SwiftRows {
     this.blocks = steps.blocks();
     this.reader = steps.reader();
     this.head = steps.head();
-    this.known = new KnownHead(dialect.separator(), dialect.indexOf(Field.LANE));
+    this.known = new KnownHead(dialect);
     this.decimals = steps.cells().decimals();
     this.sink = steps.sink();
     this.tally = steps.tally();
@@ -58,21 +58,31 @@ final class SwiftLong implements SwiftRows {
 
   @Override
   public void takeAlike() {
-    if (!known.isKnown() || blocks.isPast()) {
-      return;
+    boolean goesOn = known.isKnown() && !blocks.isPast();
+    while (goesOn) {
+      int rows = takeRun();
+      goesOn =
+          rows > 0
+              && !blocks.isPast()
+              && (rows == ReadingRun.MOST
+                  || known.goesOn(blocks.bytes, blocks.from, blocks.limit, head));
     }
+  }
+
+  /** How many rows there were. */
+  private int takeRun() {
+    run.clear();
     int bound = Math.min(blocks.bound(), blocks.limit);
     int last = blocks.ended ? blocks.limit : blocks.limit - 1;
-    do {
-      run.clear();
-      int next = fill(blocks.bytes, blocks.from, bound, last);
-      if (run.size() > 0) {
-        sink.readings(head.giveKey(), head.takenAt(), head.structure(), run);
-        blocks.from = Math.min(next, blocks.limit);
-        blocks.line += run.size();
-        tally.measured(run.size());
-      }
-    } while (run.size() == ReadingRun.MOST);
+    int next = fill(blocks.bytes, blocks.from, bound, last);
+    int rows = run.size();
+    if (rows > 0) {
+      sink.readings(head.giveKey(), head.takenAt(), head.structure(), run);
+      blocks.from = Math.min(next, blocks.limit);
+      blocks.line += rows;
+      tally.measured(rows);
+    }
+    return rows;
   }
 
   /** Where the first row starts that was not taken. */

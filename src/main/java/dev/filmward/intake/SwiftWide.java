@@ -29,7 +29,7 @@ final class SwiftWide implements SwiftRows {
     this.reader = steps.reader();
     this.head = steps.head();
     this.rows = rows;
-    this.known = new KnownHead(dialect.separator(), dialect.indexOf(Field.LANE));
+    this.known = new KnownHead(dialect);
     this.decimals = steps.cells().decimals();
     this.sink = steps.sink();
     this.tally = steps.tally();
@@ -53,36 +53,47 @@ final class SwiftWide implements SwiftRows {
 
   @Override
   public void learn(Row row) {
-    known.forget();
     if (head.isUsable() && reader.linesOfRow() == 1) {
       positions = rows.positionsIn(head.structure());
       for (int position : positions) {
         if (position == LayerNames.NONE) {
+          known.forget();
           return;
         }
       }
       known.learn(blocks.bytes, reader.rawStart(), row);
+    } else {
+      known.forget();
     }
   }
 
   @Override
   public void takeAlike() {
-    if (!known.isKnown() || blocks.isPast()) {
-      return;
+    boolean goesOn = known.isKnown() && !blocks.isPast();
+    while (goesOn) {
+      int rows = takeRun();
+      goesOn =
+          rows > 0
+              && !blocks.isPast()
+              && (rows == ReadingRun.MOST / um.length
+                  || known.goesOn(blocks.bytes, blocks.from, blocks.limit, head));
     }
+  }
+
+  /** How many rows there were. */
+  private int takeRun() {
+    run.clear();
     int bound = Math.min(blocks.bound(), blocks.limit);
     int last = blocks.ended ? blocks.limit : blocks.limit - 1;
-    do {
-      run.clear();
-      int next = fill(blocks.bytes, blocks.from, bound, last);
-      if (run.size() > 0) {
-        int taken = run.size() / um.length;
-        sink.readings(head.giveKey(), head.takenAt(), head.structure(), run);
-        blocks.from = Math.min(next, blocks.limit);
-        blocks.line += taken;
-        tally.measured(taken);
-      }
-    } while (run.size() + um.length > ReadingRun.MOST);
+    int next = fill(blocks.bytes, blocks.from, bound, last);
+    int rows = run.size() / um.length;
+    if (rows > 0) {
+      sink.readings(head.giveKey(), head.takenAt(), head.structure(), run);
+      blocks.from = Math.min(next, blocks.limit);
+      blocks.line += rows;
+      tally.measured(rows);
+    }
+    return rows;
   }
 
   /** Where the first row starts that was not taken. */

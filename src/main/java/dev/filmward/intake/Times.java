@@ -32,8 +32,7 @@ final class Times {
   boolean read(Row row, int field) {
     int start = row.from + row.start[field];
     int end = row.from + row.end[field];
-    if (usual.read(row.bytes, start, end)) {
-      instant = Instant.ofEpochSecond(usual.epochSecond());
+    if (readUsual(row.bytes, start, end)) {
       return true;
     }
     if (!text.read(row.bytes, start, end)) {
@@ -41,6 +40,15 @@ final class Times {
       return false;
     }
     return text.hasOffset() ? at(ZoneOffset.ofTotalSeconds(text.offsetS())) : atPlant();
+  }
+
+  /** Reads a time as most gauges write it; false, and nothing changed, for any other. */
+  boolean readUsual(byte[] bytes, int start, int end) {
+    if (!usual.read(bytes, start, end)) {
+      return false;
+    }
+    instant = Instant.ofEpochSecond(usual.epochSecond());
+    return true;
   }
 
   Instant instant() {
