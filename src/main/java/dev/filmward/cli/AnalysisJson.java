@@ -18,7 +18,6 @@ import dev.filmward.rule.price.PriceChange;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.time.ZoneId;
-import java.time.format.DateTimeFormatter;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
@@ -27,9 +26,11 @@ import java.util.OptionalDouble;
 /** An analysis as JSON, in the format that does not break; the same input gives the same bytes. */
 final class AnalysisJson {
   private final ZoneId zone;
+  private final OffsetTimes times;
 
   AnalysisJson(ZoneId zone) {
     this.zone = zone;
+    this.times = new OffsetTimes(zone);
   }
 
   void write(Analysis analysis, OutputStream out) throws IOException {
@@ -214,10 +215,7 @@ final class AnalysisJson {
     json.writeStringField("test", signal.signal().test().word());
     json.writeNumberField("index", signal.index());
     json.writeStringField("sample", signal.sample());
-    json.writeStringField(
-        "takenAt",
-        DateTimeFormatter.ISO_OFFSET_DATE_TIME.format(
-            signal.takenAt().atZone(zone).toOffsetDateTime()));
+    json.writeStringField("takenAt", times.of(signal.takenAt()));
     json.writeStringField("side", signal.signal().side().word());
     json.writeEndObject();
   }

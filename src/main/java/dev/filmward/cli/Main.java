@@ -46,6 +46,7 @@ public final class Main {
   }
 
   private static int run(AnalyseCommand command) {
+    Rehearsal.start();
     try {
       return command.call();
     } catch (IOException | FileRefused | StructuresFault | RuntimeException e) {

@@ -61,7 +61,13 @@ public record Signal(ChartKind chart, SignalTest test, Side side)
 
   /** This signal as a set of one. */
   public int bit() {
-    return 1 << BY_BIT.indexOf(this);
+    for (int i = 0; i < BY_BIT.size(); i++) {
+      Signal other = BY_BIT.get(i);
+      if (other.chart == chart && other.test == test && other.side == side) {
+        return 1 << i;
+      }
+    }
+    throw new IllegalStateException("no bit for " + this);
   }
 
   private static List<Signal> all() {
