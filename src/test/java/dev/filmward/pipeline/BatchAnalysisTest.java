@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import dev.filmward.film.Structures;
 import dev.filmward.intake.FileRefused;
+import dev.filmward.intake.Rejection;
 import dev.filmward.pipeline.Analysis.Series;
 import dev.filmward.pipeline.BatchAnalysis.InputFile;
 import dev.filmward.simulate.SampleRun;
@@ -12,6 +13,7 @@ import dev.filmward.store.TestDatabase;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.nio.charset.StandardCharsets;
+import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -23,6 +25,8 @@ import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.Parameter;
 import org.junit.jupiter.params.ParameterizedClass;
 import org.junit.jupiter.params.provider.EnumSource;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
 
 /** Files give the same analysis in whatever order their rows come. */
 @ParameterizedClass(name = "{0}")
@@ -66,6 +70,50 @@ class BatchAnalysisTest {
     String last = rows.get(rows.size() - 1);
     rows.add(7, last.substring(0, last.lastIndexOf(';')) + ";99,9");
     assertThat(analyse(file("corrected", rows))).isEqualTo(inOrder());
+  }
+
+  @ParameterizedTest
+  @ValueSource(longs = {1, 17, 100, 3001, 50_000})
+  void aFileReadInPartsByTwoThreadsGivesTheSameAnalysis(long bytes) throws Exception {
+    List<String> rows = new ArrayList<>(lines.subList(1, Math.min(lines.size(), 700)));
+    rows.add(40, "no row");
+    rows.add(300, rows.get(20).replaceFirst(";[^;]*$", ";x"));
+    rows.set(500, "\"" + rows.get(500).replace(";", "\";\"") + "\"");
+    assertSameInParts("some rows at fault", rows, bytes);
+  }
+
+  @Test
+  void samplesThatLieApartAreJoinedWhateverThePartsAre() throws Exception {
+    long seed = new Random().nextLong();
+    List<String> shuffled = new ArrayList<>(lines.subList(1, 700));
+    Collections.shuffle(shuffled, new Random(seed));
+    assertSameInParts("seed " + seed, shuffled, 5000);
+  }
+
+  @Test
+  void aPartWithNothingButRowsAtFaultIsSaidInFull() throws Exception {
+    List<String> rows = new ArrayList<>(Collections.nCopies(12_000, "x"));
+    rows.addAll(lines.subList(1, 300));
+    assertSameInParts("many rows at fault", rows, 20_000);
+  }
+
+  private void assertSameInParts(String words, List<String> rows, long bytes) throws Exception {
+    Path file = folder.resolve("parts.csv");
+    Files.writeString(file, lines.get(0) + "\n" + String.join("\n", rows) + "\n");
+    InputFile whole = new InputFile(file.toString(), () -> Files.newInputStream(file));
+    List<Rejection> expected = new ArrayList<>();
+    List<Rejection> rejected = new ArrayList<>();
+    Analysis inOneGo = analysis(PartedFile.Cut.usual(), whole, expected);
+    Analysis inParts = analysis(new PartedFile.Cut(bytes, 2), InputFile.at(file), rejected);
+    assertThat(inParts).as(words).isEqualTo(inOneGo);
+    assertThat(rejected).as(words).isEqualTo(expected);
+  }
+
+  private Analysis analysis(PartedFile.Cut cut, InputFile file, List<Rejection> rejections)
+      throws IOException, FileRefused {
+    Structures known = new Structures(List.of(run.structure()));
+    return new BatchAnalysis(known, SampleRuns.PLANT_ZONE, AnalysisScope.everything(), cut)
+        .analyse(List.of(file), rejections::add);
   }
 
   @Test
