@@ -14,6 +14,7 @@ import dev.filmward.rule.SeriesTests;
 import dev.filmward.rule.Signal;
 import dev.filmward.stats.CompensatedSum;
 import dev.filmward.subgroup.Subgroup;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
@@ -185,8 +186,10 @@ final class SeriesColumns {
       int at = measured[index];
       int fulfilled = test(tests, limits, at);
       if (fulfilled != 0) {
+        String name = samples.name(at);
+        Instant takenAt = samples.takenAt(at);
         for (Signal signal : Signal.decode(fulfilled)) {
-          signals.add(new PointSignal(index, samples.name(at), samples.takenAt(at), signal));
+          signals.add(new PointSignal(index, name, takenAt, signal));
         }
       }
     }

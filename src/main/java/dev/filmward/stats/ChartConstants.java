@@ -1,6 +1,6 @@
 package dev.filmward.stats;
 
-import java.util.concurrent.atomic.AtomicReferenceArray;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Constants and factors of control charts for subgroups of n = 2 to 100 from a normal process,
@@ -15,8 +15,8 @@ public final class ChartConstants {
   public static final int SMALLEST_SIZE = 2;
   public static final int LARGEST_SIZE = 100;
 
-  private static final AtomicReferenceArray<Range> RANGES =
-      new AtomicReferenceArray<>(LARGEST_SIZE + 1);
+  /** Without a lock: whoever finds none computes the same once more; a record is seen whole. */
+  private static final @Nullable Range[] RANGES = new Range[LARGEST_SIZE + 1];
 
   private ChartConstants() {}
 
@@ -146,14 +146,14 @@ public final class ChartConstants {
 
   private static Range range(int n) {
     check(n);
-    Range known = RANGES.get(n);
+    Range known = RANGES[n];
     return known != null ? known : computed(n);
   }
 
   private static Range computed(int n) {
     RangeOfNormals integrals = Integrals.SHARED;
     Range range = new Range(integrals.mean(n), integrals.standardDeviation(n));
-    RANGES.set(n, range);
+    RANGES[n] = range;
     return range;
   }
 
