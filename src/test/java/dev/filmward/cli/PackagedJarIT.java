@@ -10,6 +10,11 @@ import dev.filmward.web.SmallFilm;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.sql.Connection;
+import java.sql.DriverManager;
+import java.sql.ResultSet;
+import java.sql.SQLException;
+import java.sql.Statement;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
@@ -152,7 +157,7 @@ class PackagedJarIT {
 
   @Test
   void anImportKilledInTheMiddleIsMadeWholeByTheNext() throws Exception {
-    int samples = 10_000;
+    int samples = 60_000;
     long readings = samples * SmallFilm.LANES * 2L;
     Path data = folder.resolve("data");
     Path csv = folder.resolve("large.csv");
@@ -162,10 +167,8 @@ class PackagedJarIT {
       "import", "--data", data, "--structures", structures, "--format", "json", csv
     };
     try (RunningJar jar = RunningJar.start(folder, command)) {
-      Path journal = data.resolve("filmward.db-wal");
-      Await.until(
-          "the first samples are kept",
-          () -> Files.exists(journal) && Files.size(journal) > 2_000_000);
+      Path database = data.resolve("filmward.db");
+      Await.until("the first samples are kept", () -> hasSamples(database));
       assertThat(jar.isAlive()).isTrue();
       jar.kill();
     }
@@ -178,6 +181,17 @@ class PackagedJarIT {
       assertThat(series.get("readings").asLong()).isEqualTo(readings / 2);
       assertThat(series.get("columns").get("sample")).hasSize(samples).doesNotHaveDuplicates();
       assertThat(served.api().get("/api/files").json().get("files")).hasSize(1);
+    }
+  }
+
+  private static boolean hasSamples(Path database) {
+    try (Connection connection =
+            DriverManager.getConnection("jdbc:sqlite:" + database + "?open_mode=1");
+        Statement statement = connection.createStatement();
+        ResultSet found = statement.executeQuery("SELECT count(*) FROM production")) {
+      return found.getLong(1) > 0;
+    } catch (SQLException e) {
+      return false; // the file or its tables are not there yet
     }
   }
 }
