@@ -21,7 +21,7 @@ public record Course(
     Optional<Instant> settledAt) {
 
   /**
-   * How many quiet samples end an excursion for good: twice as far as the longest test reaches
+   * How many quiet samples end an excursion for good: twice as far as the longest zone test reaches
    * back, since a drift that has only begun signals on and off (common practice, no source).
    */
   public static final int SAME_EXCURSION = 16;

@@ -1,6 +1,5 @@
 package dev.filmward.alarm;
 
-import dev.filmward.chart.ChartKind;
 import dev.filmward.rule.Side;
 import dev.filmward.rule.Signal;
 import java.util.Locale;
@@ -10,7 +9,9 @@ import java.util.Optional;
 public enum Deviation {
   THICKER("thicker than usual"),
   THINNER("thinner than usual"),
-  SPREAD("more spread across the web than usual");
+  SPREAD("more spread across the web than usual"),
+  /** Its means scatter around the centre line too little, too much, or in turn. */
+  PATTERN("in an unusual pattern from sample to sample");
 
   private final String words;
 
@@ -26,11 +27,23 @@ public enum Deviation {
     return name().toLowerCase(Locale.ROOT);
   }
 
-  /** What a signal says; a range that is too small is news, but nothing to raise an alarm for. */
+  /**
+   * What a signal says. A spread that is too small, and the layers' distance together, are news but
+   * nothing that a single layer raises an alarm for.
+   */
   public static Optional<Deviation> of(Signal signal) {
-    if (signal.chart() == ChartKind.XBAR) {
-      return Optional.of(signal.side() == Side.HIGH ? THICKER : THINNER);
-    }
-    return signal.side() == Side.HIGH ? Optional.of(SPREAD) : Optional.empty();
+    return switch (signal.chart()) {
+      case XBAR, EWMA, CUSUM -> Optional.of(ofLevel(signal));
+      case RANGE, DEVIATION -> signal.side() == Side.HIGH ? Optional.of(SPREAD) : Optional.empty();
+      case MOVING_RANGE -> signal.side() == Side.HIGH ? Optional.of(PATTERN) : Optional.empty();
+      case T_SQUARED -> Optional.empty();
+    };
+  }
+
+  private static Deviation ofLevel(Signal signal) {
+    return switch (signal.test()) {
+      case STRATIFICATION, MIXTURE, ALTERNATION -> PATTERN;
+      default -> signal.side() == Side.HIGH ? THICKER : THINNER;
+    };
   }
 }

@@ -172,7 +172,7 @@ final class Judging {
     }
 
     private ProductionJudge judge(Tables tables) {
-      return ProductionJudge.underKeptLimits(new Production(line, structure), tables);
+      return ProductionJudge.asKept(new Production(line, structure), tables);
     }
 
     private void seen(Instant takenAt) {

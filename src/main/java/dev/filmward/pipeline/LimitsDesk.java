@@ -9,9 +9,7 @@ import dev.filmward.store.FigureTable.Series;
 import dev.filmward.store.LimitsTable.VersionKey;
 import dev.filmward.store.Tables;
 import dev.filmward.subgroup.Subgrouping;
-import java.time.Duration;
 import java.time.Instant;
-import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.NoSuchElementException;
@@ -29,8 +27,6 @@ final class LimitsDesk {
 
   /** Subgroups in a baseline unless a person says otherwise (common practice, no source). */
   static final int USUAL = 25;
-
-  private static final Duration NEXT = Duration.ofNanos(1000);
 
   private LimitsDesk() {}
 
@@ -71,7 +67,9 @@ final class LimitsDesk {
     String code = production.structure().code();
     int version = tables.limits().newestVersion(line, code) + 1;
     Optional<Instant> next =
-        version == 1 ? Optional.empty() : Optional.of(next(tables, production));
+        version == 1
+            ? Optional.empty()
+            : Optional.of(production.next(tables).orElseThrow(LimitsDesk::tooFew));
     int frozen = 0;
     Instant since = Instant.MAX;
     for (var entry : baselines(tables, production, choice).entrySet()) {
@@ -112,15 +110,6 @@ final class LimitsDesk {
           "limits that are " + now.word() + " cannot become " + change.state().word());
     }
     tables.limits().decide(key, change);
-  }
-
-  private static Instant next(Tables tables, Production production) {
-    return tables.samples().productions().stream()
-        .filter(made -> made.line().equals(production.line()))
-        .filter(made -> made.structure().equals(production.structure().code()))
-        .map(made -> made.lastAt().plus(NEXT))
-        .max(Comparator.naturalOrder())
-        .orElseThrow(LimitsDesk::tooFew);
   }
 
   private static IllegalStateException tooFew() {

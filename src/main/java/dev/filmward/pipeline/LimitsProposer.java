@@ -1,10 +1,5 @@
 package dev.filmward.pipeline;
 
-import dev.filmward.alarm.AlarmTitle;
-import dev.filmward.alarm.Excursion;
-import dev.filmward.alarm.ExcursionStep;
-import dev.filmward.alarm.Excursions;
-import dev.filmward.alarm.SampleVerdict;
 import dev.filmward.chart.LimitsState;
 import dev.filmward.chart.LimitsVersion;
 import dev.filmward.chart.LimitsVersion.Decision;
@@ -14,8 +9,8 @@ import dev.filmward.film.Characteristic;
 import dev.filmward.pipeline.LimitsProposal.PastAlarm;
 import dev.filmward.pipeline.LimitsProposal.PointToLookAt;
 import dev.filmward.pipeline.LimitsProposal.Proposed;
-import dev.filmward.pipeline.ProductionJudge.JudgedSample;
 import dev.filmward.pipeline.SeriesJudge.Judged;
+import dev.filmward.rule.ChosenTests;
 import dev.filmward.store.FigureTable.Series;
 import dev.filmward.store.FigureTable.Span;
 import dev.filmward.store.Tables;
@@ -33,10 +28,12 @@ final class LimitsProposer {
 
   private final Tables tables;
   private final Production production;
+  private final ChosenTests tests;
 
   LimitsProposer(Tables tables, Production production) {
     this.tables = tables;
     this.production = production;
+    this.tests = production.tests(tables).newestAlways();
   }
 
   LimitsProposal propose(BaselineChoice choice) {
@@ -59,7 +56,7 @@ final class LimitsProposer {
     return versions.isEmpty() ? Optional.empty() : Optional.of(versions.get(versions.size() - 1));
   }
 
-  private static Proposed proposed(
+  private Proposed proposed(
       Characteristic characteristic, Optional<LimitsVersion> held, BaselineRows rows) {
     Optional<MeanRangeLimits> limits = rows.limits();
     return new Proposed(
@@ -68,13 +65,14 @@ final class LimitsProposer {
         limits,
         rows.taken().size(),
         rows.excluded(),
-        limits.map(found -> toLookAt(found, rows)).orElse(List.of()),
+        limits.map(found -> toLookAt(found, rows, characteristic.position())).orElse(List.of()),
         BaselineWarnings.of(rows));
   }
 
-  private static List<PointToLookAt> toLookAt(MeanRangeLimits limits, BaselineRows rows) {
+  private List<PointToLookAt> toLookAt(MeanRangeLimits limits, BaselineRows rows, int position) {
     List<PointToLookAt> points = new ArrayList<>();
-    for (Judged judged : new SeriesJudge(always(limits, rows)).judge(rows.taken())) {
+    SeriesJudge judge = new SeriesJudge(always(limits, rows), at -> tests.at(at, position));
+    for (Judged judged : judge.judge(rows.taken())) {
       if (!judged.now().isEmpty()) {
         points.add(new PointToLookAt(judged.row().key(), judged.row().takenAt(), judged.now()));
       }
@@ -82,28 +80,14 @@ final class LimitsProposer {
     return points;
   }
 
-  /** The alarms that limits would have raised, had they always been in force and frozen. */
+  /**
+   * The alarms that limits would have raised, had they always been frozen, with the tests of now.
+   */
   private List<PastAlarm> past(Map<Series, List<LimitsVersion>> limits) {
-    ProductionJudge judge =
-        new ProductionJudge(production, tables, series -> limits.getOrDefault(series, List.of()));
-    Excursions excursions = new Excursions(production.structure());
-    List<Excursion> known = new ArrayList<>();
-    for (JudgedSample sample : judge.judge(Span.always().from())) {
-      SampleVerdict verdict = new SampleVerdict(sample.key(), sample.takenAt(), sample.verdicts());
-      for (ExcursionStep step : excursions.judge(verdict, List.copyOf(known))) {
-        step.before().ifPresent(known::remove);
-        known.add(step.now());
-      }
-    }
-    return known.stream()
-        .map(
-            excursion ->
-                new PastAlarm(
-                    AlarmTitle.of(excursion.subject(), production.structure()),
-                    excursion.course().first(),
-                    excursion.course().openedAt()))
-        .sorted((a, b) -> a.openedAt().compareTo(b.openedAt()))
-        .toList();
+    return PastAlarms.under(
+        new ProductionJudge(
+            production, tables, series -> limits.getOrDefault(series, List.of()), tests),
+        production);
   }
 
   private static List<LimitsVersion> always(MeanRangeLimits limits, BaselineRows rows) {

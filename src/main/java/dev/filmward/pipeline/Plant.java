@@ -11,6 +11,9 @@ import dev.filmward.film.Structure;
 import dev.filmward.film.Structures;
 import dev.filmward.intake.ReadingsParser;
 import dev.filmward.intake.StructuresFault;
+import dev.filmward.rule.ChosenTests;
+import dev.filmward.rule.TestChoice;
+import dev.filmward.rule.TestsVersion;
 import dev.filmward.store.AlarmTable.HistoryEntry;
 import dev.filmward.store.FileEntry;
 import dev.filmward.store.LimitsTable.VersionKey;
@@ -19,6 +22,7 @@ import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.List;
+import java.util.Map;
 import java.util.NoSuchElementException;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.function.Consumer;
@@ -155,6 +159,27 @@ public final class Plant implements AutoCloseable {
           tables.audit().add(Audited.moved(key, change));
         });
     tell(new PlantEvent.LimitsFrozen(key.line(), key.structure()));
+  }
+
+  /** Which tests are shown and raise alarms for what a line makes of a structure. */
+  public ChosenTests tests(String line, String structureCode) {
+    return store.read(tables -> tables.tests().of(line, structureCode));
+  }
+
+  /**
+   * Chooses which tests are shown and raise alarms, from the next sample on.
+   *
+   * @param changed choices by position, 0 for the total; others stay
+   * @throws NoSuchElementException if the structure is not known
+   * @throws IllegalArgumentException if a position is not charted
+   */
+  public TestsVersion chooseTests(
+      String line, String structureCode, Map<Integer, TestChoice> changed, Decision decision) {
+    Production production = new Production(line, structure(structureCode));
+    TestsVersion chosen =
+        store.write(tables -> TestsDesk.choose(tables, production, changed, decision));
+    tell(new PlantEvent.LimitsFrozen(line, structureCode));
+    return chosen;
   }
 
   /**

@@ -12,7 +12,7 @@ public sealed interface PlantEvent {
   /** An alarm opened, changed its state, or was dealt with. */
   record AlarmChanged(long id, String line, String state) implements PlantEvent {}
 
-  /** Somebody froze limits. */
+  /** Somebody decided about limits, or which tests raise alarms. */
   record LimitsFrozen(String line, String structure) implements PlantEvent {}
 
   /** A file was read or refused. */

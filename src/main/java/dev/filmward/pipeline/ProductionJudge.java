@@ -9,7 +9,7 @@ import dev.filmward.film.Role;
 import dev.filmward.film.SampleKey;
 import dev.filmward.film.SpecLimits;
 import dev.filmward.pipeline.SeriesJudge.Judged;
-import dev.filmward.rule.SeriesTests;
+import dev.filmward.rule.ChosenTests;
 import dev.filmward.rule.Signal;
 import dev.filmward.rule.SignalTest;
 import dev.filmward.store.FigureRow;
@@ -37,22 +37,27 @@ final class ProductionJudge {
   private final Production production;
   private final Tables tables;
   private final Function<Series, List<LimitsVersion>> limits;
+  private final ChosenTests tests;
 
   /**
-   * Judges under any limits.
+   * Judges under any limits and tests.
    *
    * @param limits versions for a series, first to last
    */
   ProductionJudge(
-      Production production, Tables tables, Function<Series, List<LimitsVersion>> limits) {
+      Production production,
+      Tables tables,
+      Function<Series, List<LimitsVersion>> limits,
+      ChosenTests tests) {
     this.production = production;
     this.tables = tables;
     this.limits = limits;
+    this.tests = tests;
   }
 
-  /** Judges under the limits that are kept. */
-  static ProductionJudge underKeptLimits(Production production, Tables tables) {
-    return new ProductionJudge(production, tables, tables.limits()::of);
+  /** Judges under the limits and tests that are kept. */
+  static ProductionJudge asKept(Production production, Tables tables) {
+    return new ProductionJudge(production, tables, tables.limits()::of, production.tests(tables));
   }
 
   /** One sample's verdicts, in chart order. */
@@ -95,8 +100,9 @@ final class ProductionJudge {
     if (versions.isEmpty()) {
       return List.of();
     }
-    SeriesJudge judge = new SeriesJudge(versions);
-    judge.judge(tables.figures().before(series, moment, SeriesTests.WARM_UP + 1));
+    int position = series.position();
+    SeriesJudge judge = new SeriesJudge(versions, takenAt -> tests.at(takenAt, position));
+    judge.judge(tables.figures().before(series, moment, tests.warmUp(position) + 1));
     return judge.judge(tables.figures().within(series, Span.since(moment)));
   }
 
@@ -114,7 +120,7 @@ final class ProductionJudge {
     return new Verdict(
         characteristic,
         judged.zMean(),
-        heard(judged, judged.now()),
+        heard(judged, judged.alarming()),
         heard(judged, judged.before()),
         isOutOfSpec(production.structure().spec(characteristic), judged.subgroup()),
         isCritical(characteristic));

@@ -1,42 +1,63 @@
 package dev.filmward.pipeline;
 
+import dev.filmward.chart.ChartKind;
 import dev.filmward.chart.ChartPoint;
 import dev.filmward.chart.LimitsVersion;
 import dev.filmward.rule.SeriesTests;
 import dev.filmward.rule.Signal;
+import dev.filmward.rule.TestChoice;
+import dev.filmward.rule.TestSet;
 import dev.filmward.store.FigureRow;
 import dev.filmward.subgroup.Subgroup;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.Function;
 
 /**
- * Runs the tests along one series, each point under the limits in force at its time; where other
- * limits take over, patterns begin anew. A sample in which the characteristic was not measured is
- * passed over. For one thread.
+ * Runs the tests along one series, each point under the limits and the choice of tests in force at
+ * its time. Where other limits take over, patterns begin anew; where another choice does, they go
+ * on, for all tests are followed all the time. A sample in which the characteristic was not
+ * measured is passed over. For one thread.
  */
 final class SeriesJudge {
+  private static final TestSet ALL = TestSet.ALL.withAverage();
+
   private final List<LimitsVersion> versions;
+  private final Function<Instant, TestChoice> choice;
   private Optional<LimitsVersion> inForce = Optional.empty();
-  private SeriesTests tests = new SeriesTests();
+  private SeriesTests tests = fresh();
   private List<Signal> before = List.of();
 
   /**
    * @param versions first to last
+   * @param choice of tests at a moment
    */
-  SeriesJudge(List<LimitsVersion> versions) {
+  SeriesJudge(List<LimitsVersion> versions, Function<Instant, TestChoice> choice) {
     this.versions = versions;
+    this.choice = choice;
   }
 
-  /** One judged point. */
+  /**
+   * One judged point.
+   *
+   * @param now tests fulfilled that are shown
+   * @param alarming those of them that raise alarms
+   * @param before those that raised alarms at the point before it
+   */
   record Judged(
       FigureRow row,
       Subgroup subgroup,
       LimitsVersion limits,
       double zMean,
       List<Signal> now,
+      List<Signal> alarming,
       List<Signal> before) {}
+
+  private static SeriesTests fresh() {
+    return new SeriesTests(ALL, ChartKind.RANGE);
+  }
 
   /** Judges rows in time order; points from before any limits held are left out. */
   List<Judged> judge(List<FigureRow> rows) {
@@ -62,15 +83,18 @@ final class SeriesJudge {
     Optional<LimitsVersion> version = inForce(versions, row.takenAt());
     if (!version.equals(inForce)) {
       inForce = version;
-      tests = new SeriesTests();
+      tests = fresh();
       before = List.of();
     }
     return version.map(
         held -> {
           ChartPoint point = held.limits().plot(subgroup);
-          List<Signal> now = tests.next(point);
-          Judged judged = new Judged(row, subgroup, held, point.zMean(), now, before);
-          before = now;
+          List<Signal> all = tests.next(point);
+          TestChoice chosen = choice.apply(row.takenAt());
+          List<Signal> alarming = chosen.alarming(all);
+          Judged judged =
+              new Judged(row, subgroup, held, point.zMean(), chosen.shown(all), alarming, before);
+          before = alarming;
           return judged;
         });
   }

@@ -8,7 +8,7 @@ import dev.filmward.film.Structure;
 import dev.filmward.pipeline.SeriesJudge.Judged;
 import dev.filmward.pipeline.SeriesView.SignalAt;
 import dev.filmward.pipeline.SeriesView.Summary;
-import dev.filmward.rule.SeriesTests;
+import dev.filmward.rule.ChosenTests;
 import dev.filmward.rule.Signal;
 import dev.filmward.store.FigureColumns;
 import dev.filmward.store.FigureTable.Series;
@@ -109,8 +109,10 @@ public final class SeriesReader {
     if (shown.limits().isEmpty()) {
       return List.of();
     }
-    SeriesJudge judge = new SeriesJudge(shown.limits());
-    judge.judge(tables.figures().before(series, span.from(), SeriesTests.WARM_UP));
+    ChosenTests tests = tables.tests().of(series.line(), series.structure());
+    int position = series.position();
+    SeriesJudge judge = new SeriesJudge(shown.limits(), at -> tests.at(at, position));
+    judge.judge(tables.figures().before(series, span.from(), tests.warmUp(position)));
     List<SignalTable.Stored> signals = new ArrayList<>();
     for (Judged judged : judge.judge(shown.columns().rows())) {
       for (Signal signal : judged.now()) {

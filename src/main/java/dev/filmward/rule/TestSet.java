@@ -10,14 +10,17 @@ import java.util.stream.Collectors;
 import java.util.stream.Stream;
 
 /**
- * Which tests are on for a characteristic: some on its mean chart, and on its chart of spread
- * whether a point is beyond its limit. A set without any test is allowed. Immutable.
+ * Which tests are on for a characteristic: some on its mean chart, and on its chart of spread and
+ * on the moving average of its means whether a point is beyond its limit. A set without any test is
+ * allowed. Immutable.
  *
  * @param onMeans tests of the mean chart
  * @param onSpread {@link SignalTest#BEYOND_LIMIT} or nothing
+ * @param onAverage {@link SignalTest#BEYOND_LIMIT} or nothing, of {@link SeriesTests#AVERAGE}
  */
-public record TestSet(Set<SignalTest> onMeans, Set<SignalTest> onSpread) implements Serializable {
-  private static final long serialVersionUID = 1L;
+public record TestSet(Set<SignalTest> onMeans, Set<SignalTest> onSpread, Set<SignalTest> onAverage)
+    implements Serializable {
+  private static final long serialVersionUID = 2L;
 
   /** The four zone tests, and whether a range is beyond its limit. */
   public static final TestSet STANDARD =
@@ -36,10 +39,21 @@ public record TestSet(Set<SignalTest> onMeans, Set<SignalTest> onSpread) impleme
   public TestSet {
     onMeans = Set.copyOf(onMeans);
     onSpread = Set.copyOf(onSpread);
-    for (SignalTest test : onSpread) {
+    onAverage = Set.copyOf(onAverage);
+    check(onSpread, "spread");
+    check(onAverage, "their moving average");
+  }
+
+  /** Without the moving average. */
+  public TestSet(Set<SignalTest> onMeans, Set<SignalTest> onSpread) {
+    this(onMeans, onSpread, Set.of());
+  }
+
+  private static void check(Set<SignalTest> tests, String chart) {
+    for (SignalTest test : tests) {
       if (!Signal.isOf(ChartKind.RANGE, test)) {
         throw new IllegalArgumentException(
-            "the test " + test.word() + " is of the mean chart only, not of spread");
+            "the test " + test.word() + " is of the mean chart only, not of " + chart);
       }
     }
   }
@@ -55,13 +69,35 @@ public record TestSet(Set<SignalTest> onMeans, Set<SignalTest> onSpread) impleme
   }
 
   public TestSet with(SignalTest onMeans) {
-    return new TestSet(union(onMeans), onSpread);
+    return new TestSet(union(onMeans), onSpread, onAverage);
   }
 
   public TestSet without(SignalTest onMeans) {
     return new TestSet(
         this.onMeans.stream().filter(test -> test != onMeans).collect(Collectors.toSet()),
-        onSpread);
+        onSpread,
+        onAverage);
+  }
+
+  /** The same tests, and whether the moving average of the means is beyond its limit. */
+  public TestSet withAverage() {
+    return new TestSet(onMeans, onSpread, Set.of(SignalTest.BEYOND_LIMIT));
+  }
+
+  /** Whether the test behind a signal is on; charts of spread count alike. */
+  public boolean has(Signal signal) {
+    return switch (signal.chart()) {
+      case XBAR -> onMeans.contains(signal.test());
+      case EWMA -> onAverage.contains(signal.test());
+      default -> onSpread.contains(signal.test());
+    };
+  }
+
+  /** Whether all tests of another set are on here too. */
+  public boolean covers(TestSet other) {
+    return onMeans.containsAll(other.onMeans)
+        && onSpread.containsAll(other.onSpread)
+        && onAverage.containsAll(other.onAverage);
   }
 
   private Set<SignalTest> union(SignalTest more) {
@@ -70,9 +106,13 @@ public record TestSet(Set<SignalTest> onMeans, Set<SignalTest> onSpread) impleme
 
   /**
    * How many earlier points settle the answer at the next: a fresh {@link SeriesTests} that was
-   * given these goes on exactly as the one that saw the whole series.
+   * given these goes on as the one that saw the whole series. A moving average never forgets, but
+   * what is older than this weighs less than a double can tell.
    */
   public int warmUp() {
+    if (!onAverage.isEmpty()) {
+      return SeriesTests.WARM_UP_OF_AVERAGE;
+    }
     return onMeans.stream().mapToInt(SignalTest::earlierPoints).max().orElse(0);
   }
 

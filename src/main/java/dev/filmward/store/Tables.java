@@ -36,6 +36,10 @@ public final class Tables {
     return new SignalTable(handle);
   }
 
+  public TestChoiceTable tests() {
+    return new TestChoiceTable(handle);
+  }
+
   public AlarmTable alarms() {
     return new AlarmTable(handle);
   }

@@ -2,6 +2,9 @@ package dev.filmward.pipeline;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import dev.filmward.chart.LimitsVersion.Decision;
+import dev.filmward.rule.TestChoice;
+import dev.filmward.rule.TestSet;
 import dev.filmward.simulate.SampleRun;
 import dev.filmward.simulate.SampleRuns;
 import dev.filmward.store.TestDatabase;
@@ -13,7 +16,9 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
+import java.util.Map;
 import java.util.Random;
+import java.util.Set;
 import java.util.random.RandomGenerator;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -31,6 +36,8 @@ class PlantReplayTest {
 
   private static final Instant NOW = Instant.parse("2026-11-20T12:00:00Z");
   private static final int BASELINE_SAMPLES = 25;
+  private static final TestSet EVERY_TEST = TestSet.ALL.withAverage();
+  private static final TestSet NO_TEST = new TestSet(Set.of(), Set.of());
 
   @TempDir private Path folder;
 
@@ -53,6 +60,53 @@ class PlantReplayTest {
     assertThat(picture(run(name), pieces, new Random(seed)))
         .as("seed %d", seed)
         .isEqualTo(batch(run(name)));
+  }
+
+  /** A late sample is judged by the tests of its own time, so that its coming late is no matter. */
+  @ParameterizedTest(name = "{0}")
+  @ValueSource(strings = {"pouch-haul-off-step", "nine-layer-lane-off"})
+  void whateverTheOrderWhereOtherTestsWereChosenOnTheWay(String name) throws Exception {
+    long seed = new Random().nextLong();
+    SampleRun run = run(name);
+    List<String> pieces = new ArrayList<>(pieces(run, new Random(seed)));
+    int cut = pieces.size() / 2;
+    List<String> early = pieces.subList(1, cut);
+    List<String> late = new ArrayList<>(pieces.subList(cut + 1, pieces.size()));
+    List<String> inOrder = new ArrayList<>(early);
+    inOrder.add(pieces.get(cut));
+    List<String> batch = chosenOnTheWay("batch", run, pieces.get(0), inOrder, late);
+    late.add(early.get(early.size() / 2));
+    late.add(early.get(early.size() - 1));
+    inOrder.removeAll(late);
+    Collections.shuffle(inOrder, new Random(seed));
+    Collections.shuffle(late, new Random(seed));
+    assertThat(chosenOnTheWay("stream", run, pieces.get(0), inOrder, late))
+        .as("seed %d", seed)
+        .isEqualTo(batch);
+    assertThat(batch).isNotEqualTo(batch(run)).anyMatch(line -> line.contains("chart=EWMA"));
+  }
+
+  private List<String> chosenOnTheWay(
+      String folder, SampleRun run, String baseline, List<String> before, List<String> after)
+      throws IOException {
+    try (TestPlant plant = plant("chosen-" + folder, run)) {
+      plant.read("baseline.csv", baseline);
+      plant.freeze(run.line(), run.structure().code());
+      before.forEach(piece -> plant.read("piece.csv", piece));
+      plant
+          .plant()
+          .chooseTests(
+              run.line(),
+              run.structure().code(),
+              Map.of(
+                  0, new TestChoice(EVERY_TEST, TestSet.LIMITS_ONLY.withAverage()),
+                  1, new TestChoice(EVERY_TEST, EVERY_TEST),
+                  2, new TestChoice(TestSet.LIMITS_ONLY, NO_TEST)),
+              new Decision("Kim", "fewer false alarms", NOW));
+      plant.restart();
+      after.forEach(piece -> plant.read("piece.csv", piece));
+      return plant.picture();
+    }
   }
 
   @Test

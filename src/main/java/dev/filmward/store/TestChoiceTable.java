@@ -1,0 +1,126 @@
+package dev.filmward.store;
+
+import dev.filmward.chart.ChartKind;
+import dev.filmward.chart.LimitsVersion.Decision;
+import dev.filmward.rule.ChosenTests;
+import dev.filmward.rule.SignalTest;
+import dev.filmward.rule.TestChoice;
+import dev.filmward.rule.TestSet;
+import dev.filmward.rule.TestsVersion;
+import java.util.ArrayList;
+import java.util.EnumSet;
+import java.util.List;
+import java.util.Map;
+import java.util.Set;
+import java.util.TreeMap;
+import org.jdbi.v3.core.Handle;
+
+/** Which tests are shown and raise alarms; versions are added and never changed. */
+public final class TestChoiceTable {
+  private final Handle handle;
+
+  TestChoiceTable(Handle handle) {
+    this.handle = handle;
+  }
+
+  /** All versions for what a line makes of a structure. */
+  public ChosenTests of(String line, String structure) {
+    Map<Integer, Map<Integer, TestChoice>> choices = choices(line, structure);
+    return new ChosenTests(
+        handle
+            .createQuery(
+                "SELECT * FROM tests_version WHERE line = :line AND structure = :structure"
+                    + " ORDER BY version")
+            .bind("line", line)
+            .bind("structure", structure)
+            .map(
+                (row, context) ->
+                    new TestsVersion(
+                        row.getInt("version"),
+                        choices.getOrDefault(row.getInt("version"), Map.of()),
+                        Times.toInstant(row.getLong("holds_from")),
+                        new Decision(
+                            row.getString("author"),
+                            row.getString("reason"),
+                            Times.toInstant(row.getLong("decided_at")))))
+            .list());
+  }
+
+  public void add(String line, String structure, TestsVersion version) {
+    handle
+        .createUpdate(
+            "INSERT INTO tests_version (line, structure, version, holds_from, author, reason,"
+                + " decided_at)"
+                + " VALUES (:line, :structure, :version, :holdsFrom, :author, :reason, :at)")
+        .bind("line", line)
+        .bind("structure", structure)
+        .bind("version", version.version())
+        .bind("holdsFrom", Times.toMicros(version.holdsFrom()))
+        .bind("author", version.decision().author())
+        .bind("reason", version.decision().reason())
+        .bind("at", Times.toMicros(version.decision().at()))
+        .execute();
+    version
+        .choices()
+        .forEach(
+            (position, choice) ->
+                handle
+                    .createUpdate(
+                        "INSERT INTO tests_choice (line, structure, version, position, shown,"
+                            + " alarming) VALUES (:line, :structure, :version, :position, :shown,"
+                            + " :alarming)")
+                    .bind("line", line)
+                    .bind("structure", structure)
+                    .bind("version", version.version())
+                    .bind("position", position)
+                    .bind("shown", words(choice.shown()))
+                    .bind("alarming", words(choice.alarming()))
+                    .execute());
+  }
+
+  private Map<Integer, Map<Integer, TestChoice>> choices(String line, String structure) {
+    Map<Integer, Map<Integer, TestChoice>> choices = new TreeMap<>();
+    handle
+        .createQuery("SELECT * FROM tests_choice WHERE line = :line AND structure = :structure")
+        .bind("line", line)
+        .bind("structure", structure)
+        .map(
+            (row, context) ->
+                choices
+                    .computeIfAbsent(row.getInt("version"), version -> new TreeMap<>())
+                    .put(
+                        row.getInt("position"),
+                        new TestChoice(
+                            tests(row.getString("shown")), tests(row.getString("alarming")))))
+        .list();
+    return choices;
+  }
+
+  private static String words(TestSet tests) {
+    List<String> words = new ArrayList<>();
+    tests.orderedOnMeans().forEach(test -> words.add(word(ChartKind.XBAR, test)));
+    tests.onSpread().forEach(test -> words.add(word(ChartKind.RANGE, test)));
+    tests.onAverage().forEach(test -> words.add(word(ChartKind.EWMA, test)));
+    return String.join(" ", words);
+  }
+
+  private static String word(ChartKind chart, SignalTest test) {
+    return chart.word() + '/' + test.word();
+  }
+
+  private static TestSet tests(String words) {
+    Set<SignalTest> onMeans = EnumSet.noneOf(SignalTest.class);
+    Set<SignalTest> onSpread = EnumSet.noneOf(SignalTest.class);
+    Set<SignalTest> onAverage = EnumSet.noneOf(SignalTest.class);
+    for (String word : words.isEmpty() ? List.<String>of() : List.of(words.split(" ", -1))) {
+      int slash = word.indexOf('/');
+      SignalTest test = SignalTest.fromWord(word.substring(slash + 1));
+      switch (ChartKind.fromWord(word.substring(0, slash))) {
+        case XBAR -> onMeans.add(test);
+        case EWMA -> onAverage.add(test);
+        default -> onSpread.add(test);
+      }
+    }
+    return new TestSet(onMeans, onSpread, onAverage);
+  }
+}
