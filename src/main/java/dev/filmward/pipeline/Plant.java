@@ -14,6 +14,7 @@ import dev.filmward.intake.StructuresFault;
 import dev.filmward.rule.ChosenTests;
 import dev.filmward.rule.TestChoice;
 import dev.filmward.rule.TestsVersion;
+import dev.filmward.rule.price.RunLengthBook;
 import dev.filmward.store.AlarmTable.HistoryEntry;
 import dev.filmward.store.FileEntry;
 import dev.filmward.store.LimitsTable.VersionKey;
@@ -38,6 +39,7 @@ public final class Plant implements AutoCloseable {
   private final ZoneId zone;
   private final StructureBook structures;
   private final Judging judging;
+  private final RunLengthBook runLengths = new RunLengthBook();
   private final List<Consumer<PlantEvent>> listeners = new CopyOnWriteArrayList<>();
 
   public Plant(Store store, Clock clock, ZoneId zone) {
@@ -164,6 +166,19 @@ public final class Plant implements AutoCloseable {
   /** Which tests are shown and raise alarms for what a line makes of a structure. */
   public ChosenTests tests(String line, String structureCode) {
     return store.read(tables -> tables.tests().of(line, structureCode));
+  }
+
+  /**
+   * Works out what tests cost, and which alarms they would have raised; nothing is changed.
+   *
+   * @param changed choices by position, 0 for the total; others are as they are
+   * @throws NoSuchElementException if the structure is not known
+   * @throws IllegalArgumentException if a position is not charted
+   */
+  public TestsPrice priceTests(
+      String line, String structureCode, Map<Integer, TestChoice> changed) {
+    Production production = new Production(line, structure(structureCode));
+    return store.read(tables -> new TestsPricing(tables, production, runLengths).of(changed));
   }
 
   /**

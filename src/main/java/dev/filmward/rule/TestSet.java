@@ -84,6 +84,24 @@ public record TestSet(Set<SignalTest> onMeans, Set<SignalTest> onSpread, Set<Sig
     return new TestSet(onMeans, onSpread, Set.of(SignalTest.BEYOND_LIMIT));
   }
 
+  /** The same tests and one more; charts of spread count alike. */
+  public TestSet with(ChartKind chart, SignalTest test) {
+    return switch (chart) {
+      case XBAR -> with(test);
+      case EWMA -> new TestSet(onMeans, onSpread, Set.of(test));
+      default -> new TestSet(onMeans, Set.of(test), onAverage);
+    };
+  }
+
+  /** The same tests without one; charts of spread count alike. */
+  public TestSet without(ChartKind chart, SignalTest test) {
+    return switch (chart) {
+      case XBAR -> without(test);
+      case EWMA -> new TestSet(onMeans, onSpread, Set.of());
+      default -> new TestSet(onMeans, Set.of(), onAverage);
+    };
+  }
+
   /** Whether the test behind a signal is on; charts of spread count alike. */
   public boolean has(Signal signal) {
     return switch (signal.chart()) {

@@ -8,7 +8,6 @@ import dev.filmward.rule.TestChoice;
 import dev.filmward.rule.TestSet;
 import dev.filmward.rule.TestsVersion;
 import java.util.ArrayList;
-import java.util.EnumSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -109,18 +108,14 @@ public final class TestChoiceTable {
   }
 
   private static TestSet tests(String words) {
-    Set<SignalTest> onMeans = EnumSet.noneOf(SignalTest.class);
-    Set<SignalTest> onSpread = EnumSet.noneOf(SignalTest.class);
-    Set<SignalTest> onAverage = EnumSet.noneOf(SignalTest.class);
+    TestSet tests = new TestSet(Set.of(), Set.of());
     for (String word : words.isEmpty() ? List.<String>of() : List.of(words.split(" ", -1))) {
       int slash = word.indexOf('/');
-      SignalTest test = SignalTest.fromWord(word.substring(slash + 1));
-      switch (ChartKind.fromWord(word.substring(0, slash))) {
-        case XBAR -> onMeans.add(test);
-        case EWMA -> onAverage.add(test);
-        default -> onSpread.add(test);
-      }
+      tests =
+          tests.with(
+              ChartKind.fromWord(word.substring(0, slash)),
+              SignalTest.fromWord(word.substring(slash + 1)));
     }
-    return new TestSet(onMeans, onSpread, onAverage);
+    return tests;
   }
 }

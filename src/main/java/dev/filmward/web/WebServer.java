@@ -101,6 +101,7 @@ public final class WebServer implements AutoCloseable {
     SeriesResource series = new SeriesResource(plant);
     AlarmResource alarms = new AlarmResource(plant);
     LimitsResource limits = new LimitsResource(plant);
+    TestsResource tests = new TestsResource(plant);
     FileResource files = new FileResource(plant);
 
     routes.before(new Doors(options.host())::check);
@@ -115,6 +116,9 @@ public final class WebServer implements AutoCloseable {
     routes.post("/api/limits/proposal", limits::propose);
     routes.post("/api/limits/freeze", limits::freeze);
     routes.post("/api/limits/state", limits::move);
+    routes.get("/api/lines/{line}/tests", tests::get);
+    routes.post("/api/tests/price", tests::price);
+    routes.post("/api/tests", tests::choose);
     routes.get("/api/files", files::list);
     routes.get("/api/files/{id}/quarantine", files::quarantine);
     routes.post("/api/files", files::upload);

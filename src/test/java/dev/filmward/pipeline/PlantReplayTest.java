@@ -64,7 +64,7 @@ class PlantReplayTest {
 
   /** A late sample is judged by the tests of its own time, so that its coming late is no matter. */
   @ParameterizedTest(name = "{0}")
-  @ValueSource(strings = {"pouch-haul-off-step", "nine-layer-lane-off"})
+  @ValueSource(strings = {"pouch-haul-off-step", "lidding-tie-thinning"})
   void whateverTheOrderWhereOtherTestsWereChosenOnTheWay(String name) throws Exception {
     long seed = new Random().nextLong();
     SampleRun run = run(name);
