@@ -9,6 +9,7 @@ import dev.filmward.store.FigureTable.Series;
 import dev.filmward.store.FigureTable.Span;
 import dev.filmward.store.LimitsTable.Exclusion;
 import dev.filmward.store.Tables;
+import dev.filmward.subgroup.Subgroup;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
@@ -41,8 +42,17 @@ record BaselineRows(List<FigureRow> taken, long excluded) {
       return Optional.empty();
     }
     Baseline baseline = new Baseline();
-    taken.stream().map(FigureRow::subgroup).flatMap(Optional::stream).forEach(baseline::add);
+    subgroups().forEach(baseline::add);
     return baseline.limits();
+  }
+
+  List<Subgroup> subgroups() {
+    return taken.stream().map(FigureRow::subgroup).flatMap(Optional::stream).toList();
+  }
+
+  /** How alike neighbouring samples are, where that can be told. */
+  Optional<BaselineTrust> trust() {
+    return limits().flatMap(found -> BaselineTrust.of(this, found));
   }
 
   /** Asked only where there are limits. */

@@ -31,6 +31,7 @@ final class BaselineWarnings {
       warnings.add(fewSubgroups(subgroups, size(rows)));
     }
     notNormal(means(rows)).ifPresent(warnings::add);
+    rows.trust().flatMap(BaselineTrust::warning).ifPresent(warnings::add);
     return warnings;
   }
 
@@ -61,19 +62,10 @@ final class BaselineWarnings {
   }
 
   private static double[] means(BaselineRows rows) {
-    return rows.taken().stream()
-        .map(row -> row.subgroup())
-        .flatMap(Optional::stream)
-        .mapToDouble(Subgroup::mean)
-        .toArray();
+    return rows.subgroups().stream().mapToDouble(Subgroup::mean).toArray();
   }
 
   private static int size(BaselineRows rows) {
-    return rows.taken().stream()
-        .map(row -> row.subgroup())
-        .flatMap(Optional::stream)
-        .mapToInt(Subgroup::size)
-        .max()
-        .orElse(2);
+    return rows.subgroups().stream().mapToInt(Subgroup::size).max().orElse(2);
   }
 }

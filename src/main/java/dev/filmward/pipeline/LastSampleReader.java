@@ -77,7 +77,8 @@ final class LastSampleReader {
     Optional<LimitsVersion> held =
         frozen.isEmpty()
             ? LimitsDesk.trial(tables, series)
-            : SeriesJudge.inForce(frozen, last.takenAt());
+            : SeriesJudge.inForce(frozen, last.takenAt())
+                .filter(version -> version.retiredAt().isEmpty());
     int size = subgroup.map(Subgroup::size).orElse(Math.max(1, last.laneCount()));
     return held.map(version -> version.limits().mean(size));
   }

@@ -60,6 +60,8 @@ final class LimitsDesk {
    * on: what was judged before stays judged.
    *
    * @throws IllegalStateException where there are too few subgroups
+   * @throws IllegalArgumentException where neighbouring samples are much alike and nobody said what
+   *     is done about it
    */
   static FrozenLimits freeze(
       Tables tables, Production production, BaselineChoice choice, StateChange change) {
@@ -70,9 +72,13 @@ final class LimitsDesk {
         version == 1
             ? Optional.empty()
             : Optional.of(production.next(tables).orElseThrow(LimitsDesk::tooFew));
+    var baselines = baselines(tables, production, choice);
+    if (change.state() == LimitsState.FROZEN) {
+      AutocorrelationGate.check(baselines, choice.remedy());
+    }
     int frozen = 0;
     Instant since = Instant.MAX;
-    for (var entry : baselines(tables, production, choice).entrySet()) {
+    for (var entry : baselines.entrySet()) {
       BaselineRows rows = entry.getValue();
       if (rows.limits().isPresent()) {
         Instant from = next.orElse(rows.span().from());
@@ -89,6 +95,9 @@ final class LimitsDesk {
     VersionKey key = new VersionKey(line, code, version);
     tables.limits().decide(key, change);
     tables.limits().exclude(key, choice.exclusions());
+    choice
+        .remedy()
+        .ifPresent(remedy -> tables.limits().remedy(key, remedy.word(), change.decision()));
     return new FrozenLimits(version, frozen, since);
   }
 
@@ -98,7 +107,8 @@ final class LimitsDesk {
    * @throws NoSuchElementException if there is no such version
    * @throws IllegalStateException if it cannot become that
    */
-  static void move(Tables tables, VersionKey key, StateChange change) {
+  static void move(
+      Tables tables, VersionKey key, StateChange change, Optional<Production> production) {
     List<StateChange> changes = tables.limits().changes(key);
     if (changes.isEmpty()) {
       throw new NoSuchElementException(
@@ -108,6 +118,9 @@ final class LimitsDesk {
     if (!now.mayBecome(change.state())) {
       throw new IllegalStateException(
           "limits that are " + now.word() + " cannot become " + change.state().word());
+    }
+    if (change.state() == LimitsState.FROZEN && changes.get(0).state() != LimitsState.FROZEN) {
+      production.ifPresent(made -> AutocorrelationGate.checkKept(tables, made, key));
     }
     tables.limits().decide(key, change);
   }

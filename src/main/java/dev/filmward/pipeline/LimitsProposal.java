@@ -29,6 +29,7 @@ public record LimitsProposal(
    * @param proposed empty where there are too few subgroups
    * @param pointsToLookAt subgroups of the baseline that signal under its own limits
    * @param warnings what speaks against relying on these limits, in words
+   * @param trust how alike neighbouring samples are, where that can be told
    */
   public record Proposed(
       Characteristic characteristic,
@@ -37,7 +38,8 @@ public record LimitsProposal(
       long subgroups,
       long excluded,
       List<PointToLookAt> pointsToLookAt,
-      List<String> warnings) {
+      List<String> warnings,
+      Optional<BaselineTrust> trust) {
     public Proposed {
       pointsToLookAt = List.copyOf(pointsToLookAt);
       warnings = List.copyOf(warnings);

@@ -66,7 +66,8 @@ final class LimitsProposer {
         rows.taken().size(),
         rows.excluded(),
         limits.map(found -> toLookAt(found, rows, characteristic.position())).orElse(List.of()),
-        BaselineWarnings.of(rows));
+        BaselineWarnings.of(rows),
+        rows.trust());
   }
 
   private List<PointToLookAt> toLookAt(MeanRangeLimits limits, BaselineRows rows, int position) {

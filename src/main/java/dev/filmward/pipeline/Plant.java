@@ -25,6 +25,7 @@ import java.time.ZoneId;
 import java.util.List;
 import java.util.Map;
 import java.util.NoSuchElementException;
+import java.util.Optional;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.function.Consumer;
 import java.util.function.UnaryOperator;
@@ -110,7 +111,8 @@ public final class Plant implements AutoCloseable {
    *
    * @throws NoSuchElementException if the structure is not known
    * @throws IllegalStateException if there are too few samples
-   * @throws IllegalArgumentException if limits cannot begin in that state
+   * @throws IllegalArgumentException if limits cannot begin in that state, or would be frozen while
+   *     neighbouring samples are much alike and nobody said what is done about it
    */
   public FrozenLimits putInForce(
       String line, String structureCode, BaselineChoice choice, StateChange change) {
@@ -153,11 +155,24 @@ public final class Plant implements AutoCloseable {
    *
    * @throws NoSuchElementException if there is no such version
    * @throws IllegalStateException if it cannot become that
+   * @throws IllegalArgumentException as {@link #putInForce}
    */
   public void moveLimits(VersionKey key, StateChange change) {
+    moveLimits(key, change, Optional.empty());
+  }
+
+  /** The same, saying what is done about neighbouring samples that are alike. */
+  public void moveLimits(
+      VersionKey key, StateChange change, Optional<AutocorrelationRemedy> remedy) {
+    Optional<Production> production =
+        structures
+            .current()
+            .find(key.structure())
+            .map(structure -> new Production(key.line(), structure));
     store.change(
         tables -> {
-          LimitsDesk.move(tables, key, change);
+          remedy.ifPresent(chosen -> tables.limits().remedy(key, chosen.word(), change.decision()));
+          LimitsDesk.move(tables, key, change, production);
           tables.audit().add(Audited.moved(key, change));
         });
     tell(new PlantEvent.LimitsFrozen(key.line(), key.structure()));

@@ -10,6 +10,7 @@ import dev.filmward.store.FigureTable.Series;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.List;
+import java.util.Optional;
 import org.jdbi.v3.core.Handle;
 
 /** Versions of control limits, and the decisions about them; they are added and never changed. */
@@ -117,6 +118,29 @@ public final class LimitsTable {
           .bindMethods(exclusion)
           .execute();
     }
+  }
+
+  /** Keeps what is done about neighbouring samples that are alike; the first word stands. */
+  public void remedy(VersionKey key, String remedy, Decision decision) {
+    handle
+        .createUpdate(
+            "INSERT OR IGNORE INTO limits_remedy (line, structure, version, remedy, author,"
+                + " decided_at) VALUES (:line, :structure, :version, :remedy, :author, :at)")
+        .bindMethods(key)
+        .bind("remedy", remedy)
+        .bind("author", decision.author())
+        .bind("at", Times.toMicros(decision.at()))
+        .execute();
+  }
+
+  public Optional<String> remedy(VersionKey key) {
+    return handle
+        .createQuery(
+            "SELECT remedy FROM limits_remedy WHERE line = :line AND structure = :structure"
+                + " AND version = :version")
+        .bindMethods(key)
+        .mapTo(String.class)
+        .findOne();
   }
 
   public List<Exclusion> exclusions(VersionKey key) {

@@ -2,6 +2,7 @@ package dev.filmward.store;
 
 import java.sql.SQLException;
 import java.util.Optional;
+import org.jdbi.v3.core.ConnectionException;
 import org.jdbi.v3.core.JdbiException;
 
 /**
@@ -29,7 +30,13 @@ final class StoreFaults {
         }
       }
     }
-    return e;
+    return e instanceof ConnectionException ? noAnswer(e) : e;
+  }
+
+  private static StoreException noAnswer(RuntimeException e) {
+    return new StoreException(
+        "The database does not answer (" + Attempts.reason(e) + "). Start it, then do it again." + KEPT,
+        e);
   }
 
   private static Optional<String> words(SQLException e) {

@@ -6,6 +6,7 @@ import dev.filmward.chart.LimitsState;
 import dev.filmward.chart.LimitsVersion;
 import dev.filmward.chart.LimitsVersion.StateChange;
 import dev.filmward.chart.MeanRangeLimits;
+import dev.filmward.pipeline.BaselineTrust;
 import dev.filmward.pipeline.LimitsProposal;
 import dev.filmward.pipeline.LimitsProposal.PastAlarm;
 import dev.filmward.pipeline.LimitsProposal.PointToLookAt;
@@ -13,6 +14,7 @@ import dev.filmward.pipeline.LimitsProposal.Proposed;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.OptionalDouble;
 
 /** How limits and proposals look as JSON. */
 final class LimitsJson {
@@ -58,6 +60,7 @@ final class LimitsJson {
             .put("excluded", version.baseline().excluded())
             .put("baselineFrom", Wire.time(version.baseline().from(), zone))
             .put("baselineTo", Wire.time(version.baseline().to(), zone));
+    version.retiredAt().ifPresent(moment -> node.put("retiredAt", Wire.time(moment, zone)));
     addLimits(node, version.limits());
     ArrayNode changes = node.putArray("changes");
     version.changes().forEach(change -> changes.add(change(change)));
@@ -87,7 +90,25 @@ final class LimitsJson {
     proposed.pointsToLookAt().forEach(point -> points.add(point(point)));
     ArrayNode warnings = node.putArray("warnings");
     proposed.warnings().forEach(warnings::add);
+    node.putNull("autocorrelation");
+    proposed.trust().ifPresent(trust -> addTrust(node.putObject("autocorrelation"), trust));
     return node;
+  }
+
+  private static void addTrust(ObjectNode node, BaselineTrust trust) {
+    node.put("lag1", trust.neighbours().lag1())
+        .put("standardError", trust.neighbours().standardError())
+        .put("strong", trust.isStrong())
+        .put("spreadFactor", trust.spreadFactor())
+        .put("falseAlarmsPer1000", trust.falseAlarmsPer1000());
+    ArrayNode residuals = node.putArray("residuals");
+    for (OptionalDouble each : trust.residuals()) {
+      each.ifPresentOrElse(residuals::add, residuals::addNull);
+    }
+    ArrayNode beyond = node.putArray("residualsBeyond");
+    trust
+        .beyond()
+        .forEach(key -> beyond.addObject().put("roll", key.roll()).put("sample", key.sample()));
   }
 
   private ObjectNode point(PointToLookAt point) {

@@ -4,6 +4,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import dev.filmward.chart.LimitsState;
 import dev.filmward.chart.LimitsVersion.Decision;
 import dev.filmward.chart.LimitsVersion.StateChange;
+import dev.filmward.pipeline.AutocorrelationRemedy;
 import dev.filmward.pipeline.BaselineChoice;
 import dev.filmward.store.LimitsTable.Exclusion;
 import java.time.DateTimeException;
@@ -12,6 +13,7 @@ import java.time.OffsetDateTime;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 
 /** Reads what a request about limits says. */
 final class LimitsRequests {
@@ -30,13 +32,22 @@ final class LimitsRequests {
     BaselineChoice choice =
         where == BaselineChoice.Where.BETWEEN
             ? BaselineChoice.between(time(body, "from"), time(body, "to"))
-            : new BaselineChoice(where, subgroups(body), Instant.MIN, Instant.MAX, List.of());
+            : new BaselineChoice(
+                where, subgroups(body), Instant.MIN, Instant.MAX, List.of(), Optional.empty());
     List<Exclusion> excluded = new ArrayList<>();
     for (JsonNode each : body.path("excluded")) {
       excluded.add(
           new Exclusion(each.path("roll").asText(), Requests.field(each, "sample"), cause(each)));
     }
-    return choice.without(excluded);
+    BaselineChoice without = choice.without(excluded);
+    return remedy(body).map(without::with).orElse(without);
+  }
+
+  /** What a body says is done about neighbouring samples that are alike. */
+  static Optional<AutocorrelationRemedy> remedy(JsonNode body) {
+    return body.hasNonNull("autocorrelation")
+        ? Optional.of(AutocorrelationRemedy.fromWord(body.path("autocorrelation").asText()))
+        : Optional.empty();
   }
 
   /** The state that a body names, decided by the person that it names. */

@@ -13,6 +13,7 @@ import dev.filmward.pipeline.BaselineChoice.Where;
 import dev.filmward.pipeline.FrozenLimits;
 import dev.filmward.pipeline.Plant;
 import dev.filmward.store.FigureTable.Series;
+import dev.filmward.store.LimitsTable.Exclusion;
 import dev.filmward.store.LimitsTable.VersionKey;
 import dev.filmward.subgroup.Subgrouping;
 import io.javalin.http.Context;
@@ -46,10 +47,27 @@ final class LimitsResource {
       List<LimitsVersion> versions = plant.store().read(tables -> tables.limits().of(series));
       for (ObjectNode version : json.versions(versions)) {
         version.set("characteristic", Wire.characteristic(characteristic));
+        addDecided(version, new VersionKey(line, code, version.get("version").asInt()));
         limits.add(version);
       }
     }
     ctx.json(answer);
+  }
+
+  /** What was decided about a version as a whole. */
+  private void addDecided(ObjectNode version, VersionKey key) {
+    ArrayNode exclusions = version.putArray("exclusions");
+    for (Exclusion each : plant.store().read(tables -> tables.limits().exclusions(key))) {
+      exclusions
+          .addObject()
+          .put("roll", each.roll())
+          .put("sample", each.sample())
+          .put("cause", each.cause());
+    }
+    plant
+        .store()
+        .read(tables -> tables.limits().remedy(key))
+        .ifPresent(remedy -> version.put("autocorrelation", remedy));
   }
 
   void propose(Context ctx) throws IOException {
@@ -83,7 +101,7 @@ final class LimitsResource {
             body.path("version").asInt());
     Requests.field(body, "state");
     StateChange change = LimitsRequests.change(body, LimitsState.FROZEN, now());
-    plant.moveLimits(key, change);
+    plant.moveLimits(key, change, LimitsRequests.remedy(body));
     ctx.json(Wire.object().put("version", key.version()).put("state", change.state().word()));
   }
 

@@ -52,6 +52,8 @@ class RefusalsTest {
           /api/files/x/quarantine                                              | 404 | nothing
           /api/lines/Blown%201/limits                                          | 400 | structure
           /api/lines/Blown%201/limits?structure=NONE                           | 404 | NONE
+          /api/lines/Blown%201/tests                                           | 400 | structure
+          /api/lines/Blown%201/tests?structure=NONE                            | 404 | NONE
           /api/nothing                                                         | 404 | nothing
           /nothing.html                                                        | 404 | nothing
           """)
@@ -83,6 +85,29 @@ class RefusalsTest {
           /api/limits/freeze         | {"line":"Blown 1","structure":"DUO-50","by":"K","reason":"r","subgroups":5} | 409 | 20
           /api/limits/freeze         | {"line":"Blown 1","structure":"DUO-50","by":"K","reason":"r","subgroups":-5} | 400 | subgroups
           /api/limits/freeze         | {"line":"Blown 1","structure":"DUO-50","by":"K","reason":"r","subgroups":"many"} | 400 | subgroups
+          /api/limits/freeze         | {"line":"Blown 1","structure":"DUO-50","by":"K","reason":"r","state":"suspect"} | 400 | suspect
+          /api/limits/freeze         | {"line":"Blown 1","structure":"DUO-50","by":"K","reason":"r","state":"cold"} | 400 | cold
+          /api/limits/freeze         | {"line":"Blown 1","structure":"DUO-50","by":"K","reason":"r","autocorrelation":"hope"} | 400 | hope
+          /api/limits/freeze         | {"line":"Blown 1","structure":"DUO-50","by":"K","reason":"r","excluded":[{"roll":"R1","sample":"S00001"}]} | 400 | for what cause
+          /api/limits/proposal       | {"structure":"DUO-50"}           | 400 | "line"
+          /api/limits/proposal       | {"line":"Blown 1","structure":"NONE"} | 404 | NONE
+          /api/limits/proposal       | {"line":"Blown 1","structure":"DUO-50","baseline":"best"} | 400 | best
+          /api/limits/proposal       | {"line":"Blown 1","structure":"DUO-50","baseline":"between","from":"now"} | 400 | from
+          /api/limits/proposal       | {"line":"Blown 1","structure":"DUO-50","excluded":[{"cause":"c"}]} | 400 | "sample"
+          /api/limits/state          | {"line":"Blown 1","structure":"DUO-50","version":1,"by":"K","reason":"r"} | 400 | "state"
+          /api/limits/state          | {"line":"Blown 1","structure":"DUO-50","version":9,"state":"retired","by":"K","reason":"r"} | 404 | version 9
+          /api/limits/state          | {"line":"Blown 1","structure":"DUO-50","version":1,"state":"frozen","by":"K","reason":"r"} | 409 | frozen
+          /api/limits/state          | {"line":"Blown 1","structure":"DUO-50","version":1,"state":"retired","by":"K"} | 400 | "reason"
+          /api/tests/price           | {"line":"Blown 1","structure":"DUO-50"} | 400 | characteristics
+          /api/tests/price           | {"line":"Blown 1","structure":"NONE","characteristics":[{"position":1,"shown":[],"alarming":[]}]} | 404 | NONE
+          /api/tests/price           | {"line":"Blown 1","structure":"DUO-50","characteristics":[{"position":7,"shown":[],"alarming":[]}]} | 400 | position 7
+          /api/tests/price           | {"line":"Blown 1","structure":"DUO-50","characteristics":[{"shown":[],"alarming":[]}]} | 400 | position
+          /api/tests/price           | {"line":"Blown 1","structure":"DUO-50","characteristics":[{"position":1,"shown":[]}]} | 400 | "alarming"
+          /api/tests/price           | {"line":"Blown 1","structure":"DUO-50","characteristics":[{"position":1,"shown":[],"alarming":[{"chart":"xbar","test":"trend"}]}]} | 400 | shown too
+          /api/tests/price           | {"line":"Blown 1","structure":"DUO-50","characteristics":[{"position":1,"shown":[{"chart":"range","test":"trend"}],"alarming":[]}]} | 400 | mean chart only
+          /api/tests/price           | {"line":"Blown 1","structure":"DUO-50","characteristics":[{"position":1,"shown":[{"chart":"cusum","test":"beyond-limit"}],"alarming":[]}]} | 400 | cusum
+          /api/tests                 | {"line":"Blown 1","structure":"DUO-50","reason":"r","characteristics":[{"position":1,"shown":[],"alarming":[]}]} | 400 | "by"
+          /api/tests                 | {"line":"Blown 1","structure":"DUO-50","by":"K","characteristics":[{"position":1,"shown":[],"alarming":[]}]} | 400 | "reason"
           """)
   void changingIsRefused(String path, String body, int status, String what) {
     expectRefusal(served.api().post(path, body), status, what);
@@ -93,7 +118,10 @@ class RefusalsTest {
     "DELETE, /api/files",
     "PUT, /api/alarms/1/acknowledge",
     "POST, /api/board",
-    "GET, /api/limits/freeze"
+    "GET, /api/limits/freeze",
+    "GET, /api/limits/proposal",
+    "GET, /api/limits/state",
+    "GET, /api/tests/price"
   })
   void anotherMethodIsRefused(String method, String path) {
     Answer answer =

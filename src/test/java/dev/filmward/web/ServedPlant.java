@@ -59,6 +59,11 @@ final class ServedPlant implements AutoCloseable {
     return this;
   }
 
+  /** The store is gone while the server goes on. */
+  void loseTheDatabase() {
+    plant.close();
+  }
+
   /** Stops serving, as a process that ends does; what is open to it breaks off. */
   void stopServing() {
     server.close();

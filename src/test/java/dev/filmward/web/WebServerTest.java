@@ -21,6 +21,10 @@ class WebServerTest {
 
   private static final double HALF_OF_LAST_PLACE = 0.0005 * SmallFilm.RANGE_UM;
 
+  private static final String LINE =
+      """
+      {"line": "Blown 1", "structure": "DUO-50\"""";
+
   @TempDir private Path folder;
   private ServedPlant served;
   private Api api;
@@ -171,6 +175,64 @@ class WebServerTest {
     assertThat(samples)
         .extracting(JsonNode::asText)
         .containsExactly("S00002", "S00003", "S00004", "S00005");
+  }
+
+  @Test
+  void aProposalShowsOldAgainstNewAndChangesNothing() {
+    served.withFrozenLimits();
+    JsonNode before = api.get("/api/lines/Blown%201/limits?structure=DUO-50").json();
+    JsonNode proposal = api.post("/api/limits/proposal", LINE + "}").json();
+    JsonNode skin = proposal.get("characteristics").get(0);
+    assertThat(skin.get("current").get("version").asInt()).isEqualTo(1);
+    assertThat(skin.get("proposed").get("centre").asDouble())
+        .isCloseTo(20 + 0.1 / 25, within(1e-9));
+    assertThat(skin.get("autocorrelation").get("lag1").asDouble()).isNegative();
+    assertThat(skin.get("autocorrelation").get("residuals")).hasSize(25);
+    assertThat(proposal.get("alarmsUnderCurrent")).isEmpty();
+    assertThat(api.get("/api/lines/Blown%201/limits?structure=DUO-50").json()).isEqualTo(before);
+  }
+
+  @Test
+  void aVersionTellsWhichSamplesWereLeftOutAndWhy() {
+    api.upload("baseline.csv", ServedPlant.FILM.usual(0, 25));
+    String excluded =
+        """
+        , "by": "Kim", "reason": "quiet", "excluded":
+          [{"roll": "R1", "sample": "S00003", "cause": "probe lifted off"}]}""";
+    assertThat(api.post("/api/limits/freeze", LINE + excluded).status()).isEqualTo(200);
+    JsonNode version =
+        api.get("/api/lines/Blown%201/limits?structure=DUO-50").json().get("limits").get(0);
+    assertThat(version.get("excluded").asInt()).isEqualTo(1);
+    assertThat(version.get("exclusions")).hasSize(1);
+    assertThat(version.get("exclusions").get(0).get("sample").asText()).isEqualTo("S00003");
+    assertThat(version.get("exclusions").get(0).get("cause").asText())
+        .isEqualTo("probe lifted off");
+  }
+
+  @Test
+  void limitsThatWereRetiredAfterTheLastSampleAreNotShownAsLimitsOfNow() {
+    served.withFrozenLimits();
+    String retire =
+        """
+        , "version": 1, "state": "retired", "by": "Kim", "reason": "new die"}""";
+    assertThat(api.post("/api/limits/state", LINE + retire).status()).isEqualTo(200);
+    JsonNode line = api.get("/api/board").json().get("lines").get(0);
+    assertThat(line.get("limits").get("state").asText()).isEqualTo("retired");
+    assertThat(line.get("layers").get(0).get("limits").isNull()).isTrue();
+    JsonNode series = api.series(1);
+    assertThat(series.get("limits").get(0).get("retiredAt").asText())
+        .isEqualTo("2026-11-20T13:00:00+01:00");
+    // the samples before it were judged by them
+    assertThat(series.get("columns").get("meanUpper").get(24).isNull()).isFalse();
+  }
+
+  @Test
+  void aDatabaseThatIsGoneIsAnsweredWithWords() {
+    served.withFrozenLimits().loseTheDatabase();
+    Answer answer = api.get("/api/board");
+    assertThat(answer.status()).isEqualTo(503);
+    assertThat(answer.json().get("error").get("what").asText()).contains("database");
+    assertThat(api.upload("more.csv", ServedPlant.FILM.usual(25, 26)).status()).isEqualTo(503);
   }
 
   @Test
