@@ -30,10 +30,10 @@ export function findingForm(alarm, causes, changed) {
   async function submit(event) {
     event.preventDefault();
     const body = { by: value(by, 'by'), cause: value(other, 'cause'), action: action.value.trim() };
-    const wanting = !body.cause ? 'Choose a cause, or say "not found yet".' : !body.by ? 'Say who writes this.' : '';
+    const wanting = !body.cause ? 'Choose a cause, or say "not found yet".' : !body.action ? 'Write what was done, even if it is "nothing yet".' : !body.by ? 'Say who writes this.' : '';
     setText(said, wanting || 'Being kept\u2026');
     if (wanting) {
-      return;
+      return (!body.cause ? form.querySelector('input[name="cause"]') : !body.action ? action : by).focus();
     }
     try {
       remember(body.by);

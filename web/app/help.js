@@ -14,7 +14,8 @@ const MARKS = [
   ['missing', 'This layer was not measured in the newest sample. Not zero, not bad: not measured.'],
   ['collecting', 'No limits are in force yet, so nothing raises an alarm.'],
 ];
-const TESTS = ['beyond-limit', 'two-of-three', 'four-of-five', 'eight-in-a-row'].map((test) => ({ chart: 'xbar', test, side: 'low' }));
+const TESTS = ['beyond-limit', 'two-of-three', 'four-of-five', 'eight-in-a-row', 'trend', 'stratification', 'mixture', 'alternation'].map((test) => ({ chart: 'xbar', test, side: 'low' }));
+const AVERAGE = { chart: 'ewma', test: 'beyond-limit', side: 'low' };
 const RANGE = { chart: 'range', test: 'beyond-limit', side: 'high' };
 const WORDS = [
   ['Structure, layer', 'The ordered stack a film is made of. Layer 1 is the outer face. What the gauge cannot tell apart is shown as one, with a dotted boundary between its roles.'],
@@ -56,7 +57,7 @@ export function mount(root) {
       el('p', {}, 'One can be true without the other, so they have two marks everywhere.')))),
     part('Marks', table(MARKS.map(([name, text]) => [mark(name), text])),
       el('p', { class: 'priorities' }, ['high', 'medium', 'low'].map((priority) => priorityMark(priority)))),
-    part('Tests', table([...TESTS.map((test) => [shortTest(test), explain(test)]), ['range beyond limit', explain(RANGE)]])),
+    part('Tests', table([...TESTS.map((test) => [shortTest(test), explain(test)]), [shortTest(AVERAGE), explain(AVERAGE)], ['range beyond limit', explain(RANGE)]])),
     part('When a layer calls', el('ol', {}, STEPS.map(([word, text]) => el('li', {}, el('strong', {}, `${word}. `), text)))),
     part('Cautions', cautions()),
     part('How far limits are to be relied on',

@@ -64,7 +64,7 @@ function limits(series) {
   const older = versions.slice(0, -1).reverse();
   return part('Control limits, from the process',
     now.state === 'frozen' ? null : el('p', { class: 'caution' }, `These limits are ${now.state}. ${MEANINGS[now.state]}`),
-    table(rows),
+    now.retiredAt ? null : table(rows),
     versionWords(now),
     toLimits(series, now.state === 'trial' ? 'Look at them and put them in force' : 'Decide about the limits'),
     older.length > 0 ? el('details', {}, el('summary', {}, `Earlier: ${plural(older.length, 'version')}`), older.map(versionWords)) : null);

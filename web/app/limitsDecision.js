@@ -3,7 +3,7 @@ import { postJson } from './api.js';
 import { chips } from './chips.js';
 import { el, setText } from './elements.js';
 import { plural } from './format.js';
-import { MEANINGS } from './limitsWords.js';
+import { MEANINGS, REMEDIES } from './limitsWords.js';
 import { momentOf } from './plantClock.js';
 import { people, remember } from './person.js';
 
@@ -19,15 +19,17 @@ export function decision(asked, done) {
   const effect = el('p', { class: 'caution' });
   const said = el('p', { class: 'said', role: 'status' });
   const button = el('button', { type: 'submit', class: 'decide', data: { action: 'put-in-force' } }, 'Put these limits in force');
+  const remedy = el('div', { hidden: true });
   const names = people();
   const form = el('form', { class: 'decision', novalidate: true, on: { submit, input: touched } },
-    el('div', {}, chips('state', 'As', STATES), meaning, effect),
+    el('div', {}, chips('state', 'As', STATES), meaning, remedy, effect),
     el('div', {},
       el('div', {}, el('label', { for: 'decision-reason' }, 'Reason'), reason),
       names.length > 0 ? chips('by', 'Who decides this', names) : null,
       el('div', {}, el('label', { for: 'decision-by' }, names.length > 0 ? 'or somebody else' : 'Who decides this'), by),
       button, said));
   let isChosen = false;
+  let isAlike = false;
 
   function touched(event) {
     isChosen ||= event.target.name === 'state';
@@ -36,12 +38,14 @@ export function decision(asked, done) {
 
   function mean() {
     setText(meaning, MEANINGS[form.elements.state.value]);
+    remedy.hidden = !isAlike || form.elements.state.value !== 'frozen';
   }
 
   /** `isFirst`: nobody put limits in force before. */
   function show({ proposal, isFirst }) {
     const made = (proposal?.characteristics ?? []).filter(({ proposed }) => proposed);
     button.disabled = made.length === 0;
+    alike(made);
     if (!isChosen) {
       const enough = made.length > 0 && Math.min(...made.map(({ subgroups }) => subgroups)) >= ENOUGH_TO_FREEZE;
       form.querySelector(`input[value="${enough ? 'frozen' : 'provisional'}"]`).checked = true;
@@ -50,19 +54,30 @@ export function decision(asked, done) {
     setText(effect, made.length === 0 ? 'This baseline gives no limits, so there is nothing to decide yet.' : isFirst ? first(proposal) : LATER);
   }
 
+  /** Strong autocorrelation is frozen only where somebody says what is done about it. */
+  function alike(made) {
+    const strong = made.filter(({ autocorrelation }) => autocorrelation?.strong);
+    isAlike = strong.length > 0;
+    if (isAlike && !remedy.hasChildNodes()) {
+      remedy.append(el('p', { class: 'caution' }, 'Neighbouring samples are much alike, so these limits alarm without cause. To freeze them all the same, say what is done about it:'), chips('autocorrelation', 'What is done', Object.entries(REMEDIES)));
+    }
+  }
+
   async function submit(event) {
     event.preventDefault();
     const who = by.value.trim() || (form.elements.by?.value ?? '');
     const why = reason.value.trim();
     const body = asked();
-    const wanting = !body ? 'The proposal is being worked out; look at it first.' : !why ? 'Write the reason: whoever reads the chart next year will ask.' : !who ? 'Say who decides this.' : '';
+    const isFrozen = form.elements.state.value === 'frozen';
+    const chosenRemedy = isAlike && isFrozen ? form.elements.autocorrelation.value : '';
+    const wanting = isAlike && isFrozen && !chosenRemedy ? 'Say what is done about samples that are alike, or make the limits provisional.' : !body ? 'The proposal is being worked out; look at it first.' : !why ? 'Write the reason: whoever reads the chart next year will ask.' : !who ? 'Say who decides this.' : '';
     setText(said, wanting || 'Being put in force\u2026');
     if (wanting) {
       return (why ? by : reason).focus();
     }
     button.disabled = true;
     try {
-      const answer = await postJson('/api/limits/freeze', { ...body, by: who, reason: why, state: form.elements.state.value });
+      const answer = await postJson('/api/limits/freeze', { ...body, by: who, reason: why, state: form.elements.state.value, ...(chosenRemedy ? { autocorrelation: chosenRemedy } : {}) });
       remember(who);
       reason.value = '';
       setText(said, '');

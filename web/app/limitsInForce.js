@@ -1,7 +1,7 @@
 /** The limits that are in force: their state in words, who decided it, when and why, and what a person may do with them. */
 import { el } from './elements.js';
 import { count, plural } from './format.js';
-import { MEANINGS, moves } from './limitsWords.js';
+import { MEANINGS, moves, REMEDIES } from './limitsWords.js';
 import { momentOf } from './plantClock.js';
 
 /**
@@ -48,13 +48,19 @@ function buttons(version, move) {
 
 function facts(version) {
   const { holdsFrom, baselineFrom, baselineTo, subgroups, excluded, changes } = version;
-  const left = excluded > 0 ? `, ${excluded} left out` : '';
   const [first, ...later] = [...changes].reverse();
   return el('dl', { class: 'limits-facts' },
     fact('Decided', first ? changeWords(first) : decided(version)),
-    fact('Baseline', `${plural(subgroups, 'sample')}, ${momentOf(baselineFrom)} to ${momentOf(baselineTo)}${left}`),
+    fact('Baseline', `${plural(subgroups, 'sample')}, ${momentOf(baselineFrom)} to ${momentOf(baselineTo)}`),
+    excluded > 0 ? fact('Left out', leftOut(version)) : null,
+    version.autocorrelation ? fact('Alike', REMEDIES[version.autocorrelation]) : null,
     fact(version.state === 'retired' ? 'Held from' : 'Holds from', momentOf(holdsFrom)),
     later.length > 0 ? fact('Before that', el('ol', { class: 'plain' }, later.map((change) => el('li', {}, changeWords(change))))) : null);
+}
+
+function leftOut({ excluded, exclusions }) {
+  const named = exclusions.map(({ roll, sample, cause }) => el('li', {}, `${roll ? `roll ${roll}, ` : ''}sample ${sample}: `, el('q', {}, cause)));
+  return named.length > 0 ? el('ol', { class: 'plain' }, named) : plural(excluded, 'sample');
 }
 
 function decided({ author, reason }) {

@@ -1,6 +1,8 @@
 /** Asks for reason and name before limits are doubted, stood by or retired; nothing moves without both. */
 import { postJson } from './api.js';
+import { chips } from './chips.js';
 import { el, setText } from './elements.js';
+import { REMEDIES } from './limitsWords.js';
 import { askWho } from './person.js';
 
 const LONGEST = 500;
@@ -13,6 +15,7 @@ export function moveDialog(address, moved) {
   function open({ version }, { to, doing, verb, then }) {
     const reason = el('textarea', { id: 'move-reason', rows: 2, maxlength: LONGEST });
     const trouble = el('p', { class: 'trouble', role: 'alert', hidden: true });
+    const remedy = el('form', { hidden: true }, chips('autocorrelation', 'What is done about samples that are alike', Object.entries(REMEDIES)));
     const say = (text) => (setText(trouble, text), (trouble.hidden = false));
     const send = async (by) => {
       if (reason.value.trim() === '') {
@@ -20,10 +23,12 @@ export function moveDialog(address, moved) {
         return reason.focus();
       }
       try {
-        await postJson('/api/limits/state', { ...address, version, state: to, by, reason: reason.value.trim() });
+        const chosen = remedy.elements.autocorrelation.value;
+        await postJson('/api/limits/state', { ...address, version, state: to, by, reason: reason.value.trim(), ...(chosen ? { autocorrelation: chosen } : {}) });
         dialog.close();
         moved(`Version ${version} is ${to} now, by ${by}.`);
       } catch (error) {
+        remedy.hidden &&= !error.message.includes('much alike');
         say(error.sentence ?? error.message);
       }
     };
@@ -31,7 +36,7 @@ export function moveDialog(address, moved) {
       el('h2', { id: 'move-title' }, `${doing} version ${version}`),
       el('p', {}, then),
       el('div', {}, el('label', { for: 'move-reason' }, 'Reason'), reason),
-      trouble,
+      trouble, remedy,
       askWho('Who decides this?', verb, send),
       el('form', { method: 'dialog' }, el('button', { class: 'quiet' }, 'Not now')));
     dialog.showModal();

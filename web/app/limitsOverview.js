@@ -8,6 +8,10 @@ export function limitsAddress(line, structure) {
   return `/limits.html?${new URLSearchParams({ line, structure })}`;
 }
 
+export function testsOf(line, structure) {
+  return `/tests.html?${new URLSearchParams({ line, structure })}`;
+}
+
 export function limitsOverview(root) {
   const trouble = troubleLine();
   const lines = el('ul', { class: 'plain limits-lines' });

@@ -1,5 +1,6 @@
 /** The places of the limits page, and the few things that happen to them. */
 import { el, setText } from './elements.js';
+import { testsOf } from './limitsOverview.js';
 import { troubleLine } from './trouble.js';
 
 export function limitsParts(root, address) {
@@ -34,7 +35,7 @@ export function limitsParts(root, address) {
   function head({ line, structure }) {
     document.title = `Limits, ${line} · Filmward`;
     body.hidden = false;
-    place.replaceChildren(el('a', { href: '/' }, line), `, ${structure.code}: ${structure.name}. Of all layers and the total together.`);
+    place.replaceChildren(el('a', { href: '/' }, line), `, ${structure.code}: ${structure.name}. Of all layers and the total together. `, el('a', { href: testsOf(line, structure.code), data: { action: 'tests' } }, 'Which tests raise alarms'));
   }
 
   /** Too few samples give no limits, so there is nothing to compare and no sample to look at; the reasons stay. */

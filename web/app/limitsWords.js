@@ -14,6 +14,14 @@ export const MEANINGS = {
   retired: 'Not in use: nothing is judged by them and they raise no alarm.',
 };
 
+/** What is done about neighbouring samples that are alike. */
+export const REMEDIES = {
+  'sample-less-often': 'samples are taken further apart from now on, and new limits made from those',
+  'without-runs': 'only means beyond their limits raise alarms; the tests of runs are turned off',
+  residuals: 'alarms are checked against the residuals',
+  accept: 'the false alarms are known and taken',
+};
+
 /** What a person may do with limits in a state: {to, verb, doing, then}. */
 export function moves(state) {
   const doubt = { to: 'suspect', verb: 'Doubt them', doing: 'Doubt', then: MEANINGS.suspect };

@@ -30,8 +30,8 @@ export function meanPanel(series, scope) {
   return {
     points: pointsOf(columns, columns.mean),
     ...lines,
-    labels: labelsOf(lines, 'mean'),
-    rings: ringsOf(series, 'xbar', columns.mean),
+    labels: labelsOf(lines, 'mean', isRetired(series)),
+    rings: ringsOf(series, ['xbar', 'ewma'], columns.mean),
     land,
     whiskers,
     steps: stepsOf(series),
@@ -47,8 +47,8 @@ export function rangePanel(series) {
   return {
     points: pointsOf(columns, columns.range),
     ...lines,
-    labels: labelsOf(lines, 'range'),
-    rings: ringsOf(series, 'range', columns.range),
+    labels: labelsOf(lines, 'range', isRetired(series)),
+    rings: ringsOf(series, ['range'], columns.range),
     land: null,
     whiskers: [],
     steps: [],
@@ -81,18 +81,19 @@ function limitLines(columns, kind) {
   };
 }
 
-function labelsOf({ lower, centre, upper }, kind) {
+/** Limits that were retired after the newest sample say so, for their lines still reach it. */
+function labelsOf({ lower, centre, upper }, kind, isRetired) {
   const ends = [lower, centre, upper]
     .map((line, i) => ({ y: line.at(-1)?.y ?? null, word: LINE_ENDS[i] }))
     .filter(({ y, word }) => y !== null && !(kind === 'range' && word === 'LCL' && y === 0));
   const decimals = Math.max(...ends.map(({ y }) => decimalsFor(y)));
-  return ends.map(({ y, word }) => ({ y, text: `${word} ${um(y, decimals)}` }));
+  return ends.map(({ y, word }) => ({ y, text: `${isRetired ? 'was ' : ''}${word} ${um(y, decimals)}` }));
 }
 
 /** Rings of one chart, oldest first; those of the run that the newest sample is part of are current. */
-function ringsOf({ columns, signals }, chart, values) {
+function ringsOf({ columns, signals }, charts, values) {
   const byIndex = new Map();
-  for (const signal of signals.filter((one) => one.chart === chart)) {
+  for (const signal of signals.filter((one) => charts.includes(one.chart))) {
     byIndex.set(signal.index, [...(byIndex.get(signal.index) ?? []), signal]);
   }
   let firstCurrent = columns.takenAt.length;
@@ -113,11 +114,15 @@ function whiskersOf({ columns, spec }) {
 }
 
 function stepsOf({ limits }) {
-  return limits.map(({ holdsFrom, version, state }) => ({ x: Date.parse(holdsFrom), text: `limits version ${version}, ${state}` }));
+  return limits.map(({ holdsFrom, version, state, retiredAt }) => ({ x: Date.parse(holdsFrom), text: `limits version ${version}, ${retiredAt ? 'retired since' : state}` }));
 }
 
 function isTrial({ limits }) {
   return limits.at(-1)?.state === 'trial';
+}
+
+function isRetired({ limits }) {
+  return limits.at(-1)?.retiredAt !== undefined;
 }
 
 function specOf({ spec }) {

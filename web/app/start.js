@@ -6,6 +6,7 @@ const VIEWS = {
   board: () => import('./board.js'),
   layer: () => import('./layer.js'),
   limits: () => import('./limits.js'),
+  tests: () => import('./tests.js'),
   alarms: () => import('./alarms.js'),
   intake: () => import('./intake.js'),
   help: () => import('./help.js'),

@@ -21,6 +21,7 @@ import java.util.OptionalDouble;
  * than the limits allow for. Micrometres. Immutable.
  *
  * @param neighbours how alike neighbours are
+ * @param surprise the uncorrected coefficient, in standard deviations that it has by chance
  * @param spreadFactor standard deviation of the means, as a multiple of what the limits allow for
  * @param residuals of each mean from what the one before it let expect, in their standard
  *     deviations; their limits are at 3; empty for the first one
@@ -28,6 +29,7 @@ import java.util.OptionalDouble;
  */
 public record BaselineTrust(
     LimitsTrust neighbours,
+    double surprise,
     double spreadFactor,
     List<OptionalDouble> residuals,
     List<SampleKey> beyond) {
@@ -37,6 +39,9 @@ public record BaselineTrust(
   private static final int FEWEST_LEVELS = 2;
   private static final double HARDLY = 1.05;
   private static final double LIMIT = 3;
+
+  /** Chance alone asks for a remedy on one of 740 characteristics (common practice, no source). */
+  private static final double SURPRISING = 3;
 
   public BaselineTrust {
     residuals = List.copyOf(residuals);
@@ -59,15 +64,12 @@ public record BaselineTrust(
     }
     double sigma = moments.standardDeviation().orElseThrow();
     double allowed = limits.sigmaWithin() / Math.sqrt(readings / rows.taken().size());
-    LimitsTrust trust = LimitsTrust.of(neighbours);
-    return Optional.of(residuals(rows, trust, sigma, sigma / allowed));
+    ResidualChart chart = new ResidualChart(moments.mean(), neighbours.lag1(), sigma);
+    return Optional.of(of(rows, neighbours, sigma / allowed, chart));
   }
 
-  private static BaselineTrust residuals(
-      BaselineRows rows, LimitsTrust trust, double sigma, double spreadFactor) {
-    double centre = rows.subgroups().stream().mapToDouble(Subgroup::mean).average().orElseThrow();
-    double lag1 = Math.max(-0.99, Math.min(0.99, trust.lag1()));
-    ResidualChart chart = new ResidualChart(centre, lag1, sigma);
+  private static BaselineTrust of(
+      BaselineRows rows, Autocorrelation neighbours, double spreadFactor, ResidualChart chart) {
     List<OptionalDouble> residuals = new ArrayList<>();
     List<SampleKey> beyond = new ArrayList<>();
     for (FigureRow row : rows.taken()) {
@@ -77,12 +79,13 @@ public record BaselineTrust(
         beyond.add(row.key());
       }
     }
-    return new BaselineTrust(trust, spreadFactor, residuals, beyond);
+    double surprise = neighbours.at(1) * Math.sqrt((double) neighbours.count());
+    return new BaselineTrust(LimitsTrust.of(neighbours), surprise, spreadFactor, residuals, beyond);
   }
 
   /** Whether freezing asks for a remedy. */
   public boolean isStrong() {
-    return neighbours.verdict() == LimitsTrust.Verdict.TOO_NARROW && neighbours.lag1() > STRONG;
+    return neighbours.lag1() > STRONG && surprise > SURPRISING;
   }
 
   /** Means beyond the limits without any cause, of 1000; 2.7 if the limits allow for all. */

@@ -33,6 +33,7 @@ class PagesIT {
           "board", "/",
           "layer", "/layer.html?line=Blown%201&structure=DUO-50&kind=layer&position=1",
           "limits", "/limits.html?line=Blown%201&structure=DUO-50",
+          "tests", "/tests.html?line=Blown%201&structure=DUO-50",
           "alarms", "/alarms.html",
           "intake", "/intake.html",
           "help", "/help.html");

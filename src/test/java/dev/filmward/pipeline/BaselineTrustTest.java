@@ -101,7 +101,7 @@ class BaselineTrustTest {
   @CsvSource({"0.5, 2.70", "1, 2.70", "1.5, 45.50", "3, 317.31"})
   void countsMeansBeyondLimitsThatAreTooNarrow(double spreadFactor, double per1000) {
     LimitsTrust neighbours = new LimitsTrust(LimitsTrust.Verdict.TOO_NARROW, 0.6, 0.1);
-    BaselineTrust trust = new BaselineTrust(neighbours, spreadFactor, List.of(), List.of());
+    BaselineTrust trust = new BaselineTrust(neighbours, 7, spreadFactor, List.of(), List.of());
     assertThat(trust.falseAlarmsPer1000()).isCloseTo(per1000, within(0.005));
   }
 

@@ -1,0 +1,121 @@
+/**
+ * The page of the tests of one film on one line: which are shown, which raise alarms, and what that costs,
+ * worked out anew as boxes change. Nothing changes but by the button that asks for name and reason.
+ */
+import { getJson, postJson } from './api.js';
+import { el, setText } from './elements.js';
+import { limitsAddress, testsOf } from './limitsOverview.js';
+import * as live from './live.js';
+import { momentOf, synchronise } from './plantClock.js';
+import { testsDecision } from './testsDecision.js';
+import { testsList } from './testsList.js';
+import { testsPrice } from './testsPrice.js';
+import { bodyOf, isSame, stateOf } from './testsState.js';
+import { troubleLine } from './trouble.js';
+import { plural } from './format.js';
+
+const TICKING_MS = 200;
+
+export function mount(root, params) {
+  const address = { line: params.get('line'), structure: params.get('structure') };
+  const trouble = troubleLine();
+  const said = el('p', { class: 'limits-said', role: 'status', tabindex: -1, hidden: true });
+  const price = el('div', { class: 'price-place', 'aria-live': 'polite' });
+  const history = el('div', {});
+  const list = testsList(choose);
+  const deciding = testsDecision(() => (isSame(inForce, chosen) ? null : { ...address, ...bodyOf(chosen) }), decided);
+  const body = el('div', { class: 'tests-body', hidden: true }, list.node, el('div', { class: 'tests-side' }, price, deciding.node, history));
+  let now = null;
+  let inForce = [];
+  let chosen = [];
+  let asking = 0;
+  let timer = null;
+
+  root.replaceChildren(el('div', { class: 'tests-head' }, el('h1', {}, 'Tests'), place(address)), said, trouble.node, body);
+
+  async function refresh() {
+    try {
+      const board = await getJson('/api/board');
+      synchronise(board.now, board.zone);
+      if (!address.line || !address.structure) {
+        return overview(board);
+      }
+      now = await getJson(`/api/lines/${encodeURIComponent(address.line)}/tests`, { structure: address.structure });
+      inForce = stateOf(now);
+      chosen = inForce;
+      trouble.clear();
+      body.hidden = false;
+      list.show(chosen);
+      showPrice(now);
+      history.replaceChildren(...versions(now.versions));
+    } catch (error) {
+      trouble.show(error);
+    }
+    document.documentElement.dataset.ready = 'true';
+  }
+
+  function overview({ lines }) {
+    trouble.say(lines.length === 0 ? 'No film here yet.' : '');
+    root.append(el('ul', { class: 'plain' }, lines.map(({ line, structure }) =>
+      el('li', {}, el('a', { href: testsOf(line, structure.code) }, `${line}, ${structure.code}`)))));
+    document.documentElement.dataset.ready = 'true';
+  }
+
+  function choose(next) {
+    chosen = next;
+    list.show(chosen);
+    clearTimeout(timer);
+    asking += 1;
+    price.setAttribute('aria-busy', 'true');
+    timer = setTimeout(ask, TICKING_MS);
+  }
+
+  /** Only the newest question counts. */
+  async function ask() {
+    const mine = ++asking;
+    try {
+      const asked = await postJson('/api/tests/price', { ...address, ...bodyOf(chosen) });
+      if (mine === asking) {
+        trouble.clear();
+        showPrice(asked);
+      }
+    } catch (error) {
+      if (mine === asking) {
+        trouble.show(error, 'No price.');
+      }
+    }
+  }
+
+  function showPrice(asked) {
+    price.setAttribute('aria-busy', 'false');
+    list.price(asked);
+    price.replaceChildren(el('h2', {}, 'The price'), testsPrice(now, asked, isSame(inForce, chosen)));
+  }
+
+  function decided(words) {
+    said.hidden = false;
+    setText(said, words);
+    said.focus();
+    refresh();
+  }
+
+  refresh();
+  const stops = [live.on('reload', () => isSame(inForce, chosen) && refresh()), () => clearTimeout(timer)];
+  return () => stops.forEach((stop) => stop());
+}
+
+function place({ line, structure }) {
+  return line && structure
+    ? el('p', { class: 'soft' }, el('a', { href: '/' }, line), `, ${structure}. `, el('a', { href: limitsAddress(line, structure) }, 'Its limits'))
+    : null;
+}
+
+function versions(all) {
+  if (all.length === 0) {
+    return [el('h2', {}, 'Decided'), el('p', { class: 'soft' }, 'Nobody has chosen yet: limits and runs raise alarms, as they do everywhere until somebody decides.')];
+  }
+  const words = ({ version, by, reason, at }) => el('li', {}, `Version ${version} by ${by}, ${momentOf(at)}: `, el('q', {}, reason));
+  const [newest, ...older] = all;
+  return [el('h2', {}, 'Decided'), el('ol', { class: 'plain' }, words(newest)),
+    older.length > 0 ? el('details', {}, el('summary', {}, `Earlier: ${plural(older.length, 'version')}`), el('ol', { class: 'plain' }, older.map(words))) : ''];
+}
