@@ -9,7 +9,7 @@ export const MEANINGS = {
   collecting: 'There are too few samples for limits, so nothing can be unusual and nothing raises an alarm.',
   trial: 'The limits are shown on the charts and raise no alarm.',
   provisional: 'In use from a small baseline: only a mean beyond its limits raises an alarm.',
-  frozen: 'In use and signed: every test on the charts can raise an alarm.',
+  frozen: 'In use and signed: every test that is chosen to raise alarms can raise one.',
   suspect: 'Still in use: alarms are raised as before, and everybody sees that somebody doubts the limits.',
   retired: 'Not in use: nothing is judged by them and they raise no alarm.',
 };

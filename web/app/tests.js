@@ -9,7 +9,7 @@ import * as live from './live.js';
 import { momentOf, synchronise } from './plantClock.js';
 import { testsDecision } from './testsDecision.js';
 import { testsList } from './testsList.js';
-import { testsPrice } from './testsPrice.js';
+import { priceInShort, testsPrice } from './testsPrice.js';
 import { bodyOf, isSame, stateOf } from './testsState.js';
 import { troubleLine } from './trouble.js';
 import { plural } from './format.js';
@@ -22,6 +22,7 @@ export function mount(root, params) {
   const said = el('p', { class: 'limits-said', role: 'status', tabindex: -1, hidden: true });
   const price = el('div', { class: 'price-place', 'aria-live': 'polite' });
   const history = el('div', {});
+  const strip = el('p', { class: 'price-strip', 'aria-hidden': 'true', hidden: true });
   const list = testsList(choose);
   const deciding = testsDecision(() => (isSame(inForce, chosen) ? null : { ...address, ...bodyOf(chosen) }), decided);
   const body = el('div', { class: 'tests-body', hidden: true }, list.node, el('div', { class: 'tests-side' }, price, deciding.node, history));
@@ -31,7 +32,7 @@ export function mount(root, params) {
   let asking = 0;
   let timer = null;
 
-  root.replaceChildren(el('div', { class: 'tests-head' }, el('h1', {}, 'Tests'), place(address)), said, trouble.node, body);
+  root.replaceChildren(el('div', { class: 'tests-head' }, el('h1', {}, 'Tests'), place(address)), said, trouble.node, body, strip);
 
   async function refresh() {
     try {
@@ -45,6 +46,7 @@ export function mount(root, params) {
       chosen = inForce;
       trouble.clear();
       body.hidden = false;
+      strip.hidden = false;
       list.show(chosen);
       showPrice(now);
       history.replaceChildren(...versions(now.versions));
@@ -89,6 +91,7 @@ export function mount(root, params) {
   function showPrice(asked) {
     price.setAttribute('aria-busy', 'false');
     list.price(asked);
+    setText(strip, priceInShort(now, asked, isSame(inForce, chosen)));
     price.replaceChildren(el('h2', {}, 'The price'), testsPrice(now, asked, isSame(inForce, chosen)));
   }
 

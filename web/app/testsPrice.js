@@ -32,6 +32,12 @@ export function testsPrice(now, asked, isSame) {
     el('details', {}, el('summary', {}, 'What is counted'), counted(asked)));
 }
 
+/** The same in one line, to be seen beside the boxes. */
+export function priceInShort(now, asked, isSame) {
+  const words = `${asked.exact ? '' : 'At most '}${aShift(asked.price)}, ${seenAfter(asked.price)}`;
+  return isSame ? `In force: ${words}.` : `${words}. In force: ${aShift(now.price)}.`;
+}
+
 function headline({ falseAlarmsPerShift }) {
   return falseAlarmsPerShift === null ? '\u2013' : figure(falseAlarmsPerShift);
 }
@@ -78,5 +84,5 @@ function samples(n) {
 }
 
 function figure(value) {
-  return number(value, value < 0.995 ? 2 : 1);
+  return number(value, value < 0.995 ? 2 : value < 99.5 ? 1 : 0);
 }
