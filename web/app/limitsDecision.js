@@ -73,7 +73,7 @@ export function decision(asked, done) {
     const wanting = isAlike && isFrozen && !chosenRemedy ? 'Say what is done about samples that are alike, or make the limits provisional.' : !body ? 'The proposal is being worked out; look at it first.' : !why ? 'Write the reason: whoever reads the chart next year will ask.' : !who ? 'Say who decides this.' : '';
     setText(said, wanting || 'Being put in force\u2026');
     if (wanting) {
-      return (why ? by : reason).focus();
+      return (isAlike && isFrozen && !chosenRemedy ? remedy.querySelector('input') : why ? by : reason).focus();
     }
     button.disabled = true;
     try {

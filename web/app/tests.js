@@ -32,7 +32,8 @@ export function mount(root, params) {
   let asking = 0;
   let timer = null;
 
-  root.replaceChildren(el('div', { class: 'tests-head' }, el('h1', {}, 'Tests'), place(address)), said, trouble.node, body, strip);
+  root.replaceChildren(el('div', { class: 'tests-head' }, el('h1', {}, 'Tests'), place(address)), said, trouble.node, body);
+  list.node.append(strip);
 
   async function refresh() {
     try {

@@ -2,6 +2,7 @@ package dev.filmward.pipeline;
 
 import dev.filmward.alarm.Alarm;
 import dev.filmward.chart.LimitsVersion.StateChange;
+import dev.filmward.rule.TestsVersion;
 import dev.filmward.store.AlarmTable.HistoryEntry;
 import dev.filmward.store.AuditEntry;
 import dev.filmward.store.LimitsTable.VersionKey;
@@ -34,6 +35,19 @@ final class Audited {
         "limits",
         key.line() + ", " + key.structure() + ", version " + key.version(),
         change.state().word() + ": " + change.decision().reason());
+  }
+
+  static AuditEntry tests(Production production, TestsVersion version) {
+    return new AuditEntry(
+        version.decision().at(),
+        version.decision().author(),
+        "tests",
+        production.line()
+            + ", "
+            + production.structure().code()
+            + ", version "
+            + version.version(),
+        version.decision().reason());
   }
 
   static AuditEntry structures(StoredFile file, Instant at) {

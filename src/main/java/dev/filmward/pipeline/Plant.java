@@ -207,7 +207,12 @@ public final class Plant implements AutoCloseable {
       String line, String structureCode, Map<Integer, TestChoice> changed, Decision decision) {
     Production production = new Production(line, structure(structureCode));
     TestsVersion chosen =
-        store.write(tables -> TestsDesk.choose(tables, production, changed, decision));
+        store.write(
+            tables -> {
+              TestsVersion version = TestsDesk.choose(tables, production, changed, decision);
+              tables.audit().add(Audited.tests(production, version));
+              return version;
+            });
     tell(new PlantEvent.LimitsFrozen(line, structureCode));
     return chosen;
   }
