@@ -42,11 +42,7 @@ final class Audited {
         version.decision().at(),
         version.decision().author(),
         "tests",
-        production.line()
-            + ", "
-            + production.structure().code()
-            + ", version "
-            + version.version(),
+        production.line() + ", " + production.structure().code() + ", version " + version.version(),
         version.decision().reason());
   }
 

@@ -35,7 +35,10 @@ final class StoreFaults {
 
   private static StoreException noAnswer(RuntimeException e) {
     return new StoreException(
-        "The database does not answer (" + Attempts.reason(e) + "). Start it, then do it again." + KEPT,
+        "The database does not answer ("
+            + Attempts.reason(e)
+            + "). Start it, then do it again."
+            + KEPT,
         e);
   }
 
