@@ -91,8 +91,10 @@ final class AnalyseCommand implements Callable<Integer> {
       paramLabel = "CHART",
       converter = ChartOption.class,
       description =
-          "Charts besides means and ranges: mean-deviation, individuals, ewma, cusum; separated by"
-              + " commas.")
+          "Charts besides means and ranges, separated by commas: mean-deviation, individuals,"
+              + " ewma, cusum, residual (where neighbouring samples are alike), three-way (where"
+              + " lanes differ steadily; keeps all readings in memory), t-squared (all layers"
+              + " together).")
   private Set<OtherChart> charts = new TreeSet<>();
 
   @Option(
@@ -109,14 +111,16 @@ final class AnalyseCommand implements Callable<Integer> {
   @Option(
       names = "--detail",
       description =
-          "Also how sure the capability is, since when the mean drifts and where to, and whether"
-              + " neighbouring samples are alike; keeps all readings in memory.")
+          "Also how sure the capability is, since when the mean drifts and where to, whether"
+              + " neighbouring samples are alike, how layers move together, and what resin could"
+              + " be saved; keeps all readings in memory.")
   private boolean detail;
 
   @Option(names = "--strict", description = "Exit with status 3 where any row is quarantined.")
   private boolean strict;
 
   @Mixin private ZoneOption zone = new ZoneOption();
+  @Mixin private OutputOptions output = new OutputOptions();
   @Mixin private DataOption data = new DataOption();
 
   private long rejections;
@@ -140,6 +144,9 @@ final class AnalyseCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws IOException, FileRefused, StructuresFault {
+    if (!output.fault().isEmpty()) {
+      throw new ParameterException(command().commandLine(), output.fault());
+    }
     Analysis analysis = files.isEmpty() ? ofStored() : ofFiles();
     print(analysis);
     long quarantined = analysis.files().stream().mapToLong(FileCount::quarantined).sum();
@@ -194,9 +201,9 @@ final class AnalyseCommand implements Callable<Integer> {
   private void print(Analysis analysis) throws IOException {
     PrintStream out = new PrintStream(System.out, false, StandardCharsets.UTF_8);
     switch (format) {
-      case JSON -> new AnalysisJson(zone.zone).write(analysis, out);
+      case JSON -> new AnalysisJson(zone.zone, output).write(analysis, out);
       case CSV -> out.print(new AnalysisTable(analysis).csv());
-      case TEXT -> out.print(new AnalysisText(zone.zone).of(analysis));
+      case TEXT -> out.print(new AnalysisText(zone.zone, output).of(analysis));
     }
     out.flush();
     if (format != Format.TEXT) {

@@ -3,6 +3,7 @@ package dev.filmward.cli;
 import com.fasterxml.jackson.core.JsonFactory;
 import com.fasterxml.jackson.core.JsonGenerator;
 import dev.filmward.capability.Capability;
+import dev.filmward.capability.Giveaway;
 import dev.filmward.chart.Band;
 import dev.filmward.film.Characteristic;
 import dev.filmward.film.SpecLimits;
@@ -12,12 +13,15 @@ import dev.filmward.pipeline.Analysis.ChartSignal;
 import dev.filmward.pipeline.Analysis.Charted;
 import dev.filmward.pipeline.Analysis.PointSignal;
 import dev.filmward.pipeline.Analysis.Series;
+import dev.filmward.pipeline.FilmCorrelations;
 import dev.filmward.pipeline.LinePrice;
+import dev.filmward.pipeline.SeriesDetail;
 import dev.filmward.rule.price.Price;
 import dev.filmward.rule.price.PriceChange;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.time.ZoneId;
+import java.util.List;
 import java.util.Locale;
 import java.util.Map;
 import java.util.Optional;
@@ -27,10 +31,12 @@ import java.util.OptionalDouble;
 final class AnalysisJson {
   private final ZoneId zone;
   private final OffsetTimes times;
+  private final OutputOptions output;
 
-  AnalysisJson(ZoneId zone) {
+  AnalysisJson(ZoneId zone, OutputOptions output) {
     this.zone = zone;
     this.times = new OffsetTimes(zone);
+    this.output = output;
   }
 
   void write(Analysis analysis, OutputStream out) throws IOException {
@@ -53,6 +59,13 @@ final class AnalysisJson {
         json.writeArrayFieldStart("prices");
         for (LinePrice price : analysis.prices()) {
           write(json, price);
+        }
+        json.writeEndArray();
+      }
+      if (!analysis.correlations().isEmpty()) {
+        json.writeArrayFieldStart("correlations");
+        for (FilmCorrelations film : analysis.correlations()) {
+          CorrelationJson.write(json, film);
         }
         json.writeEndArray();
       }
@@ -95,11 +108,7 @@ final class AnalysisJson {
     json.writeNumberField("readings", file.readings());
     json.writeNumberField("missing", file.missing());
     json.writeNumberField("quarantined", file.quarantined());
-    json.writeArrayFieldStart("notes");
-    for (String note : file.notes()) {
-      json.writeString(note);
-    }
-    json.writeEndArray();
+    writeWords(json, "notes", file.notes());
     json.writeEndObject();
   }
 
@@ -137,13 +146,33 @@ final class AnalysisJson {
       json.writeEndArray();
     }
     if (series.detail().isPresent()) {
-      json.writeArrayFieldStart("detail");
-      for (String sentence : new DetailWords(zone).of(series.detail().get())) {
-        json.writeString(sentence);
-      }
-      json.writeEndArray();
+      SeriesDetail detail = series.detail().get();
+      writeWords(json, "detail", new DetailWords(zone, output).of(detail));
+      write(json, detail);
     }
     json.writeEndObject();
+  }
+
+  private void write(JsonGenerator json, SeriesDetail detail) throws IOException {
+    if (detail.giveaway().isPresent()) {
+      Giveaway giveaway = detail.giveaway().get();
+      json.writeObjectFieldStart("giveaway");
+      write(json, "nominalUm", giveaway.nominalUm());
+      write(json, "achievableUm", giveaway.achievableUm());
+      write(json, "gPerM2", output.gPerM2(detail));
+      write(json, "kgPerHour", output.kgPerHour(detail));
+      write(json, "moneyPerWeek", output.moneyPerWeek(detail));
+      json.writeEndObject();
+    }
+  }
+
+  private static void writeWords(JsonGenerator json, String name, List<String> words)
+      throws IOException {
+    json.writeArrayFieldStart(name);
+    for (String word : words) {
+      json.writeString(word);
+    }
+    json.writeEndArray();
   }
 
   private static void write(JsonGenerator json, Charted chart) throws IOException {
@@ -158,6 +187,9 @@ final class AnalysisJson {
       json.writeStringField("part", signal.part());
       json.writeNumberField("index", signal.index());
       json.writeStringField("side", signal.side().word());
+      if (!signal.behind().isEmpty()) {
+        writeWords(json, "behind", signal.behind());
+      }
       json.writeEndObject();
     }
     json.writeEndArray();

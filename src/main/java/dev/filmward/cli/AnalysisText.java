@@ -2,7 +2,6 @@ package dev.filmward.cli;
 
 import dev.filmward.intake.FileCount;
 import dev.filmward.pipeline.Analysis;
-import dev.filmward.pipeline.Analysis.Charted;
 import dev.filmward.pipeline.Analysis.PointSignal;
 import dev.filmward.pipeline.Analysis.Series;
 import dev.filmward.tables.AnalysisTable;
@@ -18,8 +17,11 @@ final class AnalysisText {
 
   private final ZoneId zone;
 
-  AnalysisText(ZoneId zone) {
+  private final OutputOptions output;
+
+  AnalysisText(ZoneId zone, OutputOptions output) {
     this.zone = zone;
+    this.output = output;
   }
 
   String of(Analysis analysis) {
@@ -31,6 +33,7 @@ final class AnalysisText {
     text.append("\nLengths in um, shares as fractions; LCL and UCL are of the mean.\n");
     text.append(new AnalysisTable(analysis).text()).append('\n');
     analysis.series().forEach(series -> append(text, series));
+    analysis.correlations().forEach(film -> text.append(CorrelationWords.of(film)));
     analysis.prices().forEach(price -> text.append(PriceWords.of(price)));
     boolean ofThemselves =
         analysis.series().stream()
@@ -46,10 +49,12 @@ final class AnalysisText {
 
   private void append(StringBuilder text, Series series) {
     text.append(verdict(series)).append('\n');
-    series.charts().forEach(chart -> text.append(words(chart)).append('\n'));
+    series
+        .charts()
+        .forEach(chart -> text.append("  ").append(ChartWords.of(chart, series)).append('\n'));
     series
         .detail()
-        .map(new DetailWords(zone)::of)
+        .map(new DetailWords(zone, output)::of)
         .ifPresent(words -> words.forEach(each -> text.append("  ").append(each).append('\n')));
   }
 
@@ -96,17 +101,6 @@ final class AnalysisText {
         + ", "
         + first.signal().side().word()
         + "): look there before you speak of capability.";
-  }
-
-  private static String words(Charted chart) {
-    String name = "  " + chart.chart() + " chart: ";
-    return chart.signals().isEmpty()
-        ? name + "no point beyond its limits."
-        : name
-            + chart.signals().size()
-            + " points beyond limits, the first at subgroup "
-            + chart.signals().get(0).index()
-            + ".";
   }
 
   private static String capability(Series series) {

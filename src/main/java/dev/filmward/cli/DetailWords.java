@@ -1,6 +1,7 @@
 package dev.filmward.cli;
 
 import dev.filmward.capability.CapabilityStatement;
+import dev.filmward.capability.Giveaway;
 import dev.filmward.drift.Change;
 import dev.filmward.drift.Forecast;
 import dev.filmward.drift.LimitsTrust;
@@ -20,9 +21,11 @@ final class DetailWords {
       DateTimeFormatter.ofPattern("yyyy-MM-dd HH:mm", Locale.ROOT);
 
   private final ZoneId zone;
+  private final OutputOptions output;
 
-  DetailWords(ZoneId zone) {
+  DetailWords(ZoneId zone, OutputOptions output) {
     this.zone = zone;
+    this.output = output;
   }
 
   List<String> of(SeriesDetail detail) {
@@ -33,13 +36,39 @@ final class DetailWords {
     words.add(detail.change().map(this::words).orElse("No drift stands out of the noise."));
     detail.towardsLower().flatMap(f -> words(f, "lower")).ifPresent(words::add);
     detail.towardsUpper().flatMap(f -> words(f, "upper")).ifPresent(words::add);
+    detail.giveaway().map(giveaway -> words(giveaway, detail)).ifPresent(words::add);
     return words;
   }
 
+  private String words(Giveaway giveaway, SeriesDetail detail) {
+    List<String> amounts = new ArrayList<>();
+    output.gPerM2(detail).ifPresent(g -> amounts.add(amount("%.2f g/m2", g)));
+    output.kgPerHour(detail).ifPresent(kg -> amounts.add(amount("%.2f kg/h", kg)));
+    output
+        .moneyPerWeek(detail)
+        .ifPresent(
+            money ->
+                amounts.add(
+                    amount("%.0f", money)
+                        + amount(" of money in a week of %.0f h", output.hoursPerWeek())));
+    boolean isSaving = giveaway.isReachable() && giveaway.achievableUm().orElse(0) > 0;
+    return "Giveaway: "
+        + giveaway.words()
+        + (isSaving && !amounts.isEmpty() ? " That is " + String.join(", ", amounts) + "." : "")
+        + (isSaving ? " Check the gauge's velocity before you take resin out." : "");
+  }
+
+  private static String amount(String pattern, double value) {
+    return String.format(Locale.ROOT, pattern, value);
+  }
+
   private static String words(WebComponents web) {
+    String offer =
+        web.verdict() == WebComponents.Verdict.SUITED ? "" : " --charts three-way draws it.";
     return String.format(
         Locale.ROOT,
-        "Two sigma in percent of the mean: along the web %.1f, across %.1f, the rest %.1f. %s",
+        "Two sigma in percent of the mean: along the web %.1f, across %.1f, the rest %.1f. %s"
+            + offer,
         web.twoSigmaPercent(web.machineDirection()),
         web.twoSigmaPercent(web.crossDirection()),
         web.twoSigmaPercent(web.residual()),
@@ -50,7 +79,10 @@ final class DetailWords {
   private static String words(LimitsTrust trust, Optional<Change> change) {
     return trust.verdict() == LimitsTrust.Verdict.TOO_NARROW && change.isPresent()
         ? "Neighbouring samples are alike, which the moving mean explains."
-        : trust.words();
+        : trust.words()
+            + (trust.verdict() == LimitsTrust.Verdict.TOO_NARROW
+                ? " --charts residual draws them."
+                : "");
   }
 
   private String words(Change change) {

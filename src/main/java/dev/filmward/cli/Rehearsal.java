@@ -53,7 +53,7 @@ final class Rehearsal {
       BatchAnalysis analysis =
           new BatchAnalysis(
               new Structures(List.of(structure())), ZoneOffset.UTC, AnalysisScope.everything());
-      new AnalysisJson(ZoneOffset.UTC)
+      new AnalysisJson(ZoneOffset.UTC, new OutputOptions())
           .write(analysis.analyse(List.of(file), rejection -> {}), OutputStream.nullOutputStream());
     } catch (IOException | FileRefused e) {
       throw new IllegalStateException("the readings of the rehearsal are sound", e);

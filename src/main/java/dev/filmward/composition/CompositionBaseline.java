@@ -1,6 +1,7 @@
 package dev.filmward.composition;
 
 import java.io.Serializable;
+import java.util.Optional;
 
 /**
  * Sums up samples, in time order, that the usual composition of a film is computed from: of each
@@ -52,6 +53,23 @@ public final class CompositionBaseline implements Serializable {
         vectors.means(),
         vectors.covariance(estimate),
         new TSquaredDesign(layers, samples(), 1, estimate));
+  }
+
+  /**
+   * A chart under limits of three sigma; empty where there are too few samples, or where a layer
+   * does not vary.
+   */
+  public Optional<CompositionChart> chart(CovarianceEstimate estimate) {
+    if (samples() <= layers + 2) {
+      return Optional.empty();
+    }
+    try {
+      CompositionChart chart =
+          new CompositionChart(reference(estimate), CompositionChart.THREE_SIGMA);
+      return Optional.of(chart);
+    } catch (IllegalArgumentException singular) {
+      return Optional.empty();
+    }
   }
 
   /** The total and the logarithms of the layers. */

@@ -48,11 +48,21 @@ public final class CompositionChart implements Serializable {
   }
 
   public double limit(Phase phase) {
-    return usual.design().limit(phase, alpha);
+    return limit(phase, alpha);
   }
 
-  /** What a sample's distance is made of; for any sample, beyond the limit or not. */
+  /** The distance that a usual sample exceeds with a probability; its median at 0.5. */
+  public double limit(Phase phase, double probability) {
+    return usual.design().limit(phase, probability);
+  }
+
+  /** What the distance of a sample after the baseline is made of, beyond the limit or not. */
   public Decomposition explain(double[] layersUm) {
+    return explain(layersUm, Phase.MONITORING);
+  }
+
+  /** What a sample's distance is made of, under the limits of its phase. */
+  public Decomposition explain(double[] layersUm, Phase phase) {
     double[] vector = CompositionBaseline.vector(layersUm, usual.layers());
     List<Decomposition.Term> terms = new ArrayList<>();
     terms.add(totalTerm(vector));
@@ -62,9 +72,9 @@ public final class CompositionChart implements Serializable {
     return new Decomposition(
         distance(vector),
         List.copyOf(terms),
-        usual.design().termLimit(0, alpha),
-        usual.design().termLimit(usual.layers() - 1, alpha),
-        new LayerSearch(usual, alpha).behind(vector, terms));
+        usual.design().termLimit(phase, 0, alpha),
+        usual.design().termLimit(phase, usual.layers() - 1, alpha),
+        new LayerSearch(usual, phase, alpha).behind(vector, terms));
   }
 
   private Decomposition.Term totalTerm(double[] vector) {

@@ -8,8 +8,8 @@ import java.util.List;
  * Immutable.
  *
  * @param terms of the total, then of each layer in order
- * @param aloneLimit limit of the square of a term by itself, for samples after the baseline
- * @param givenOthersLimit limit of a term given the others, for samples after the baseline
+ * @param aloneLimit limit of the square of a term by itself, for samples of this phase
+ * @param givenOthersLimit limit of a term given the others, for samples of this phase
  * @param behind what is behind the distance: positions of layers, the most telling first, then
  *     {@link #TOTAL} where the film is thicker or thinner; empty where nothing is unusual
  */

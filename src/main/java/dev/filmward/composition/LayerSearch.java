@@ -15,17 +15,19 @@ import java.util.List;
  */
 final class LayerSearch {
   private final CompositionReference usual;
+  private final Phase phase;
   private final double alpha;
 
-  LayerSearch(CompositionReference usual, double alpha) {
+  LayerSearch(CompositionReference usual, Phase phase, double alpha) {
     this.usual = usual;
+    this.phase = phase;
     this.alpha = alpha;
   }
 
   List<Integer> behind(double[] vector, List<Decomposition.Term> terms) {
     List<Integer> behind = new ArrayList<>(layers(vector));
     double zTotal = terms.get(Decomposition.TOTAL).zAlone();
-    if (zTotal * zTotal > usual.design().termLimit(0, alpha)) {
+    if (zTotal * zTotal > usual.design().termLimit(phase, 0, alpha)) {
       behind.add(Decomposition.TOTAL);
     }
     if (behind.isEmpty() && isUnusual(vector)) {
@@ -66,13 +68,13 @@ final class LayerSearch {
   }
 
   private double limitOfRatios(List<Integer> positions) {
-    return usual.design().ofWidth(positions.size() - 1).limit(Phase.MONITORING, alpha);
+    return usual.design().ofWidth(positions.size() - 1).limit(phase, alpha);
   }
 
   private boolean isUnusual(double[] vector) {
     LayerView everything =
         LayerView.total(usual.layers()).and(LayerView.ratios(usual.positions(), usual.layers()));
-    return usual.tSquared(everything, vector) > usual.design().limit(Phase.MONITORING, alpha);
+    return usual.tSquared(everything, vector) > usual.design().limit(phase, alpha);
   }
 
   private static int leastFitting(List<Decomposition.Term> terms) {

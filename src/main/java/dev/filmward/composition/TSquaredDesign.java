@@ -87,6 +87,17 @@ public record TSquaredDesign(int width, long samples, int size, CovarianceEstima
     return (1 + 1.0 / samples) * degrees() / rest * new FisherF(1, rest).upperQuantile(alpha);
   }
 
+  /**
+   * The same for a sample of the baseline itself, whatever is given: its term is the square of a
+   * coordinate of a random direction in samples - 1 dimensions, the orthogonal one that the term
+   * adds, and so has the beta distribution of one number.
+   */
+  double termLimit(Phase phase, int others, double alpha) {
+    return phase == Phase.BASELINE
+        ? ofWidth(1).limit(Phase.BASELINE, alpha)
+        : termLimit(others, alpha);
+  }
+
   private void checkRest(double rest) {
     if (!(rest > 0)) {
       throw new IllegalStateException(

@@ -8,6 +8,7 @@ import dev.filmward.intake.FileCount;
 import dev.filmward.rule.Side;
 import dev.filmward.rule.Signal;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.Collections;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -21,10 +22,16 @@ import java.util.OptionalDouble;
  *
  * @param files what became of each file, in the order in which they were given
  * @param prices what the tests cost on each line and structure, where that was asked for
+ * @param correlations how the layers of each film move together, where that was asked for
  * @param series by line, structure, then layers by position, total, shares
  */
-public record Analysis(List<FileCount> files, List<Series> series, List<LinePrice> prices) {
+public record Analysis(
+    List<FileCount> files,
+    List<Series> series,
+    List<LinePrice> prices,
+    List<FilmCorrelations> correlations) {
   public Analysis {
+    correlations = List.copyOf(correlations);
     prices = List.copyOf(prices);
     files = List.copyOf(files);
     series = List.copyOf(series);
@@ -60,6 +67,27 @@ public record Analysis(List<FileCount> files, List<Series> series, List<LinePric
       signals = List.copyOf(signals);
       charts = List.copyOf(charts);
     }
+
+    /** The same series with more charts and another detail. */
+    Series with(List<Charted> moreCharts, Optional<SeriesDetail> other) {
+      List<Charted> all = new ArrayList<>(charts);
+      all.addAll(moreCharts);
+      return new Series(
+          key,
+          sizes,
+          mean,
+          rangeBar,
+          sigmaWithin,
+          sigmaOverall,
+          baseline,
+          xbar,
+          range,
+          spec,
+          capability,
+          signals,
+          all,
+          other);
+    }
   }
 
   /**
@@ -88,6 +116,18 @@ public record Analysis(List<FileCount> files, List<Series> series, List<LinePric
     }
   }
 
-  /** A point beyond the limits of a part of another chart. */
-  public record ChartSignal(String part, int index, Side side) {}
+  /**
+   * A point beyond the limits of a part of another chart.
+   *
+   * @param behind layers or the lane that the point is off by, the most telling first; may be empty
+   */
+  public record ChartSignal(String part, int index, Side side, List<String> behind) {
+    public ChartSignal {
+      behind = List.copyOf(behind);
+    }
+
+    ChartSignal(String part, int index, Side side) {
+      this(part, index, side, List.of());
+    }
+  }
 }

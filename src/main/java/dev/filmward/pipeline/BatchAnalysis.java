@@ -26,6 +26,7 @@ import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
+import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -44,6 +45,7 @@ public final class BatchAnalysis {
   private final ZoneId zone;
   private final AnalysisScope scope;
   private final Map<Made, SampleColumns> columns = new TreeMap<>(Made.ORDER);
+  private final Map<Made, FilmLook> films = new TreeMap<>(Made.ORDER);
   private final SeenSamples seen = new SeenSamples();
   private final PartedFile.Cut cut;
   private @Nullable SampleColumns lastColumns;
@@ -87,6 +89,7 @@ public final class BatchAnalysis {
     List<FileCount> counts = readOnce(files, rejections);
     if (partsLieApart) {
       columns.clear();
+      films.clear();
       lastColumns = null;
       try (SampleSpill spill = new SampleSpill(structures)) {
         readAgain(files, spill);
@@ -114,16 +117,28 @@ public final class BatchAnalysis {
 
   private Analysis analysis(List<FileCount> counts) {
     return new Analysis(
-        counts, series(), scope.closeness() == Closeness.FIGURES ? List.of() : prices());
+        counts,
+        series(),
+        scope.closeness() == Closeness.FIGURES ? List.of() : prices(),
+        scope.closeness() == Closeness.FIGURES ? List.of() : correlations());
   }
 
   private List<Series> series() {
-    List<Supplier<Series>> analyses =
-        columns.values().stream().flatMap(SampleColumns::analyses).toList();
+    List<Supplier<Series>> analyses = columns.entrySet().stream().flatMap(this::analyses).toList();
     int samples = columns.values().stream().mapToInt(SampleColumns::count).sum();
-    return samples < WORTH_THREADS
+    return samples < WORTH_THREADS || !films.isEmpty()
         ? analyses.stream().map(Supplier::get).toList()
         : analyses.parallelStream().map(Supplier::get).toList();
+  }
+
+  private Stream<Supplier<Series>> analyses(Map.Entry<Made, SampleColumns> made) {
+    Stream<Supplier<Series>> series = made.getValue().analyses();
+    FilmLook film = films.get(made.getKey());
+    return film == null ? series : series.map(analysis -> () -> film.complete(analysis.get()));
+  }
+
+  private List<FilmCorrelations> correlations() {
+    return films.values().stream().map(FilmLook::correlations).flatMap(Optional::stream).toList();
   }
 
   private List<LinePrice> prices() {
@@ -153,6 +168,7 @@ public final class BatchAnalysis {
   /** A closer look is at whole samples, one after the other. */
   private boolean isParted(InputFile file, FileHead head) throws IOException {
     return scope.closeness() == Closeness.FIGURES
+        && !FilmLook.isAskedFor(scope)
         && head.isDivisible()
         && file.path().isPresent()
         && Files.isRegularFile(file.path().get())
@@ -208,6 +224,13 @@ public final class BatchAnalysis {
       return;
     }
     columns(sample.key(), structure).add(sample);
+    if (FilmLook.isAskedFor(scope)) {
+      films
+          .computeIfAbsent(
+              new Made(sample.key().line(), structure.code()),
+              made -> new FilmLook(made.line(), structure, scope))
+          .add(sample);
+    }
   }
 
   private SampleColumns columns(SampleKey key, Structure structure) {

@@ -11,9 +11,12 @@ import dev.filmward.chart.IndividualsBaseline;
 import dev.filmward.chart.IndividualsLimits;
 import dev.filmward.chart.MeanDeviationLimits;
 import dev.filmward.chart.MeanRangeLimits;
+import dev.filmward.drift.Autocorrelation;
+import dev.filmward.drift.ResidualChart;
 import dev.filmward.pipeline.Analysis.ChartSignal;
 import dev.filmward.pipeline.Analysis.Charted;
 import dev.filmward.rule.Side;
+import dev.filmward.stats.Moments;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -120,7 +123,57 @@ public enum OtherChart {
       double limit = design.limit();
       return Optional.of(new Charted(word(), Map.of("sum", new Band(-limit, 0, limit)), signals));
     }
+  },
+
+  /**
+   * What each mean is off from what the one before let expect, in its standard deviations: right
+   * when neighbours are alike. Level, likeness and spread are those of the baseline.
+   */
+  RESIDUAL {
+    @Override
+    Optional<Charted> plot(SubgroupColumn all, SubgroupColumn baseline, MeanRangeLimits limits) {
+      Autocorrelation neighbours = new Autocorrelation(1);
+      Moments means = new Moments();
+      for (int i = 0; i < baseline.count(); i++) {
+        neighbours.add(baseline.mean(i));
+        means.add(baseline.mean(i));
+      }
+      double sigma = means.standardDeviation().orElse(0);
+      boolean isSingular =
+          means.count() < FEWEST_FOR_LIKENESS || !(sigma > 0) || Math.abs(neighbours.lag1()) >= 1;
+      return isSingular
+          ? Optional.empty()
+          : Optional.of(plot(all, new ResidualChart(means.mean(), neighbours.lag1(), sigma)));
+    }
+
+    private Charted plot(SubgroupColumn all, ResidualChart chart) {
+      Band band = new Band(-3, 0, 3);
+      List<ChartSignal> signals = new ArrayList<>();
+      for (int i = 0; i < all.count(); i++) {
+        addBeyond(signals, i, "residual", chart.add(all.mean(i)).orElse(0), band);
+      }
+      return new Charted(word(), Map.of("residual", band), signals);
+    }
+  },
+
+  /** Level, jump and spread about the lanes' profile; drawn from whole samples by FilmLook. */
+  THREE_WAY {
+    @Override
+    Optional<Charted> plot(SubgroupColumn all, SubgroupColumn baseline, MeanRangeLimits limits) {
+      return Optional.empty();
+    }
+  },
+
+  /** All layers together; drawn from whole samples by FilmLook, with the charts of the total. */
+  T_SQUARED {
+    @Override
+    Optional<Charted> plot(SubgroupColumn all, SubgroupColumn baseline, MeanRangeLimits limits) {
+      return Optional.empty();
+    }
   };
+
+  /** Means below which the likeness of neighbours is a guess. */
+  private static final int FEWEST_FOR_LIKENESS = 20;
 
   /** As written in files and options. */
   public String word() {

@@ -3,6 +3,8 @@ package dev.filmward.pipeline;
 import dev.filmward.capability.CapabilityQuestion;
 import dev.filmward.capability.CapabilityStatement;
 import dev.filmward.capability.CapabilityTally;
+import dev.filmward.capability.Giveaway;
+import dev.filmward.capability.Indices;
 import dev.filmward.capability.Stability;
 import dev.filmward.drift.Autocorrelation;
 import dev.filmward.drift.Change;
@@ -26,6 +28,8 @@ import java.util.OptionalDouble;
  * @param trust empty where there are too few samples
  * @param change empty where nothing stands out of the noise
  * @param web along and across, of samples in which every lane was measured
+ * @param giveaway empty without a lower specification limit, and while the process is not stable
+ * @param densityGcm3 of the layer or film, where the structure tells it
  * @param towardsLower and {@code towardsUpper}: when the mean meets a specification limit
  */
 public record SeriesDetail(
@@ -34,7 +38,9 @@ public record SeriesDetail(
     Optional<Change> change,
     Optional<Forecast> towardsLower,
     Optional<Forecast> towardsUpper,
-    Optional<WebComponents> web) {
+    Optional<WebComponents> web,
+    Optional<Giveaway> giveaway,
+    OptionalDouble densityGcm3) {
   static final int LATEST = 2000;
   private static final int FEWEST = 30;
 
@@ -71,13 +77,33 @@ public record SeriesDetail(
             subgroups.count(), signalled, Stability.FALSE_SHARE_OF_ZONE_TESTS + OF_RANGES);
     CapabilityQuestion asked = trust.map(found -> question.withLag1(found.lag1())).orElse(question);
     SpecLimits spec = question.individual();
+    Optional<CapabilityStatement> statement = CapabilityStatement.of(tally, asked, stability);
     return new SeriesDetail(
-        CapabilityStatement.of(tally, asked, stability),
+        statement,
         trust,
         Change.in(means),
         forecast(means, spec.lower()),
         forecast(means, spec.upper()),
-        web);
+        web,
+        statement.filter(found -> stability.isStable()).flatMap(found -> giveaway(found, asked)),
+        OptionalDouble.empty());
+  }
+
+  /** Above the least mean of the contract, or else the target; where there is a lower limit. */
+  private static Optional<Giveaway> giveaway(
+      CapabilityStatement statement, CapabilityQuestion question) {
+    SpecLimits average = question.average();
+    OptionalDouble contract =
+        average.lower().isPresent() ? average.lower() : question.individual().target();
+    Indices points = statement.points().indices();
+    return question.individual().lower().isPresent() && points.mean() > 0
+        ? Optional.of(Giveaway.of(points, question.requirement(), contract))
+        : Optional.empty();
+  }
+
+  SeriesDetail withDensity(OptionalDouble gcm3) {
+    return new SeriesDetail(
+        capability, trust, change, towardsLower, towardsUpper, web, giveaway, gcm3);
   }
 
   private static boolean varies(SubgroupColumn subgroups) {

@@ -16,10 +16,12 @@ import tech.tablesaw.api.Table;
 public final class AnalysisTable {
   private static final double GAP = Double.NaN;
 
+  private final Analysis analysis;
   private final Table table;
 
   /** Lays an analysis out. */
   public AnalysisTable(Analysis analysis) {
+    this.analysis = analysis;
     this.table =
         Table.create(
             "analysis",
@@ -40,10 +42,15 @@ public final class AnalysisTable {
             counts("signals", analysis, series -> series.signals().size()));
   }
 
-  /** Every figure in full, one row a series, for a spreadsheet or another program. */
+  /**
+   * Every figure in full, one row a series, for a spreadsheet or another program; the limits and
+   * signals of other charts in columns behind.
+   */
   public String csv() {
     StringWriter out = new StringWriter();
-    table.write().csv(out);
+    Table full = table.copy();
+    ChartColumns.of(analysis).forEach(full::addColumns);
+    full.write().csv(out);
     return out.toString();
   }
 
