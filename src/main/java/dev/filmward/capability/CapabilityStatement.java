@@ -42,6 +42,13 @@ public record CapabilityStatement(
         : Optional.of(new Judge(tally, question).statement(stability));
   }
 
+  /** All answers there are. */
+  List<Answer> answers() {
+    List<Answer> answers = new ArrayList<>(List.of(averages, points));
+    worstLane.ifPresent(answers::add);
+    return answers;
+  }
+
   /** Stability first, then the three answers, then what to bear in mind. */
   public List<String> words() {
     List<String> words = new ArrayList<>();

@@ -1,5 +1,6 @@
 package dev.filmward.capability;
 
+import dev.filmward.film.SpecLimits;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -47,6 +48,38 @@ public record Giveaway(
         requiredPpk);
   }
 
+  /**
+   * From a statement, with its requirement: the lowest mean that keeps the required Ppk of single
+   * points, of sample averages and of the worst lane, and the least mean of the contract; empty
+   * where no lower limit or mean is known. Nominal is above the least mean of the contract, or else
+   * above the target.
+   */
+  public static Optional<Giveaway> of(CapabilityStatement statement) {
+    Indices points = statement.points().indices();
+    CapabilityQuestion question = statement.points().question();
+    OptionalDouble least = question.average().lower();
+    double room = least.isPresent() ? points.mean() - least.getAsDouble() : Double.MAX_VALUE;
+    double roomAbove = Double.MAX_VALUE;
+    for (Answer answer : statement.answers()) {
+      double reserve = 3 * question.requirement() * answer.indices().sigma();
+      double mean = answer.indices().mean();
+      SpecLimits spec = answer.indices().spec();
+      room = Math.min(room, mean - reserve - spec.lower().orElse(-Double.MAX_VALUE));
+      roomAbove = Math.min(roomAbove, spec.upper().orElse(Double.MAX_VALUE) - reserve - mean);
+    }
+    return points.spec().lower().isEmpty() || !(points.mean() > 0)
+        ? Optional.empty()
+        : Optional.of(
+            new Giveaway(
+                points.mean(),
+                least.isPresent() ? least : points.spec().target(),
+                OptionalDouble.of(points.mean() - room),
+                points.spec().upper().isPresent()
+                    ? OptionalDouble.of(points.mean() + roomAbove)
+                    : OptionalDouble.empty(),
+                question.requirement()));
+  }
+
   public OptionalDouble nominalUm() {
     return above(contractMeanUm);
   }
@@ -81,8 +114,8 @@ public record Giveaway(
     }
     double um = nominalUm().getAsDouble();
     return um >= 0
-        ? text("The mean is %.2f um above what the contract asks for.", um)
-        : text("Risk: the mean is %.2f um below what the contract asks for.", -um);
+        ? text("The mean is %.2f um above the least mean that is asked for.", um)
+        : text("Risk: the mean is %.2f um below the least mean that is asked for.", -um);
   }
 
   private String achievableWords() {

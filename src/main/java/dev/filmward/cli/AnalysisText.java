@@ -4,6 +4,7 @@ import dev.filmward.intake.FileCount;
 import dev.filmward.pipeline.Analysis;
 import dev.filmward.pipeline.Analysis.PointSignal;
 import dev.filmward.pipeline.Analysis.Series;
+import dev.filmward.pipeline.SeriesDetail;
 import dev.filmward.tables.AnalysisTable;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
@@ -100,7 +101,18 @@ final class AnalysisText {
         + (first.signal().chart().word().equals("xbar") ? "mean" : "range")
         + ", "
         + first.signal().side().word()
-        + "): look there before you speak of capability.";
+        + (isChance(series)
+            ? "), no more than chance makes; " + capability(series) + "."
+            : "): look there before you speak of capability.");
+  }
+
+  /** Only a closer look can tell. */
+  private static boolean isChance(Series series) {
+    return series
+        .detail()
+        .flatMap(SeriesDetail::capability)
+        .map(statement -> statement.stability().isStable())
+        .orElse(false);
   }
 
   private static String capability(Series series) {

@@ -28,7 +28,7 @@ final class CorrelationWords {
     List<LayerPair> sure = film.pairs().stream().filter(CorrelationWords::isSure).toList();
     int width = sure.stream().mapToInt(pair -> name(film, pair).length()).max().orElse(0);
     if (!sure.isEmpty()) {
-      String pattern = "  %-" + width + "s  %-21s  %-21s  %-21s";
+      String pattern = "  %-" + width + "s  %-22s  %-22s  %-22s";
       words.append(row(pattern, "95 % limits in brackets", "thickness", "share", "log-ratio"));
       sure.stream()
           .sorted(Comparator.comparingDouble(pair -> -strength(pair)))
@@ -60,7 +60,8 @@ final class CorrelationWords {
             sure > SHOWN ? "; the strongest " + SHOWN + " are shown" : ""));
     words.add(
         "Shares add up to one, so what one layer gains the others lose: below zero is usual for"
-            + " shares and no finding. Log-ratios suffer less from that.");
+            + " shares and no finding. Log-ratios suffer less from that, but one layer that drifts"
+            + " makes those of all others move together.");
     film.pairs().stream().filter(LayerPair::isTrade).forEach(pair -> words.add(trade(film, pair)));
     return words;
   }

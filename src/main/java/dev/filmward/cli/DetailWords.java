@@ -32,7 +32,7 @@ final class DetailWords {
     List<String> words = new ArrayList<>();
     detail.capability().map(CapabilityStatement::words).ifPresent(words::addAll);
     detail.trust().map(trust -> words(trust, detail.change())).ifPresent(words::add);
-    detail.web().map(DetailWords::words).ifPresent(words::add);
+    detail.web().map(web -> words(web, detail.change())).ifPresent(words::add);
     words.add(detail.change().map(this::words).orElse("No drift stands out of the noise."));
     detail.towardsLower().flatMap(f -> words(f, "lower")).ifPresent(words::add);
     detail.towardsUpper().flatMap(f -> words(f, "upper")).ifPresent(words::add);
@@ -49,8 +49,8 @@ final class DetailWords {
         .ifPresent(
             money ->
                 amounts.add(
-                    amount("%.0f", money)
-                        + amount(" of money in a week of %.0f h", output.hoursPerWeek())));
+                    amount("%.0f of the price's money", money)
+                        + amount(" in a week of %.0f h", output.hoursPerWeek())));
     boolean isSaving = giveaway.isReachable() && giveaway.achievableUm().orElse(0) > 0;
     return "Giveaway: "
         + giveaway.words()
@@ -62,17 +62,27 @@ final class DetailWords {
     return String.format(Locale.ROOT, pattern, value);
   }
 
-  private static String words(WebComponents web) {
-    String offer =
-        web.verdict() == WebComponents.Verdict.SUITED ? "" : " --charts three-way draws it.";
+  private static String words(WebComponents web, Optional<Change> change) {
     return String.format(
         Locale.ROOT,
-        "Two sigma in percent of the mean: along the web %.1f, across %.1f, the rest %.1f. %s"
-            + offer,
+        "Where the variation is (two sigma in percent of the mean): along the web %.1f %%, across"
+            + " %.1f %%, the rest %.1f %%. %s",
         web.twoSigmaPercent(web.machineDirection()),
         web.twoSigmaPercent(web.crossDirection()),
         web.twoSigmaPercent(web.residual()),
-        web.words());
+        verdict(web, change));
+  }
+
+  /** A mean that moves makes samples differ by itself. */
+  private static String verdict(WebComponents web, Optional<Change> change) {
+    return switch (web.verdict()) {
+      case SUITED -> web.words();
+      case BLIND -> web.words() + " Draw it with --charts three-way.";
+      case NERVOUS ->
+          change.isPresent()
+              ? "Samples differ along the web, which the moving mean explains."
+              : web.words() + " Draw it with --charts three-way.";
+    };
   }
 
   /** A mean that moves makes neighbours alike by itself. */
@@ -81,7 +91,7 @@ final class DetailWords {
         ? "Neighbouring samples are alike, which the moving mean explains."
         : trust.words()
             + (trust.verdict() == LimitsTrust.Verdict.TOO_NARROW
-                ? " --charts residual draws them."
+                ? " Draw them with --charts residual."
                 : "");
   }
 

@@ -62,11 +62,16 @@ final class FilmLook {
     if (characteristic.kind() == Characteristic.Kind.TOTAL) {
       composition.flatMap(CompositionLook::chart).ifPresent(charts::add);
     }
-    return series.with(
-        charts,
-        series
-            .detail()
-            .map(detail -> detail.withDensity(FilmDensity.of(structure, characteristic))));
+    return series.with(charts, series.detail().map(detail -> resin(detail, characteristic)));
+  }
+
+  private SeriesDetail resin(SeriesDetail detail, Characteristic characteristic) {
+    boolean isSumOfLimits =
+        characteristic.kind() == Characteristic.Kind.TOTAL
+            && structure.reported().stream()
+                .anyMatch(layer -> layer.individual().lower().isPresent());
+    SeriesDetail resin = detail.withDensity(FilmDensity.of(structure, characteristic));
+    return isSumOfLimits ? resin.withoutGiveaway() : resin;
   }
 
   Optional<FilmCorrelations> correlations() {

@@ -4,7 +4,6 @@ import dev.filmward.capability.CapabilityQuestion;
 import dev.filmward.capability.CapabilityStatement;
 import dev.filmward.capability.CapabilityTally;
 import dev.filmward.capability.Giveaway;
-import dev.filmward.capability.Indices;
 import dev.filmward.capability.Stability;
 import dev.filmward.drift.Autocorrelation;
 import dev.filmward.drift.Change;
@@ -85,25 +84,19 @@ public record SeriesDetail(
         forecast(means, spec.lower()),
         forecast(means, spec.upper()),
         web,
-        statement.filter(found -> stability.isStable()).flatMap(found -> giveaway(found, asked)),
+        statement.filter(found -> stability.isStable()).flatMap(Giveaway::of),
         OptionalDouble.empty());
-  }
-
-  /** Above the least mean of the contract, or else the target; where there is a lower limit. */
-  private static Optional<Giveaway> giveaway(
-      CapabilityStatement statement, CapabilityQuestion question) {
-    SpecLimits average = question.average();
-    OptionalDouble contract =
-        average.lower().isPresent() ? average.lower() : question.individual().target();
-    Indices points = statement.points().indices();
-    return question.individual().lower().isPresent() && points.mean() > 0
-        ? Optional.of(Giveaway.of(points, question.requirement(), contract))
-        : Optional.empty();
   }
 
   SeriesDetail withDensity(OptionalDouble gcm3) {
     return new SeriesDetail(
         capability, trust, change, towardsLower, towardsUpper, web, giveaway, gcm3);
+  }
+
+  /** What a film has too much is told by its layers, where they have limits of their own. */
+  SeriesDetail withoutGiveaway() {
+    return new SeriesDetail(
+        capability, trust, change, towardsLower, towardsUpper, web, Optional.empty(), densityGcm3);
   }
 
   private static boolean varies(SubgroupColumn subgroups) {

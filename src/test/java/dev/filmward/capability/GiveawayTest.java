@@ -77,7 +77,7 @@ class GiveawayTest {
     assertThat(Indices.of(13.398, 0.2, spec).cpk().getAsDouble()).isCloseTo(1.33, EXACT);
     assertThat(giveaway.words())
         .isEqualTo(
-            "The mean is 0.70 um above what the contract asks for. "
+            "The mean is 0.70 um above the least mean that is asked for. "
                 + "0.60 um could be taken out and a Ppk of 1.33 be kept.");
   }
 

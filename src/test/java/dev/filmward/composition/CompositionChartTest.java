@@ -3,6 +3,7 @@ package dev.filmward.composition;
 import static dev.filmward.composition.CompositionChart.THREE_SIGMA;
 import static dev.filmward.composition.CovarianceEstimate.SAMPLE;
 import static dev.filmward.composition.CovarianceEstimate.SUCCESSIVE;
+import static dev.filmward.composition.Phase.BASELINE;
 import static dev.filmward.composition.Phase.MONITORING;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
@@ -205,5 +206,37 @@ class CompositionChartTest {
     }
     assertThat(merged.reference(SAMPLE).totalUm())
         .isCloseTo(whole.reference(SAMPLE).totalUm(), within(1e-12));
+  }
+
+  /**
+   * Samples of the baseline itself: at 5 % a term by itself, and one given the others, is beyond
+   * its limit in 5 of 100. 400 baselines of 25 samples of five layers from a fixed seed.
+   */
+  @Test
+  void termsOfTheBaselineAreBeyondTheirLimitsAsOftenAsAsked() {
+    Random random = new Random(29);
+    double alpha = 0.05;
+    int alone = 0;
+    int given = 0;
+    int terms = 0;
+    for (int line = 0; line < 400; line++) {
+      double[][] samples = new double[25][];
+      CompositionBaseline baseline = new CompositionBaseline(5);
+      for (int i = 0; i < samples.length; i++) {
+        samples[i] = sample(random);
+        baseline.add(samples[i]);
+      }
+      CompositionChart chart = new CompositionChart(baseline.reference(SAMPLE), alpha);
+      for (double[] sample : samples) {
+        Decomposition parts = chart.explain(sample, BASELINE);
+        for (Decomposition.Term term : parts.terms()) {
+          alone += parts.isBeyondAlone(term) ? 1 : 0;
+          given += parts.isBeyondGivenOthers(term) ? 1 : 0;
+          terms++;
+        }
+      }
+    }
+    assertThat(alone / (double) terms).isCloseTo(alpha, within(0.005));
+    assertThat(given / (double) terms).isCloseTo(alpha, within(0.005));
   }
 }
