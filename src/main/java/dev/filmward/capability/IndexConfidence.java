@@ -49,9 +49,9 @@ public record IndexConfidence(double confidence, EffectiveSize size) {
     return limits(indices.cpl(), q -> exact(indices.cpl().getAsDouble(), q));
   }
 
-  /** By the method that never claims too much; exact where there is one limit. */
+  /** By {@link CpkMethod#DEFAULT}; exact where there is one limit. */
   public Optional<IndexLimits> cpk(Indices indices) {
-    return cpk(indices, CpkMethod.NEARER_LIMIT_EXACT);
+    return cpk(indices, CpkMethod.DEFAULT);
   }
 
   /** With one specification limit the exact limits in any case. */

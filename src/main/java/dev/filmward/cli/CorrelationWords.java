@@ -12,6 +12,7 @@ import java.util.Optional;
 /** How the layers of a film move together, for people. */
 final class CorrelationWords {
   private static final int SHOWN = 8;
+  private static final double BY_CHANCE = 0.05;
 
   private CorrelationWords() {}
 
@@ -53,10 +54,11 @@ final class CorrelationWords {
     words.add(
         String.format(
             Locale.ROOT,
-            "The thicknesses of %d of %d pairs of layers move together more than chance makes"
-                + " them%s.",
+            "The thicknesses of %d of %d pairs of layers move together more than chance usually"
+                + " makes them (by chance alone about %.0f would)%s.",
             sure,
             film.pairs().size(),
+            Math.ceil(BY_CHANCE * film.pairs().size()),
             sure > SHOWN ? "; the strongest " + SHOWN + " are shown" : ""));
     words.add(
         "Shares add up to one, so what one layer gains the others lose: below zero is usual for"

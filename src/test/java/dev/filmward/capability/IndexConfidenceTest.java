@@ -132,7 +132,10 @@ class IndexConfidenceTest {
     Indices two = Indices.of(3, 1, SpecLimits.of(0, 4, 8));
     IndexConfidence confidence = IndexConfidence.of(0.95, 50);
 
-    assertThat(confidence.cpk(two)).isEqualTo(confidence.cpl(two));
+    assertThat(confidence.cpk(two, CpkMethod.NEARER_LIMIT_EXACT)).isEqualTo(confidence.cpl(two));
+    assertThat(confidence.cpk(two).orElseThrow().atLeast())
+        .as("the mean is seven standard errors off the middle")
+        .isCloseTo(confidence.cpl(two).orElseThrow().atLeast(), within(1e-9));
     assertThat(confidence.cpk(two).orElseThrow().atLeast())
         .isLessThan(confidence.cpu(two).orElseThrow().atLeast());
   }
@@ -156,7 +159,9 @@ class IndexConfidenceTest {
     IndexConfidence confidence = IndexConfidence.of(0.95, 100);
 
     assertThat(confidence.cpk(middle, CpkMethod.CENTRING_ESTIMATED).orElseThrow().atLeast())
-        .isGreaterThan(confidence.cpk(middle).orElseThrow().atLeast());
+        .isEqualTo(confidence.cpk(middle).orElseThrow().atLeast())
+        .isGreaterThan(
+            confidence.cpk(middle, CpkMethod.NEARER_LIMIT_EXACT).orElseThrow().atLeast());
   }
 
   /** t is about normal with so many readings: the half-width is 1.645 / (3 sqrt(n)). */
