@@ -50,9 +50,8 @@ public record Giveaway(
 
   /**
    * From a statement, with its requirement: the lowest mean that keeps the required Ppk of single
-   * points, of sample averages and of the worst lane, and the least mean of the contract; empty
-   * where no lower limit or mean is known. Nominal is above the least mean of the contract, or else
-   * above the target.
+   * points, of sample averages and of the worst lane, and the least mean of the contract, where the
+   * average has a lower limit. Empty without a lower limit of points, and without spread.
    */
   public static Optional<Giveaway> of(CapabilityStatement statement) {
     Indices points = statement.points().indices();
@@ -67,12 +66,12 @@ public record Giveaway(
       room = Math.min(room, mean - reserve - spec.lower().orElse(-Double.MAX_VALUE));
       roomAbove = Math.min(roomAbove, spec.upper().orElse(Double.MAX_VALUE) - reserve - mean);
     }
-    return points.spec().lower().isEmpty() || !(points.mean() > 0)
+    return points.spec().lower().isEmpty() || !(points.mean() > 0) || points.sigma() == 0
         ? Optional.empty()
         : Optional.of(
             new Giveaway(
                 points.mean(),
-                least.isPresent() ? least : points.spec().target(),
+                least,
                 OptionalDouble.of(points.mean() - room),
                 points.spec().upper().isPresent()
                     ? OptionalDouble.of(points.mean() + roomAbove)

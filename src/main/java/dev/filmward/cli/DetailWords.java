@@ -55,6 +55,9 @@ final class DetailWords {
     return "Giveaway: "
         + giveaway.words()
         + (isSaving && !amounts.isEmpty() ? " That is " + String.join(", ", amounts) + "." : "")
+        + (isSaving && giveaway.contractMeanUm().isEmpty()
+            ? " No least mean is agreed: ask the customer before you go below the target."
+            : "")
         + (isSaving ? " Check the gauge's velocity before you take resin out." : "");
   }
 

@@ -27,7 +27,8 @@ import java.util.OptionalDouble;
  * @param trust empty where there are too few samples
  * @param change empty where nothing stands out of the noise
  * @param web along and across, of samples in which every lane was measured
- * @param giveaway empty without a lower specification limit, and while the process is not stable
+ * @param giveaway empty without a lower specification limit, for fewer than 30 samples, and while
+ *     the process is not stable
  * @param densityGcm3 of the layer or film, where the structure tells it
  * @param towardsLower and {@code towardsUpper}: when the mean meets a specification limit
  */
@@ -84,7 +85,9 @@ public record SeriesDetail(
         forecast(means, spec.lower()),
         forecast(means, spec.upper()),
         web,
-        statement.filter(found -> stability.isStable()).flatMap(Giveaway::of),
+        statement
+            .filter(found -> stability.isStable() && subgroups.count() >= FEWEST)
+            .flatMap(Giveaway::of),
         OptionalDouble.empty());
   }
 
