@@ -15,7 +15,7 @@ import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.Keys;
 
 /** A person chooses which tests raise alarms, sees the price first, and says who and why. */
-class TestsPageIT {
+class ChosenTestsIT {
   private static final String RUN = "input[data-use='alarming'][data-test='xbar/eight-in-a-row']";
   private static final String AVERAGE = "input[data-use='%s'][data-test='ewma/beyond-limit']";
 
