@@ -2,6 +2,7 @@
 import { postCsv } from './api.js';
 import { el, setText } from './elements.js';
 import { plural } from './format.js';
+import { mappingFor, propose } from './mapping.js';
 
 export function uploadPlace(done) {
   const input = el('input', { id: 'upload-file', type: 'file', accept: '.csv,.txt,.tsv,text/csv', multiple: true, on: { change: chosen } });
@@ -10,6 +11,7 @@ export function uploadPlace(done) {
     el('label', { for: 'upload-file' }, 'Bring in a file'),
     el('p', { class: 'soft' }, 'Drop CSV files here, or choose them. The same file twice changes nothing.'),
     input, said);
+  const asked = el('div', { class: 'mapping-place' });
   let line = Promise.resolve();
 
   function over(event) {
@@ -43,6 +45,14 @@ export function uploadPlace(done) {
   async function send(file, item) {
     setText(item, `${file.name}: being read\u2026`);
     try {
+      const proposal = await propose(file);
+      if (proposal.needs !== 'nothing') {
+        setText(item, `${file.name}: has headings of its own, see below`);
+        if (!(await mappingFor(file, proposal, asked))) {
+          setText(item, `${file.name} was left; nothing of it is kept.`);
+          return;
+        }
+      }
       const entry = await postCsv(`/api/files?${new URLSearchParams({ name: file.name })}`, file);
       setText(item, `${file.name}: ${outcome(entry)}`);
       item.dataset.state = entry.quarantined > 0 ? 'quarantined' : 'read';
@@ -52,7 +62,7 @@ export function uploadPlace(done) {
       item.dataset.state = 'refused';
     }
   }
-  return node;
+  return el('div', {}, node, asked);
 }
 
 function outcome({ readings, new: fresh, known, quarantined }) {

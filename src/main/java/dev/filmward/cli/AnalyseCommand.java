@@ -4,6 +4,7 @@ import dev.filmward.film.Structure;
 import dev.filmward.film.Structures;
 import dev.filmward.intake.FileCount;
 import dev.filmward.intake.FileRefused;
+import dev.filmward.intake.MappingFault;
 import dev.filmward.intake.Rejection;
 import dev.filmward.intake.StructuresFault;
 import dev.filmward.pipeline.Analysis;
@@ -121,6 +122,7 @@ final class AnalyseCommand implements Callable<Integer> {
 
   @Mixin private ZoneOption zone = new ZoneOption();
   @Mixin private OutputOptions output = new OutputOptions();
+  @Mixin private MappingOption mapping = new MappingOption();
   @Mixin private DataOption data = new DataOption();
 
   private long rejections;
@@ -143,7 +145,7 @@ final class AnalyseCommand implements Callable<Integer> {
   }
 
   @Override
-  public Integer call() throws IOException, FileRefused, StructuresFault {
+  public Integer call() throws IOException, FileRefused, MappingFault, StructuresFault {
     if (!output.fault().isEmpty()) {
       throw new ParameterException(command().commandLine(), output.fault());
     }
@@ -153,13 +155,13 @@ final class AnalyseCommand implements Callable<Integer> {
     return strict && quarantined > 0 ? ExitStatus.REFUSED : ExitStatus.DONE;
   }
 
-  private Analysis ofFiles() throws IOException, FileRefused, StructuresFault {
+  private Analysis ofFiles() throws IOException, FileRefused, MappingFault, StructuresFault {
     List<InputFile> inputs = new ArrayList<>();
     for (Path file : files) {
       inputs.add(InputFile.at(file));
     }
     Structures known = StructuresSource.read(structuresFile());
-    return new BatchAnalysis(known, zone.zone, scope()).analyse(inputs, this::tell);
+    return new BatchAnalysis(known, zone.zone, scope(), mapping.read()).analyse(inputs, this::tell);
   }
 
   private Analysis ofStored() {

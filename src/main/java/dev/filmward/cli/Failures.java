@@ -1,6 +1,7 @@
 package dev.filmward.cli;
 
 import dev.filmward.intake.FileRefused;
+import dev.filmward.intake.MappingFault;
 import dev.filmward.intake.StructuresFault;
 import java.io.PrintWriter;
 import java.nio.file.NoSuchFileException;
@@ -18,7 +19,7 @@ final class Failures implements IExecutionExceptionHandler {
 
   /** Says what went wrong, and gives the exit status. */
   static int status(Exception e, PrintWriter err) {
-    if (e instanceof FileRefused || e instanceof StructuresFault) {
+    if (e instanceof FileRefused || e instanceof StructuresFault || e instanceof MappingFault) {
       err.println(e.getMessage());
       return ExitStatus.REFUSED;
     }

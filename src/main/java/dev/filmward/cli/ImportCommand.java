@@ -2,8 +2,10 @@ package dev.filmward.cli;
 
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import dev.filmward.intake.MappingFault;
 import dev.filmward.intake.StructuresFault;
 import dev.filmward.pipeline.IncomingFile;
+import dev.filmward.pipeline.MappingBook;
 import dev.filmward.pipeline.Plant;
 import dev.filmward.store.FileEntry;
 import dev.filmward.store.FileEntry.Counts;
@@ -50,6 +52,7 @@ final class ImportCommand implements Callable<Integer> {
   @Option(names = "--strict", description = "Exit with status 3 where any row is quarantined.")
   private boolean strict;
 
+  @Mixin private MappingOption mapping = new MappingOption();
   @Mixin private DataOption data = new DataOption();
   @Mixin private ZoneOption zone = new ZoneOption();
 
@@ -62,7 +65,7 @@ final class ImportCommand implements Callable<Integer> {
   }
 
   @Override
-  public Integer call() throws IOException, StructuresFault {
+  public Integer call() throws IOException, MappingFault, StructuresFault {
     if (files.isEmpty() && structures == null) {
       throw new ParameterException(
           command().commandLine(), "What shall be read? Name a FILE, or --structures FILE.");
@@ -72,9 +75,10 @@ final class ImportCommand implements Callable<Integer> {
         throw new NoSuchFileException(file.toString());
       }
     }
+    MappingBook mappings = mapping.book(data.folder);
     PrintStream out = new PrintStream(System.out, true, StandardCharsets.UTF_8);
     boolean refused = false;
-    try (Plant plant = new Plant(data.open(), Clock.systemUTC(), zone.zone)) {
+    try (Plant plant = new Plant(data.open(), Clock.systemUTC(), zone.zone, mappings)) {
       if (structures != null) {
         plant.learnStructures(structures.toString(), Files.readAllBytes(structures));
       }

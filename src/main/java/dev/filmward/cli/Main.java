@@ -1,6 +1,7 @@
 package dev.filmward.cli;
 
 import dev.filmward.intake.FileRefused;
+import dev.filmward.intake.MappingFault;
 import dev.filmward.intake.StructuresFault;
 import java.io.IOException;
 import java.util.Map;
@@ -49,7 +50,7 @@ public final class Main {
     Rehearsal.start();
     try {
       return command.call();
-    } catch (IOException | FileRefused | StructuresFault | RuntimeException e) {
+    } catch (IOException | FileRefused | MappingFault | StructuresFault | RuntimeException e) {
       return Failures.status(e, AnalyseCommand.standardError());
     }
   }

@@ -1,7 +1,9 @@
 package dev.filmward.cli;
 
+import dev.filmward.intake.MappingFault;
 import dev.filmward.intake.StructuresFault;
 import dev.filmward.pipeline.Inbox;
+import dev.filmward.pipeline.MappingBook;
 import dev.filmward.pipeline.Plant;
 import dev.filmward.web.WebServer;
 import dev.filmward.web.WebServer.Options;
@@ -28,13 +30,15 @@ final class ServeCommand implements Callable<Integer> {
       description = "Structures (YAML) to learn first; they are kept for later.")
   private @Nullable Path structures;
 
+  @Mixin private MappingOption mapping = new MappingOption();
   @Mixin private DataOption data = new DataOption();
   @Mixin private ZoneOption zone = new ZoneOption();
   @Mixin private ListenOptions listen = new ListenOptions();
 
   @Override
-  public Integer call() throws IOException, StructuresFault, InterruptedException {
-    Plant plant = new Plant(data.open(), Clock.systemUTC(), zone.zone);
+  public Integer call() throws IOException, MappingFault, StructuresFault, InterruptedException {
+    MappingBook mappings = mapping.book(data.folder);
+    Plant plant = new Plant(data.open(), Clock.systemUTC(), zone.zone, mappings);
     if (structures != null) {
       plant.learnStructures(structures.toString(), Files.readAllBytes(structures));
     }

@@ -4,10 +4,7 @@ import dev.filmward.film.LengthUnit;
 import java.util.List;
 import java.util.stream.Collectors;
 
-/**
- * How a readings file is written, as its first line shows. Every field of its layout has a column.
- * Immutable.
- */
+/** How a readings file is written, as its first line or its mapping shows. Immutable. */
 public record Dialect(Encoding encoding, Separator separator, Layout layout, List<Column> columns) {
 
   public Dialect {
@@ -17,11 +14,13 @@ public record Dialect(Encoding encoding, Separator separator, Layout layout, Lis
         throw new IllegalArgumentException("column " + (i + 1) + " is " + columns.get(i));
       }
     }
-    for (Field field : Field.values()) {
-      if (field.isNeededIn(layout) && columns.stream().noneMatch(c -> c.field() == field)) {
-        throw new IllegalArgumentException("no column holds " + field);
-      }
+    if (columns.stream().noneMatch(Dialect::isThickness)) {
+      throw new IllegalArgumentException("no column holds a thickness");
     }
+  }
+
+  private static boolean isThickness(Column column) {
+    return column.field() == Field.THICKNESS || column.field() == Field.LAYER_THICKNESS;
   }
 
   /** In words, for a person. */

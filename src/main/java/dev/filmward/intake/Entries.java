@@ -2,6 +2,8 @@ package dev.filmward.intake;
 
 import dev.filmward.film.Length;
 import dev.filmward.film.SpecLimits;
+import java.util.ArrayList;
+import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
@@ -9,7 +11,7 @@ import java.util.OptionalDouble;
 import java.util.function.DoublePredicate;
 
 /**
- * The entries of one mapping in a structures file, and where it stands.
+ * The entries of one mapping of keys in a YAML file, and where it stands.
  *
  * <p>Whatever is wrong is noted as a fault and taken as not given, so that reading can go on to the
  * next fault; what was read is of no use then. One owner, one thread.
@@ -77,6 +79,42 @@ final class Entries {
     }
     fault(key, node.get().words() + " stands where there should be a text");
     return Optional.empty();
+  }
+
+  /** Some texts: a list of them, or one by itself. */
+  List<String> texts(String key) {
+    Optional<YamlNode> node = node(key);
+    if (!(node.orElse(null) instanceof YamlNode.Listing listing)) {
+      return text(key).stream().toList();
+    }
+    List<String> texts = new ArrayList<>();
+    for (YamlNode item : listing.items()) {
+      if (item instanceof YamlNode.Scalar scalar) {
+        texts.add(scalar.text());
+      } else {
+        fault(key, item.words() + " stands in the list where there should be a text");
+      }
+    }
+    return texts;
+  }
+
+  /** Texts by keys of any name. */
+  Map<String, String> textsByName(String key) {
+    Map<String, String> texts = new LinkedHashMap<>();
+    if (node(key).orElse(null) instanceof YamlNode.Mapping named) {
+      named.values().forEach((name, value) -> put(key, name, value, texts));
+    } else {
+      node(key).ifPresent(node -> fault(key, node.words() + " stands where there should be pairs"));
+    }
+    return texts;
+  }
+
+  private void put(String key, String name, YamlNode value, Map<String, String> texts) {
+    if (value instanceof YamlNode.Scalar scalar && !scalar.text().isEmpty()) {
+      texts.put(name, scalar.text());
+    } else {
+      fault(key, Words.quoted(name) + " stands for nothing; write what it means");
+    }
   }
 
   /** A text that must be there; something harmless where it is not. */

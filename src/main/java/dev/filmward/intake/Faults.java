@@ -3,7 +3,7 @@ package dev.filmward.intake;
 import java.util.ArrayList;
 import java.util.List;
 
-/** Collects what is wrong in a structures file. One owner, one thread. */
+/** Collects what is wrong in a structures or mapping file. One owner, one thread. */
 final class Faults {
   private static final int MOST = 200;
 
@@ -27,11 +27,16 @@ final class Faults {
   /** Throws all that was noted, if anything was. */
   void throwIfAny() throws StructuresFault {
     if (!messages.isEmpty()) {
-      List<String> all = new ArrayList<>(messages);
-      if (more > 0) {
-        all.add("and " + Words.count(more, "more fault"));
-      }
-      throw new StructuresFault(all);
+      throw new StructuresFault(all());
     }
+  }
+
+  /** All that was noted; of very many, how many more there are. */
+  List<String> all() {
+    List<String> all = new ArrayList<>(messages);
+    if (more > 0) {
+      all.add("and " + Words.count(more, "more fault"));
+    }
+    return all;
   }
 }

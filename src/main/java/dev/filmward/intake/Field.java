@@ -23,14 +23,4 @@ public enum Field {
   public String heading() {
     return name().toLowerCase(Locale.ROOT);
   }
-
-  /** Whether a file in a layout must have it. */
-  public boolean isNeededIn(Layout layout) {
-    return switch (this) {
-      case TAKEN_AT, LINE, STRUCTURE, ROLL, SAMPLE, LANE -> true;
-      case LAYER, THICKNESS -> layout == Layout.LONG;
-      case LAYER_THICKNESS -> layout == Layout.WIDE;
-      case IGNORED -> false;
-    };
-  }
 }

@@ -2,77 +2,19 @@ package dev.filmward.intake;
 
 import dev.filmward.film.ReadingSink;
 import java.io.IOException;
-import java.util.Set;
 import java.util.function.Consumer;
 
-/**
- * A file whose header has been read. The rest is read once in one go, or in parts.
- *
- * <p>A file can be read in parts where it is UTF-8 and its lines end with line feeds. A part is
- * read on the assumption that a row starts at the first line that starts in it; {@link
- * PartCount#begin} and {@link PartCount#next} show whether that held, which within a quoted field
- * it does not. Parts may be read at the same time, each through a stream and into a sink of its
- * own. Apart from {@link #readRest}, which is for one thread and only once, immutable.
- */
-public final class FileHead {
-  private final FileSteps.Source source;
-  private final FileSteps.Setting setting;
-  private final long firstRow;
-  private final long linesBefore;
-  private final Notes notes;
-
-  FileHead(FileSteps.Source source, FileSteps.Setting setting, int markLength) {
-    this.source = source;
-    this.setting = setting;
-    this.firstRow = markLength + source.blocks().offset();
-    this.linesBefore = source.blocks().line - 1;
-    this.notes = new Notes(source.dialect(), setting.plantZone());
-  }
+/** A file whose header has been read; the rest is read once. For one thread. */
+public abstract sealed class FileHead permits PlainHead, MappedFileHead {
+  FileHead() {}
 
   /** Whether the file can be read in parts. */
-  public boolean isDivisible() {
-    return source.dialect().encoding() == Encoding.UTF_8 && source.blocks().linesEndWithLineFeeds();
-  }
-
-  /** Where in the file the line after the header starts. */
-  public long firstRow() {
-    return firstRow;
-  }
-
-  /** How many lines come before that. */
-  public long linesBefore() {
-    return linesBefore;
-  }
+  public abstract boolean isDivisible();
 
   /** Reads all that follows the header. */
-  public FileCount readRest(ReadingSink readings, Consumer<Rejection> rejections)
-      throws IOException {
-    FileRun run = run(readings, rejections);
-    run.takeAll();
-    return count(run.counts(), run.oddities());
-  }
+  public abstract FileCount readRest(ReadingSink readings, Consumer<Rejection> rejections)
+      throws IOException;
 
-  /** For one thread; there may be several. */
-  public PartReader partReader() {
-    return new PartReader(source.fileName(), source.dialect(), setting);
-  }
-
-  FileRun run(ReadingSink readings, Consumer<Rejection> rejections) {
-    return new FileSteps(source, setting, readings, rejections).run();
-  }
-
-  FileCount count(Tally.Counts counts, Set<Oddity> oddities) {
-    return new FileCount(
-        source.fileName(),
-        counts.rows(),
-        counts.readings(),
-        counts.missing(),
-        counts.quarantined(),
-        notes.of(oddities));
-  }
-
-  /** What became of the whole file, of which these are the parts. */
-  public FileCount count(PartCount.Sum parts) {
-    return count(parts.counts(), parts.oddities());
-  }
+  /** Reads what follows the header row by row. */
+  abstract RowRun rows(ReadingSink readings, Consumer<Rejection> rejections) throws IOException;
 }

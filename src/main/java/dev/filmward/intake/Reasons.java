@@ -4,6 +4,8 @@ import dev.filmward.film.Layer;
 import dev.filmward.film.ReportedLayer;
 import dev.filmward.film.Structure;
 import dev.filmward.film.Structures;
+import java.time.LocalDateTime;
+import java.time.ZoneId;
 import java.util.List;
 import java.util.Optional;
 
@@ -28,6 +30,15 @@ final class Reasons {
     return Words.quoted(value)
         + " is not a date and time; write it like 2026-11-25 09:30:00, with an offset such as"
         + " +01:00 where it is known";
+  }
+
+  static String notOnTheClock(LocalDateTime local, ZoneId zone) {
+    return local.toLocalDate()
+        + " "
+        + local.toLocalTime()
+        + " does not occur in "
+        + zone
+        + ", where clocks were put forward; write the time with its offset";
   }
 
   static String noLane(String value, int greatest) {

@@ -4,7 +4,8 @@ package dev.filmward.intake;
 public enum Separator {
   COMMA(',', "commas"),
   SEMICOLON(';', "semicolons"),
-  TAB('\t', "tabs");
+  TAB('\t', "tabs"),
+  PIPE('|', "vertical bars");
 
   private final char sign;
   private final String words;

@@ -82,13 +82,7 @@ final class Times {
     LocalDateTime local = text.local();
     List<ZoneOffset> offsets = rules.getValidOffsets(local);
     if (offsets.isEmpty()) {
-      reason =
-          local.toLocalDate()
-              + " "
-              + local.toLocalTime()
-              + " does not occur in "
-              + zone
-              + ", where clocks were put forward; write the time with its offset";
+      reason = Reasons.notOnTheClock(local, zone);
       return false;
     }
     sawLocal = true;

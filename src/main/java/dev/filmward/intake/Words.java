@@ -4,19 +4,19 @@ import java.util.Collection;
 import java.util.List;
 
 /** The turns of phrase that messages about files share. */
-final class Words {
+public final class Words {
   private static final int LONGEST_VALUE = 200;
   private static final int MOST_NAMES = 12;
 
   private Words() {}
 
   /** A value between quotation marks; cut if long. */
-  static String quoted(String value) {
+  public static String quoted(String value) {
     return "\"" + cut(value) + "\"";
   }
 
   /** A value of at most 200 characters, ending in an ellipsis where it was longer. */
-  static String cut(String value) {
+  public static String cut(String value) {
     if (value.length() <= LONGEST_VALUE) {
       return value;
     }
@@ -25,14 +25,14 @@ final class Words {
   }
 
   /** Some names of a longer list, quoted. */
-  static String some(Collection<String> names) {
+  public static String some(Collection<String> names) {
     List<String> first = names.stream().limit(MOST_NAMES).map(Words::quoted).toList();
     int more = names.size() - first.size();
     return String.join(", ", first) + (more > 0 ? " and " + more + " more" : "");
   }
 
   /** {@code "1 row"}, {@code "2 rows"}. */
-  static String count(long number, String singular) {
+  public static String count(long number, String singular) {
     return number + " " + singular + (number == 1 ? "" : "s");
   }
 }

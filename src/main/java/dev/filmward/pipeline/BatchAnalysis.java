@@ -7,6 +7,8 @@ import dev.filmward.film.Structures;
 import dev.filmward.intake.FileCount;
 import dev.filmward.intake.FileHead;
 import dev.filmward.intake.FileRefused;
+import dev.filmward.intake.Mappings;
+import dev.filmward.intake.PlainHead;
 import dev.filmward.intake.ReadingsParser;
 import dev.filmward.intake.Rejection;
 import dev.filmward.pipeline.Analysis.Series;
@@ -44,6 +46,7 @@ public final class BatchAnalysis {
   private final Structures structures;
   private final ZoneId zone;
   private final AnalysisScope scope;
+  private final Mappings mappings;
   private final Map<Made, SampleColumns> columns = new TreeMap<>(Made.ORDER);
   private final Map<Made, FilmLook> films = new TreeMap<>(Made.ORDER);
   private final SeenSamples seen = new SeenSamples();
@@ -52,10 +55,23 @@ public final class BatchAnalysis {
   private boolean partsLieApart;
 
   public BatchAnalysis(Structures structures, ZoneId zone, AnalysisScope scope) {
-    this(structures, zone, scope, PartedFile.Cut.usual());
+    this(structures, zone, scope, Mappings.NONE);
   }
 
-  BatchAnalysis(Structures structures, ZoneId zone, AnalysisScope scope, PartedFile.Cut cut) {
+  /**
+   * @param mappings through which files with headings of their own are read
+   */
+  public BatchAnalysis(Structures structures, ZoneId zone, AnalysisScope scope, Mappings mappings) {
+    this(structures, zone, scope, mappings, PartedFile.Cut.usual());
+  }
+
+  BatchAnalysis(
+      Structures structures,
+      ZoneId zone,
+      AnalysisScope scope,
+      Mappings mappings,
+      PartedFile.Cut cut) {
+    this.mappings = mappings;
     this.cut = cut;
     this.structures = structures;
     this.zone = zone;
@@ -150,14 +166,14 @@ public final class BatchAnalysis {
 
   private List<FileCount> readOnce(List<InputFile> files, Consumer<Rejection> rejections)
       throws IOException, FileRefused {
-    ReadingsParser parser = new ReadingsParser(structures, zone);
+    ReadingsParser parser = new ReadingsParser(structures, zone, mappings);
     List<FileCount> counts = new ArrayList<>();
     for (InputFile file : files) {
       try (InputStream in = file.opener().open()) {
         FileHead head = parser.head(in, file.name());
         counts.add(
-            isParted(file, head)
-                ? new PartedFile(file.path().orElseThrow(), head, cut, rejections)
+            head instanceof PlainHead plain && isParted(file, plain)
+                ? new PartedFile(file.path().orElseThrow(), plain, cut, rejections)
                     .read(scope, new FirstTime())
                 : readInOneGo(head, this::addIfNew, rejections));
       }
@@ -166,7 +182,7 @@ public final class BatchAnalysis {
   }
 
   /** A closer look is at whole samples, one after the other. */
-  private boolean isParted(InputFile file, FileHead head) throws IOException {
+  private boolean isParted(InputFile file, PlainHead head) throws IOException {
     return scope.closeness() == Closeness.FIGURES
         && !FilmLook.isAskedFor(scope)
         && head.isDivisible()
@@ -185,7 +201,7 @@ public final class BatchAnalysis {
   }
 
   private void readAgain(List<InputFile> files, SampleSpill spill) throws IOException, FileRefused {
-    ReadingsParser parser = new ReadingsParser(structures, zone);
+    ReadingsParser parser = new ReadingsParser(structures, zone, mappings);
     for (InputFile file : files) {
       try (InputStream in = file.opener().open()) {
         readInOneGo(parser.head(in, file.name()), spill::add, rejection -> {});

@@ -1,9 +1,9 @@
 package dev.filmward.pipeline;
 
 import dev.filmward.intake.FileCount;
-import dev.filmward.intake.FileHead;
 import dev.filmward.intake.FilePart;
 import dev.filmward.intake.PartCount;
+import dev.filmward.intake.PlainHead;
 import dev.filmward.intake.Rejection;
 import java.io.IOException;
 import java.nio.file.Files;
@@ -17,7 +17,7 @@ import java.util.function.Consumer;
  */
 final class PartedFile {
   private final Path file;
-  private final FileHead head;
+  private final PlainHead head;
   private final Cut cut;
   private final Consumer<Rejection> rejections;
   private final PartCount.Sum sum = new PartCount.Sum();
@@ -39,7 +39,7 @@ final class PartedFile {
     }
   }
 
-  PartedFile(Path file, FileHead head, Cut cut, Consumer<Rejection> rejections) {
+  PartedFile(Path file, PlainHead head, Cut cut, Consumer<Rejection> rejections) {
     this.file = file;
     this.head = head;
     this.cut = cut;

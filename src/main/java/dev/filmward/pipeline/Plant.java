@@ -41,9 +41,18 @@ public final class Plant implements AutoCloseable {
   private final StructureBook structures;
   private final Judging judging;
   private final RunLengthBook runLengths = new RunLengthBook();
+  private final MappingBook mappings;
   private final List<Consumer<PlantEvent>> listeners = new CopyOnWriteArrayList<>();
 
   public Plant(Store store, Clock clock, ZoneId zone) {
+    this(store, clock, zone, MappingBook.none());
+  }
+
+  /**
+   * @param mappings through which files with headings of their own are read
+   */
+  public Plant(Store store, Clock clock, ZoneId zone, MappingBook mappings) {
+    this.mappings = mappings;
     this.store = store;
     this.clock = clock;
     this.zone = zone;
@@ -72,6 +81,10 @@ public final class Plant implements AutoCloseable {
     return structures.current();
   }
 
+  public MappingBook mappings() {
+    return mappings;
+  }
+
   /**
    * Learns structures from a file in YAML.
    *
@@ -83,7 +96,7 @@ public final class Plant implements AutoCloseable {
 
   /** Reads a file of readings into the store and judges what is new. */
   public FileEntry read(IncomingFile file) {
-    ReadingsParser parser = new ReadingsParser(structures.current(), zone);
+    ReadingsParser parser = new ReadingsParser(structures.current(), zone, mappings.current());
     FileEntry entry = new Importer(store, judging, clock.instant()).read(file, parser);
     tell(new PlantEvent.FileCame(entry.id(), entry.name()));
     return entry;

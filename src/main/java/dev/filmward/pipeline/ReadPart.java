@@ -1,9 +1,9 @@
 package dev.filmward.pipeline;
 
-import dev.filmward.intake.FileHead;
 import dev.filmward.intake.FilePart;
 import dev.filmward.intake.PartCount;
 import dev.filmward.intake.PartReader;
+import dev.filmward.intake.PlainHead;
 import dev.filmward.intake.Rejection;
 import dev.filmward.subgroup.SampleAssembler;
 import dev.filmward.subgroup.SampleDraft;
@@ -36,7 +36,7 @@ final class ReadPart {
   private final List<Rejection> rejections = new ArrayList<>();
   private Optional<PartCount> count = Optional.empty();
 
-  ReadPart(Path file, FileHead head, AnalysisScope scope) {
+  ReadPart(Path file, PlainHead head, AnalysisScope scope) {
     this.file = file;
     this.reader = head.partReader();
     this.inside = new SampleFigures(scope);

@@ -2,6 +2,8 @@ package dev.filmward.web;
 
 import com.fasterxml.jackson.core.JacksonException;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import dev.filmward.intake.FileRefused;
+import dev.filmward.intake.MappingFault;
 import dev.filmward.intake.StructuresFault;
 import dev.filmward.store.StoreException;
 import io.javalin.config.RoutesConfig;
@@ -32,6 +34,12 @@ final class ErrorReplies {
     routes.exception(
         StructuresFault.class,
         (e, ctx) -> reply(ctx, 400, words(e), "correct the file and send it again"));
+    routes.exception(
+        MappingFault.class,
+        (e, ctx) -> reply(ctx, 400, words(e), "correct the mapping and send it again"));
+    routes.exception(
+        FileRefused.class,
+        (e, ctx) -> reply(ctx, 422, words(e), "change the export, then try again"));
     routes.exception(
         NoSuchElementException.class,
         (e, ctx) -> reply(ctx, 404, words(e), "look at the board for what there is"));

@@ -20,7 +20,7 @@ import java.util.NoSuchElementException;
 final class FileResource {
   private static final int MOST_FILES = 200;
   private static final int MOST_ROWS = 500;
-  private static final long LARGEST_UPLOAD = 2L << 30;
+  static final long LARGEST_UPLOAD = 2L << 30;
   private static final long LARGEST_STRUCTURES = 4L << 20;
 
   private final Plant plant;

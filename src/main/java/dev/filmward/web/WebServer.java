@@ -103,6 +103,7 @@ public final class WebServer implements AutoCloseable {
     LimitsResource limits = new LimitsResource(plant);
     TestsResource tests = new TestsResource(plant);
     FileResource files = new FileResource(plant);
+    MappingResource mappings = new MappingResource(plant);
 
     routes.before(new Doors(options.host())::check);
     routes.get("/api/board", board::get);
@@ -122,6 +123,9 @@ public final class WebServer implements AutoCloseable {
     routes.get("/api/files", files::list);
     routes.get("/api/files/{id}/quarantine", files::quarantine);
     routes.post("/api/files", files::upload);
+    routes.get("/api/mappings", mappings::list);
+    routes.post("/api/mappings", mappings::keep);
+    routes.post("/api/mappings/proposal", mappings::propose);
     routes.post("/api/structures", files::learnStructures);
     routes.sse("/api/events", events::connect);
   }

@@ -51,9 +51,9 @@ class FileCountTest {
   }
 
   @Test
-  void aDialectHasAColumnForEveryFieldOfItsLayout() {
+  void aDialectHasAColumnOfThicknesses() {
     assertThatIllegalArgumentException()
         .isThrownBy(() -> new Dialect(Encoding.UTF_8, Separator.COMMA, Layout.LONG, List.of()))
-        .withMessage("no column holds TAKEN_AT");
+        .withMessage("no column holds a thickness");
   }
 }

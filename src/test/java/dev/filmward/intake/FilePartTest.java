@@ -16,15 +16,16 @@ import org.junit.jupiter.params.provider.EnumSource;
 class FilePartTest {
   private static final int FILES = 100;
 
-  private static FileHead head(byte[] csv) throws Exception {
-    return new ReadingsParser(Film.BOTH, Seen.PLANT)
-        .head(new ByteArrayInputStream(csv), "readings.csv");
+  private static PlainHead head(byte[] csv) throws Exception {
+    return (PlainHead)
+        new ReadingsParser(Film.BOTH, Seen.PLANT)
+            .head(new ByteArrayInputStream(csv), "readings.csv");
   }
 
   /** Row by row, each through the fields of a row. */
   private static Seen slowly(byte[] csv) throws Exception {
     Seen seen = new Seen();
-    FileHead head = head(csv);
+    PlainHead head = head(csv);
     FileRun run = head.run(seen, seen.events::add);
     while (run.next()) {
       run.take();
@@ -36,7 +37,7 @@ class FilePartTest {
   /** In parts that are cut at some places, each read before it is known where rows start. */
   private static Seen inParts(byte[] csv, List<Long> cuts) throws Exception {
     Seen whole = new Seen();
-    FileHead head = head(csv);
+    PlainHead head = head(csv);
     PartCount.Sum sum = new PartCount.Sum();
     FilePart truth = FilePart.fromRow(head.firstRow(), Long.MAX_VALUE);
     long lines = head.linesBefore();
@@ -64,7 +65,7 @@ class FilePartTest {
     return whole;
   }
 
-  private static PartCount read(FileHead head, byte[] csv, FilePart part, Seen into)
+  private static PartCount read(PlainHead head, byte[] csv, FilePart part, Seen into)
       throws Exception {
     int from = (int) Math.min(csv.length, part.opensAt());
     InputStream in = new ByteArrayInputStream(csv, from, csv.length - from);

@@ -4,6 +4,7 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import dev.filmward.film.Structures;
 import dev.filmward.intake.FileRefused;
+import dev.filmward.intake.Mappings;
 import dev.filmward.intake.Rejection;
 import dev.filmward.pipeline.Analysis.Series;
 import dev.filmward.pipeline.BatchAnalysis.InputFile;
@@ -112,7 +113,8 @@ class BatchAnalysisTest {
   private Analysis analysis(PartedFile.Cut cut, InputFile file, List<Rejection> rejections)
       throws IOException, FileRefused {
     Structures known = new Structures(List.of(run.structure()));
-    return new BatchAnalysis(known, SampleRuns.PLANT_ZONE, AnalysisScope.everything(), cut)
+    return new BatchAnalysis(
+            known, SampleRuns.PLANT_ZONE, AnalysisScope.everything(), Mappings.NONE, cut)
         .analyse(List.of(file), rejections::add);
   }
 

@@ -2,6 +2,7 @@ package dev.filmward.web;
 
 import dev.filmward.intake.StructuresFault;
 import dev.filmward.pipeline.IncomingFile;
+import dev.filmward.pipeline.MappingBook;
 import dev.filmward.pipeline.Plant;
 import dev.filmward.store.Store;
 import java.io.ByteArrayInputStream;
@@ -31,7 +32,12 @@ final class ServedPlant implements AutoCloseable {
   }
 
   static ServedPlant in(Path folder) throws StructuresFault {
-    Plant plant = new Plant(Store.open(folder), Clock.fixed(NOW, ZoneOffset.UTC), ZONE);
+    Plant plant =
+        new Plant(
+            Store.open(folder),
+            Clock.fixed(NOW, ZoneOffset.UTC),
+            ZONE,
+            MappingBook.in(folder.resolve("mappings")));
     plant.learnStructures("structures.yaml", SmallFilm.STRUCTURES.getBytes(StandardCharsets.UTF_8));
     WebServer.Options options =
         new WebServer.Options("127.0.0.1", 0, WebServer.Options.Purpose.PLANT);
@@ -40,6 +46,10 @@ final class ServedPlant implements AutoCloseable {
 
   Api api() {
     return api;
+  }
+
+  Plant plant() {
+    return plant;
   }
 
   int port() {

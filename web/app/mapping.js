@@ -1,0 +1,91 @@
+/**
+ * How a file with headings of its own is read: its first rows beside what they give, the questions that only a person can
+ * answer, what each column means. Resolves to true once a mapping is kept, to false where the person leaves it.
+ */
+import { ApiError, postCsv } from './api.js';
+import { el, setText } from './elements.js';
+import { questions } from './mappingQuestions.js';
+import { asItStands, asItIsRead } from './mappingTables.js';
+
+const LOOKED_AT = 262_144;
+
+export function propose(file, answers = {}) {
+  const query = new URLSearchParams({ name: file.name, answers: JSON.stringify(answers) });
+  return postCsv(`/api/mappings/proposal?${query}`, file.slice(0, LOOKED_AT));
+}
+
+export function mappingFor(file, first, place) {
+  return new Promise((resolve) => wizard(file, first, place, resolve));
+}
+
+function wizard(file, first, place, resolve) {
+  const answers = {};
+  const title = el('h2', { tabindex: -1 }, `How is ${file.name} read?`);
+  const said = el('p', { class: 'mapping-said', role: 'status' });
+  const body = el('div', { class: 'mapping-body' });
+  const name = el('input', { id: 'mapping-name', type: 'text', maxlength: 80, value: file.name.replace(/\.[^.]*$/, '') });
+  const keep = el('button', { type: 'button', data: { action: 'keep-mapping' }, on: { click: keepIt } }, 'Keep the mapping and bring the file in');
+  const leave = el('button', { type: 'button', class: 'quiet', on: { click: () => end(false) } }, 'Leave this file');
+  const node = el('section', { class: 'mapping', data: { mapping: file.name } }, title,
+    el('p', { class: 'soft' }, 'It has headings of its own. Say once what they mean; every file with the same headings is then read so.'),
+    said, body,
+    el('div', { class: 'mapping-end' }, el('label', { for: 'mapping-name' }, 'Name of the mapping'), name, keep, leave));
+  let proposal = first;
+
+  function draw() {
+    const open = proposal.questions.length;
+    keep.disabled = open > 0;
+    setText(said, open === 0 ? 'Everything is known. Compare the two tables, then keep the mapping.' : open === 1 ? 'One question is open.' : `${open} questions are open.`);
+    body.replaceChildren(
+      ...questions(proposal, answer),
+      el('div', { class: 'mapping-sides' }, asItStands(proposal, answer), asItIsRead(proposal)),
+      details('Why it is read so', el('ul', {}, proposal.reasons.map((reason) => el('li', {}, reason)))),
+      details('The mapping as a file', el('pre', { class: 'verbatim', tabindex: 0 }, proposal.yaml)));
+  }
+
+  async function answer(key, value) {
+    const before = answers[key];
+    answers[key] = value;
+    try {
+      proposal = await propose(file, answers);
+      draw();
+      body.querySelector(`[data-answers="${CSS.escape(key)}"]`)?.focus();
+    } catch (error) {
+      answers[key] = before;
+      if (before === undefined) {
+        delete answers[key];
+      }
+      draw();
+      setText(said, sentence(error));
+    }
+  }
+
+  async function keepIt() {
+    keep.disabled = true;
+    try {
+      const { yaml } = await propose(file, { ...answers, name: name.value.trim() || 'mapping' });
+      await postCsv('/api/mappings', yaml);
+      end(true);
+    } catch (error) {
+      keep.disabled = false;
+      setText(said, sentence(error));
+    }
+  }
+
+  function end(kept) {
+    node.remove();
+    resolve(kept);
+  }
+
+  place.append(node);
+  draw();
+  title.focus();
+}
+
+function details(title, ...content) {
+  return el('details', {}, el('summary', {}, title), content);
+}
+
+function sentence(error) {
+  return error instanceof ApiError ? error.sentence : error.message;
+}
