@@ -62,9 +62,9 @@ export function testsList(changed) {
 
   function price(asked) {
     changes = asked.changes;
-    for (const { chart, test, turn, price: then } of changes) {
+    for (const { chart, test, turn, exact, price: then } of changes) {
       const verb = turn === 'dropped' ? 'Without its alarms on any layer' : 'With its alarms on every layer';
-      setText(rows.get(`${chart}/${test}`).effect, `${verb}: ${aShift(then)}, ${seenAfter(then)}.`);
+      setText(rows.get(`${chart}/${test}`).effect, `${verb}: ${exact ? '' : 'at most '}${aShift(then)}, ${seenAfter(then)}${exact ? '' : ' at the latest'}.`);
     }
   }
   return { node, show, price };

@@ -1,10 +1,12 @@
 package dev.filmward.pipeline;
 
+import dev.filmward.chart.ChartKind;
 import dev.filmward.film.Characteristic;
 import dev.filmward.pipeline.LimitsProposal.PastAlarm;
+import dev.filmward.rule.SignalTest;
 import dev.filmward.rule.TestChoice;
 import dev.filmward.rule.price.ChosenPrice;
-import dev.filmward.rule.price.PriceChange;
+import dev.filmward.rule.price.PriceChange.Turn;
 import java.time.Duration;
 import java.util.List;
 import java.util.Map;
@@ -31,9 +33,12 @@ public record TestsPrice(
     Optional<Duration> interval,
     ChosenPrice price,
     ChosenPrice withShares,
-    List<PriceChange> changes,
+    List<Turned> changes,
     Family family,
     List<PastAlarm> alarms) {
+
+  /** The price with one test dropped from all characteristics, or added to all. */
+  public record Turned(ChartKind chart, SignalTest test, Turn turn, ChosenPrice price) {}
 
   /**
    * Limits for all mean charts looked at as one family, so that 370 samples pass between the first

@@ -7,6 +7,7 @@ import dev.filmward.chart.LimitsVersion;
 import dev.filmward.chart.LimitsVersion.Decision;
 import dev.filmward.film.Characteristic;
 import dev.filmward.pipeline.LimitsProposal.PastAlarm;
+import dev.filmward.pipeline.TestsPrice.Turned;
 import dev.filmward.rule.ChosenTests;
 import dev.filmward.rule.SeriesTests;
 import dev.filmward.rule.Side;
@@ -17,7 +18,6 @@ import dev.filmward.rule.TestSet;
 import dev.filmward.rule.TestsVersion;
 import dev.filmward.rule.price.ChosenPrice;
 import dev.filmward.rule.price.FamilyLimits;
-import dev.filmward.rule.price.PriceChange;
 import dev.filmward.rule.price.PriceChange.Turn;
 import dev.filmward.rule.price.RunLengthBook;
 import dev.filmward.rule.price.SamplingPlan;
@@ -81,8 +81,8 @@ final class TestsPricing {
       return ChosenPrice.of(sets, size, plan, book);
     }
 
-    private List<PriceChange> changes(List<TestSet> sets) {
-      List<PriceChange> changes = new ArrayList<>();
+    private List<Turned> changes(List<TestSet> sets) {
+      List<Turned> changes = new ArrayList<>();
       for (SignalTest test : SignalTest.values()) {
         changes.add(change(sets, ChartKind.XBAR, test));
       }
@@ -91,12 +91,12 @@ final class TestsPricing {
       return changes;
     }
 
-    private PriceChange change(List<TestSet> sets, ChartKind chart, SignalTest test) {
+    private Turned change(List<TestSet> sets, ChartKind chart, SignalTest test) {
       Signal signal = new Signal(chart, test, Side.HIGH);
       Turn turn = sets.stream().anyMatch(set -> set.has(signal)) ? Turn.DROPPED : Turn.ADDED;
       UnaryOperator<TestSet> turned =
           set -> turn == Turn.DROPPED ? set.without(chart, test) : set.with(chart, test);
-      return new PriceChange(chart, test, turn, of(sets.stream().map(turned).toList()).line());
+      return new Turned(chart, test, turn, of(sets.stream().map(turned).toList()));
     }
   }
 

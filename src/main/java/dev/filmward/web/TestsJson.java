@@ -16,7 +16,6 @@ import dev.filmward.rule.TestSet;
 import dev.filmward.rule.TestsVersion;
 import dev.filmward.rule.price.ChosenPrice;
 import dev.filmward.rule.price.Price;
-import dev.filmward.rule.price.PriceChange;
 import java.time.Duration;
 import java.time.ZoneId;
 import java.util.Locale;
@@ -69,13 +68,14 @@ final class TestsJson {
     return node;
   }
 
-  private static ObjectNode change(PriceChange change, TestsPrice asked) {
+  private static ObjectNode change(TestsPrice.Turned change, TestsPrice asked) {
     ObjectNode node =
         Wire.object()
             .put("chart", change.chart().word())
             .put("test", change.test().word())
-            .put("turn", change.turn().name().toLowerCase(Locale.ROOT));
-    node.set("price", price(change.price(), asked));
+            .put("turn", change.turn().name().toLowerCase(Locale.ROOT))
+            .put("exact", change.price().exact() == ChosenPrice.Exactness.EXACT);
+    node.set("price", price(change.price().line(), asked));
     return node;
   }
 
