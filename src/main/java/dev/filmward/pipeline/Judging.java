@@ -10,6 +10,7 @@ import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Collection;
 import java.util.Comparator;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -24,6 +25,9 @@ import java.util.function.Consumer;
 final class Judging {
   /** Samples older than this when they come raise no horn. Common practice, no source. */
   private static final Duration OLD_NEWS = Duration.ofHours(2);
+
+  /** Of more samples in one transaction, only the newest of each production is told of. */
+  private static final int MOST_TOLD = 200;
 
   private final Clock clock;
   private final Consumer<PlantEvent> listener;
@@ -43,6 +47,7 @@ final class Judging {
     private final Tables tables;
     private final List<SampleTable.Production> before;
     private final Map<String, Change> changes = new LinkedHashMap<>();
+    private final List<PlantEvent.SampleCame> samples = new ArrayList<>();
     private final List<PlantEvent> events = new ArrayList<>();
 
     private Round(Tables tables) {
@@ -56,7 +61,7 @@ final class Judging {
       changes
           .computeIfAbsent(line + '\0' + structure.code(), key -> new Change(line, structure))
           .seen(sample.takenAt());
-      events.add(new PlantEvent.SampleCame(sample.key(), sample.takenAt()));
+      samples.add(new PlantEvent.SampleCame(sample.key(), sample.takenAt()));
     }
 
     /** Judges all that changed; the answer tells the listener and is run after the commit. */
@@ -157,7 +162,22 @@ final class Judging {
     }
 
     private void tell() {
+      told().forEach(listener);
       events.forEach(listener);
+    }
+
+    private Collection<PlantEvent.SampleCame> told() {
+      if (samples.size() <= MOST_TOLD) {
+        return samples;
+      }
+      Map<List<String>, PlantEvent.SampleCame> newest = new LinkedHashMap<>();
+      for (PlantEvent.SampleCame came : samples) {
+        newest.merge(
+            List.of(came.key().line(), came.key().structure()),
+            came,
+            (a, b) -> b.takenAt().isBefore(a.takenAt()) ? a : b);
+      }
+      return newest.values();
     }
   }
 

@@ -104,10 +104,23 @@ class EventStreamTest {
     try (EventClient page = EventClient.connect(served.port())) {
       lastId = page.next("hello", SOON).id();
     }
-    served.api().upload("many.csv", ServedPlant.FILM.usual(31, 31 + EventStream.KEPT));
+    for (int file = 0; file <= EventStream.KEPT; file++) {
+      served.read("nothing.csv", SmallFilm.HEADER);
+    }
     try (EventClient page = EventClient.connect(served.port(), lastId)) {
       assertThat(page.next(SOON).name()).isEqualTo("hello");
       assertThat(page.next(SOON).name()).isEqualTo("reload");
+    }
+  }
+
+  @Test
+  void aFileOfManySamplesIsToldOfByItsNewestSampleOnly() throws Exception {
+    try (EventClient page = EventClient.connect(served.port())) {
+      page.next("hello", PATIENCE);
+      served.api().upload("many.csv", ServedPlant.FILM.usual(31, 31 + 2 * EventStream.KEPT));
+      List<Event> events = page.upTo(event -> event.data().contains("many.csv"), PATIENCE);
+      assertThat(events).extracting(Event::name).containsExactly("sample", "file");
+      assertThat(events.get(0).data()).contains(SmallFilm.sample(30 + 2 * EventStream.KEPT));
     }
   }
 
