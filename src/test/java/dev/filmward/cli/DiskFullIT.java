@@ -16,7 +16,7 @@ import org.junit.jupiter.params.provider.ValueSource;
 /** No file may grow beyond a length, as on a full disk, while files are imported. */
 class DiskFullIT {
   // less than the SQLite library needs to unpack itself would be about another fault
-  private static final int SAMPLES = 12_000;
+  private static final int SAMPLES = 40_000;
   private static final long READINGS = SAMPLES * SmallFilm.LANES * 2L;
 
   @TempDir private Path folder;
