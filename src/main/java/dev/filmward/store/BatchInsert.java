@@ -83,6 +83,6 @@ final class BatchInsert implements RowInsert {
   }
 
   private static StoreException failed(SQLException e) {
-    return new StoreException("Rows could not be written: " + e.getMessage(), e);
+    return StoreFaults.of("Rows could not be written", e);
   }
 }

@@ -101,6 +101,6 @@ final class CopyInsert implements RowInsert {
   }
 
   private static StoreException failed(SQLException e) {
-    return new StoreException("Rows could not be written: " + e.getMessage(), e);
+    return StoreFaults.of("Rows could not be written", e);
   }
 }

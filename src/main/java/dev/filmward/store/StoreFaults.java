@@ -33,6 +33,11 @@ final class StoreFaults {
     return e instanceof ConnectionException ? noAnswer(e) : e;
   }
 
+  /** What the world did, in words with what to do; else what failed and what the database says. */
+  static StoreException of(String failed, SQLException e) {
+    return new StoreException(words(e).orElse(failed + ": " + oneLine(e)), e);
+  }
+
   private static StoreException noAnswer(RuntimeException e) {
     return new StoreException(
         "The database does not answer ("
