@@ -15,6 +15,7 @@ import java.util.List;
 import org.assertj.core.api.InstanceOfAssertFactories;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.Keys;
@@ -40,6 +41,11 @@ class BrowserIT {
     if (browser != null) {
       browser.close();
     }
+  }
+
+  @BeforeEach
+  void leaveThePageBefore() {
+    browser.leave();
   }
 
   @Test

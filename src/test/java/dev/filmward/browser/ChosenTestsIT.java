@@ -10,6 +10,7 @@ import java.nio.file.Path;
 import java.time.Instant;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.openqa.selenium.Keys;
@@ -32,6 +33,11 @@ class ChosenTestsIT {
     if (browser != null) {
       browser.close();
     }
+  }
+
+  @BeforeEach
+  void leaveThePageBefore() {
+    browser.leave();
   }
 
   @Test

@@ -90,6 +90,12 @@ final class Chromium implements AutoCloseable {
     return driver;
   }
 
+  /** Leaves the page of a server that may be gone, and forgets what it complained of. */
+  void leave() {
+    driver.get("about:blank");
+    problems();
+  }
+
   /** Opens a page and waits until it has drawn what it has. */
   void open(String address) {
     driver.get(address);
