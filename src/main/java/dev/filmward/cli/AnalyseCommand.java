@@ -210,6 +210,8 @@ final class AnalyseCommand implements Callable<Integer> {
     out.flush();
     if (format != Format.TEXT) {
       analysis.files().forEach(file -> err().println(AnalysisText.summary(file)));
+      AnalysisText text = new AnalysisText(zone.zone, output);
+      analysis.thinned().forEach(thinned -> err().println(text.words(thinned)));
     }
     if (rejections > REJECTIONS_SHOWN) {
       err().println("... and " + (rejections - REJECTIONS_SHOWN) + " more");

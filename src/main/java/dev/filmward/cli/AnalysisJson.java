@@ -13,6 +13,7 @@ import dev.filmward.pipeline.Analysis.ChartSignal;
 import dev.filmward.pipeline.Analysis.Charted;
 import dev.filmward.pipeline.Analysis.PointSignal;
 import dev.filmward.pipeline.Analysis.Series;
+import dev.filmward.pipeline.Analysis.Thinned;
 import dev.filmward.pipeline.FilmCorrelations;
 import dev.filmward.pipeline.LinePrice;
 import dev.filmward.pipeline.SeriesDetail;
@@ -50,6 +51,13 @@ final class AnalysisJson {
         write(json, file);
       }
       json.writeEndArray();
+      if (!analysis.thinned().isEmpty()) {
+        json.writeArrayFieldStart("thinned");
+        for (Thinned thinned : analysis.thinned()) {
+          write(json, thinned);
+        }
+        json.writeEndArray();
+      }
       json.writeArrayFieldStart("series");
       for (Series series : analysis.series()) {
         write(json, series);
@@ -72,6 +80,16 @@ final class AnalysisJson {
       json.writeEndObject();
       json.writeRaw('\n');
     }
+  }
+
+  private void write(JsonGenerator json, Thinned thinned) throws IOException {
+    json.writeStartObject();
+    json.writeStringField("line", thinned.line());
+    json.writeStringField("structure", thinned.structure());
+    json.writeNumberField("samples", thinned.samples());
+    json.writeStringField("from", times.of(thinned.from()));
+    json.writeStringField("to", times.of(thinned.to()));
+    json.writeEndObject();
   }
 
   private static void write(JsonGenerator json, LinePrice line) throws IOException {

@@ -4,6 +4,7 @@ import dev.filmward.intake.FileCount;
 import dev.filmward.pipeline.Analysis;
 import dev.filmward.pipeline.Analysis.PointSignal;
 import dev.filmward.pipeline.Analysis.Series;
+import dev.filmward.pipeline.Analysis.Thinned;
 import dev.filmward.pipeline.SeriesDetail;
 import dev.filmward.tables.AnalysisTable;
 import java.time.ZoneId;
@@ -28,6 +29,7 @@ final class AnalysisText {
   String of(Analysis analysis) {
     StringBuilder text = new StringBuilder();
     analysis.files().forEach(file -> text.append(summary(file)).append('\n'));
+    analysis.thinned().forEach(thinned -> text.append(words(thinned)).append('\n'));
     if (analysis.series().isEmpty()) {
       return text.append("Nothing to chart: no reading could be used.\n").toString();
     }
@@ -46,6 +48,17 @@ final class AnalysisText {
                     + " before you act on them.\n"
                 : "\n")
         .toString();
+  }
+
+  /** What is left out of the figures that follow. */
+  String words(Thinned thinned) {
+    return "%s, %s: %d samples, taken from %s to %s, are thinned and not in these figures"
+        .formatted(
+            thinned.line(),
+            thinned.structure(),
+            thinned.samples(),
+            MINUTES.format(thinned.from().atZone(zone)),
+            MINUTES.format(thinned.to().atZone(zone)));
   }
 
   private void append(StringBuilder text, Series series) {

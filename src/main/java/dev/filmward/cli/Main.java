@@ -23,6 +23,7 @@ import picocli.CommandLine.Command;
       ImportCommand.class,
       BackupCommand.class,
       RestoreCommand.class,
+      ThinCommand.class,
       VerifyCommand.class
     })
 public final class Main {

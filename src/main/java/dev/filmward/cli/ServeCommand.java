@@ -2,6 +2,7 @@ package dev.filmward.cli;
 
 import dev.filmward.intake.MappingFault;
 import dev.filmward.intake.StructuresFault;
+import dev.filmward.pipeline.DailyThinning;
 import dev.filmward.pipeline.Inbox;
 import dev.filmward.pipeline.MappingBook;
 import dev.filmward.pipeline.Plant;
@@ -16,7 +17,10 @@ import java.util.concurrent.Callable;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ParameterException;
+import picocli.CommandLine.Spec;
 
 /** The dashboard on the plant's own data. */
 @Command(
@@ -30,6 +34,16 @@ final class ServeCommand implements Callable<Integer> {
       description = "Structures (YAML) to learn first; they are kept for later.")
   private @Nullable Path structures;
 
+  @Option(
+      names = "--keep-readings",
+      paramLabel = "DAYS",
+      description =
+          "Once a day thins samples that were taken more than so many days ago to their figures;"
+              + " readings are kept for good unless given.")
+  private @Nullable Integer daysKept;
+
+  @Spec private @Nullable CommandSpec spec;
+
   @Mixin private MappingOption mapping = new MappingOption();
   @Mixin private DataOption data = new DataOption();
   @Mixin private ZoneOption zone = new ZoneOption();
@@ -37,6 +51,9 @@ final class ServeCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws IOException, MappingFault, StructuresFault, InterruptedException {
+    if (daysKept != null && daysKept < 1 && spec != null) {
+      throw new ParameterException(spec.commandLine(), "--keep-readings is at least 1.");
+    }
     MappingBook mappings = mapping.book(data.folder);
     Plant plant = new Plant(data.open(), Clock.systemUTC(), zone.zone, mappings);
     if (structures != null) {
@@ -47,6 +64,9 @@ final class ServeCommand implements Callable<Integer> {
     try (Serving serving = new Serving(plant)) {
       serving.hold(WebServer.start(plant, options));
       serving.hold(Inbox.watch(plant, folder));
+      if (daysKept != null) {
+        serving.hold(DailyThinning.start(plant, daysKept));
+      }
       serving.announce("Filmward watches " + folder, listen.host);
       serving.untilStopped();
     }

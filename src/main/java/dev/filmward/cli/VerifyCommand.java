@@ -25,6 +25,10 @@ final class VerifyCommand implements Callable<Integer> {
   static int tell(StoredCheck.Report report) {
     System.out.println(
         report.samples() + " samples, " + report.readings() + " readings: figures computed anew");
+    if (report.thinned() > 0) {
+      System.out.println(
+          report.thinned() + " of the samples are thinned: they have their figures alone");
+    }
     System.out.println(
         report.auditEntries() + " entries in the audit chain, the newest is " + report.auditHead());
     report.faults().forEach(fault -> System.err.println("fault: " + fault));

@@ -2,6 +2,7 @@ package dev.filmward.pipeline;
 
 import dev.filmward.capability.Capability;
 import dev.filmward.chart.Band;
+import dev.filmward.film.Sample;
 import dev.filmward.film.SeriesKey;
 import dev.filmward.film.SpecLimits;
 import dev.filmward.intake.FileCount;
@@ -21,20 +22,42 @@ import java.util.OptionalDouble;
  * baseline among them.
  *
  * @param files what became of each file, in the order in which they were given
+ * @param thinned stored samples without readings, which are in no series
  * @param prices what the tests cost on each line and structure, where that was asked for
  * @param correlations how the layers of each film move together, where that was asked for
  * @param series by line, structure, then layers by position, total, shares
  */
 public record Analysis(
     List<FileCount> files,
+    List<Thinned> thinned,
     List<Series> series,
     List<LinePrice> prices,
     List<FilmCorrelations> correlations) {
   public Analysis {
     correlations = List.copyOf(correlations);
     prices = List.copyOf(prices);
+    thinned = List.copyOf(thinned);
     files = List.copyOf(files);
     series = List.copyOf(series);
+  }
+
+  /**
+   * Samples of a structure on a line whose readings were thinned away, and when they were taken.
+   */
+  public record Thinned(String line, String structure, long samples, Instant from, Instant to) {
+    static Thinned of(Sample sample) {
+      return new Thinned(
+          sample.key().line(), sample.key().structure(), 1, sample.takenAt(), sample.takenAt());
+    }
+
+    Thinned and(Thinned other) {
+      return new Thinned(
+          line,
+          structure,
+          samples + other.samples,
+          other.from.isBefore(from) ? other.from : from,
+          other.to.isAfter(to) ? other.to : to);
+    }
   }
 
   /**

@@ -12,7 +12,9 @@ import dev.filmward.intake.PlainHead;
 import dev.filmward.intake.ReadingsParser;
 import dev.filmward.intake.Rejection;
 import dev.filmward.pipeline.Analysis.Series;
+import dev.filmward.pipeline.Analysis.Thinned;
 import dev.filmward.pipeline.AnalysisScope.Closeness;
+import dev.filmward.store.SampleTable;
 import dev.filmward.subgroup.SampleAssembler;
 import dev.filmward.subgroup.SampleDraft;
 import java.io.IOException;
@@ -49,6 +51,7 @@ public final class BatchAnalysis {
   private final Mappings mappings;
   private final Map<Made, SampleColumns> columns = new TreeMap<>(Made.ORDER);
   private final Map<Made, FilmLook> films = new TreeMap<>(Made.ORDER);
+  private final Map<Made, Thinned> thinned = new TreeMap<>(Made.ORDER);
   private final SeenSamples seen = new SeenSamples();
   private final PartedFile.Cut cut;
   private @Nullable SampleColumns lastColumns;
@@ -121,10 +124,22 @@ public final class BatchAnalysis {
         .store()
         .read(
             tables -> {
-              tables.samples().forEach(this::addKnown);
+              tables.samples().forEach(this::addStored);
               return columns.size();
             });
     return analysis(List.of());
+  }
+
+  private void addStored(SampleTable.Stored stored) {
+    Sample sample = stored.sample();
+    if (!stored.isThinned()) {
+      addKnown(sample);
+    } else if (scope.period().test(sample.takenAt())) {
+      thinned.merge(
+          new Made(sample.key().line(), sample.key().structure()),
+          Thinned.of(sample),
+          Thinned::and);
+    }
   }
 
   private void addKnown(Sample sample) {
@@ -134,6 +149,7 @@ public final class BatchAnalysis {
   private Analysis analysis(List<FileCount> counts) {
     return new Analysis(
         counts,
+        List.copyOf(thinned.values()),
         series(),
         scope.closeness() == Closeness.FIGURES ? List.of() : prices(),
         scope.closeness() == Closeness.FIGURES ? List.of() : correlations());

@@ -25,6 +25,7 @@ final class BatchWriter implements AutoCloseable {
   private @Nullable ExecutorService thread;
   private @Nullable Future<Written> underWay;
   private Arrivals arrivals = new Arrivals(0, 0, 0);
+  private long thinned;
 
   BatchWriter(Store store, Judging judging, Origin origin) {
     this.store = store;
@@ -40,7 +41,7 @@ final class BatchWriter implements AutoCloseable {
     }
   }
 
-  private record Written(Arrivals arrivals, Runnable afterwards) {}
+  private record Written(Arrivals arrivals, long thinned, Runnable afterwards) {}
 
   /** Begins to write a batch, once the one before it is written. */
   void begin(Batch batch) {
@@ -64,6 +65,16 @@ final class BatchWriter implements AutoCloseable {
     return arrivals;
   }
 
+  /** What a person should know of it. */
+  List<String> notes() {
+    return thinned == 0
+        ? List.of()
+        : List.of(
+            thinned
+                + " readings belong to samples that were thinned to their figures; they count as"
+                + " known, cannot be compared any more and change nothing");
+  }
+
   /** Waits for what is under way, and lets the thread go. */
   @Override
   public void close() {
@@ -83,7 +94,7 @@ final class BatchWriter implements AutoCloseable {
     for (Came changed : writer.write(batch.samples)) {
       round.changed(changed.sample(), changed.structure());
     }
-    return new Written(writer.arrivals(), round.judge());
+    return new Written(writer.arrivals(), writer.thinned(), round.judge());
   }
 
   private void await() {
@@ -112,6 +123,7 @@ final class BatchWriter implements AutoCloseable {
             arrivals.fresh() + more.fresh(),
             arrivals.known() + more.known(),
             arrivals.corrected() + more.corrected());
+    thinned += written.thinned;
     written.afterwards.run();
   }
 }

@@ -24,7 +24,7 @@ import java.util.Optional;
 
 /** Reads the state of all lines from the store. Thread-safe. */
 public final class BoardReader {
-  private static final int RECENT = 60;
+  static final int RECENT = 60;
 
   /** A line is stale when its next sample is overdue by half the usual interval and this. */
   private static final Duration GRACE = Duration.ofSeconds(10);

@@ -72,7 +72,10 @@ final class Importer {
               rejection -> quarantine(rejection, writer));
       assembler.finish();
       writer.finish(batch());
-      return entry(file, fileId, count, withRepeated(writer.arrivals(), assembler.repeated()));
+      List<String> notes = new ArrayList<>(count.notes());
+      notes.addAll(writer.notes());
+      return entry(
+          file, fileId, count, notes, withRepeated(writer.arrivals(), assembler.repeated()));
     } catch (FileRefused | IOException e) {
       return refused(file, fileId, e);
     }
@@ -125,7 +128,8 @@ final class Importer {
     return new Arrivals(arrivals.fresh(), arrivals.known() + repeated, arrivals.corrected());
   }
 
-  private FileEntry entry(IncomingFile file, long fileId, FileCount count, Arrivals all) {
+  private FileEntry entry(
+      IncomingFile file, long fileId, FileCount count, List<String> notes, Arrivals all) {
     Counts counts =
         new Counts(count.rows(), count.readings(), count.missing(), count.quarantined(), all);
     return new FileEntry(
@@ -134,7 +138,7 @@ final class Importer {
         file.source(),
         receivedAt,
         counts,
-        String.join("\n", count.notes()),
+        String.join("\n", notes),
         Optional.empty());
   }
 

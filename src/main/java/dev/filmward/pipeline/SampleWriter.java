@@ -30,6 +30,7 @@ final class SampleWriter {
   private long fresh;
   private long known;
   private long corrected;
+  private long thinned;
 
   SampleWriter(Tables tables, Origin origin) {
     this.samples = tables.samples();
@@ -57,6 +58,11 @@ final class SampleWriter {
 
   Arrivals arrivals() {
     return new Arrivals(fresh, known, corrected);
+  }
+
+  /** Readings among those known that came again for a sample that has none to compare with. */
+  long thinned() {
+    return thinned;
   }
 
   private Change change(Joining joining) {
@@ -91,6 +97,11 @@ final class SampleWriter {
     }
 
     private void add(Came came) {
+      if (isThinned()) {
+        known += came.sample.readings();
+        thinned += came.sample.readings();
+        return;
+      }
       Optional<Sample> kept = now.map(Came::sample).or(() -> before.map(Stored::sample));
       if (kept.isEmpty()) {
         fresh += came.sample.readings();
@@ -105,7 +116,15 @@ final class SampleWriter {
       now = Optional.of(new Came(merge.merged(), came.structure));
     }
 
+    private boolean isThinned() {
+      return before.map(Stored::isThinned).orElse(false);
+    }
+
     private boolean isChanged() {
+      return !isThinned() && isOther();
+    }
+
+    private boolean isOther() {
       return before.map(stored -> !stored.sample().equals(now().sample)).orElse(true)
           || !corrections.isEmpty();
     }

@@ -21,12 +21,13 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.stream.Collectors;
+import org.jspecify.annotations.Nullable;
 
 /**
  * Proves that what is stored is whole: the database's own pages and references, the counts of every
  * file, the subgroup figures of every sample (computed anew from its readings, they must be the
- * same to the last bit), and the chain of what people did. Changes nothing. For one thread; memory
- * does not grow with what is stored.
+ * same to the last bit; of a thinned sample they must be there), and the chain of what people did.
+ * Changes nothing. For one thread; memory does not grow with what is stored.
  */
 public final class StoredCheck {
   private static final int SAMPLES_AT_ONCE = 2_000;
@@ -39,6 +40,7 @@ public final class StoredCheck {
   private final Map<List<String>, Long> samplesOf = new HashMap<>();
   private long samples;
   private long readings;
+  private long thinned;
   private long moreFaults;
 
   private StoredCheck(Tables tables) {
@@ -49,12 +51,18 @@ public final class StoredCheck {
   /**
    * What was looked at, and what is wrong.
    *
+   * @param samples all of them, of which {@code thinned} have no readings any more
    * @param auditHead hash of the newest entry of the audit chain; printed or sent elsewhere it
    *     proves later that nothing before it was changed or cut off
    * @param faults sentences; empty where all is well
    */
   public record Report(
-      long samples, long readings, long auditEntries, String auditHead, List<String> faults) {
+      long samples,
+      long readings,
+      long thinned,
+      long auditEntries,
+      String auditHead,
+      List<String> faults) {
     public Report {
       faults = List.copyOf(faults);
     }
@@ -67,6 +75,7 @@ public final class StoredCheck {
   private Report report() {
     tables.soundness().ofTheFile().forEach(this::fault);
     tables.soundness().ofTheCounts().forEach(this::fault);
+    tables.soundness().ofTheThinning().forEach(this::fault);
     tables.samples().forEach(this::take);
     compare();
     tables.samples().productions().forEach(this::compareCounts);
@@ -75,11 +84,13 @@ public final class StoredCheck {
     if (moreFaults > 0) {
       faults.add("and " + moreFaults + " more");
     }
-    return new Report(samples, readings, audit.links(), audit.head(), faults);
+    return new Report(samples, readings, thinned, audit.links(), audit.head(), faults);
   }
 
-  private void take(Sample sample) {
+  private void take(SampleTable.Stored stored) {
+    Sample sample = stored.sample();
     samples++;
+    thinned += stored.isThinned() ? 1 : 0;
     samplesOf.merge(List.of(sample.key().line(), sample.key().structure()), 1L, Long::sum);
     readings += sample.readings();
     waiting.add(sample);
@@ -108,8 +119,7 @@ public final class StoredCheck {
     for (Characteristic what : subgrouping.characteristics()) {
       Map<SampleKey, Point> kept = kept(made, what.position());
       for (Sample sample : made) {
-        Point computed = new Point(sample.takenAt(), subgrouping.of(sample, what));
-        if (!computed.equals(kept.get(sample.key()))) {
+        if (!isRight(kept.get(sample.key()), sample, subgrouping, what)) {
           fault(
               "the figures of "
                   + what.name()
@@ -119,6 +129,14 @@ public final class StoredCheck {
         }
       }
     }
+  }
+
+  private static boolean isRight(
+      @Nullable Point kept, Sample sample, Subgrouping subgrouping, Characteristic what) {
+    if (sample.layers() == 0) {
+      return kept != null && kept.takenAt.equals(sample.takenAt());
+    }
+    return new Point(sample.takenAt(), subgrouping.of(sample, what)).equals(kept);
   }
 
   private record Point(Instant takenAt, Optional<Subgroup> subgroup) {}

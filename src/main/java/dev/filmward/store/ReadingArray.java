@@ -77,6 +77,17 @@ final class ReadingArray {
     return layers.toArray(double[][]::new);
   }
 
+  /** How many of the readings were measured. */
+  static int measured(String json) {
+    int measured = 0;
+    for (double[] layer : readings(json)) {
+      for (double um : layer) {
+        measured += Double.isNaN(um) ? 0 : 1;
+      }
+    }
+    return measured;
+  }
+
   private static double[] layer(String json) {
     String[] cells = cells(json);
     double[] um = new double[cells.length];

@@ -46,7 +46,12 @@ public final class SampleTable {
   }
 
   /** A sample as it is kept, and the file by which it came first. */
-  public record Stored(long id, long fileId, Sample sample) {}
+  public record Stored(long id, long fileId, Sample sample) {
+    /** Whether its readings were taken away; the sample then has no layers, only its lanes. */
+    public boolean isThinned() {
+      return sample.layers() == 0;
+    }
+  }
 
   /** By which file a sample came, and when. */
   public record Origin(long fileId, Instant receivedAt) {}
@@ -123,7 +128,7 @@ public final class SampleTable {
         .bind("roll", roll.roll);
   }
 
-  /** The newest samples of a production, oldest first. */
+  /** The newest samples of a production that have their readings, oldest first. */
   public List<Stored> newest(String line, String structure, int most) {
     return handle
         .createQuery(
@@ -131,7 +136,7 @@ public final class SampleTable {
                 + SELECT
                 + " WHERE s.production_id = "
                 + BlockTable.PRODUCTION
-                + " ORDER BY s.taken_at DESC, s.roll DESC, s.sample DESC LIMIT :most) newest"
+                + " AND s.um <> '[]' ORDER BY s.taken_at DESC, s.roll DESC, s.sample DESC LIMIT :most) newest"
                 + " ORDER BY taken_at, roll, sample")
         .bind("line", line)
         .bind("structure", structure)
@@ -141,11 +146,11 @@ public final class SampleTable {
   }
 
   /** Gives every sample to a receiver, one at a time, in the order in which they came. */
-  public void forEach(Consumer<Sample> receiver) {
-    try (ResultIterator<Sample> samples =
+  public void forEach(Consumer<Stored> receiver) {
+    try (ResultIterator<Stored> samples =
         handle
             .createQuery(SELECT + " ORDER BY s.id")
-            .map((row, context) -> sample(row))
+            .map((row, context) -> stored(row))
             .iterator()) {
       samples.forEachRemaining(receiver);
     }

@@ -1,5 +1,6 @@
 package dev.filmward.store;
 
+import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.List;
 import java.util.stream.Stream;
@@ -34,6 +35,32 @@ public final class Soundness {
                         + row.getString(3))
             .stream();
     return Stream.concat(pages, references).toList();
+  }
+
+  /** Samples that lost their readings but not by thinning, or say that they did and have them. */
+  public List<String> ofTheThinning() {
+    if (!hasThinning()) {
+      return List.of();
+    }
+    long odd =
+        handle
+            .createQuery(
+                "SELECT count(*) FROM sample WHERE (um = '[]') <> (thinned_at IS NOT NULL)")
+            .mapTo(Long.class)
+            .one();
+    return odd == 0
+        ? List.of()
+        : List.of(odd + " samples lost their readings, or say so, but not by thinning");
+  }
+
+  /** Copies from before there was any thinning do not have that column. */
+  private boolean hasThinning() {
+    try (ResultSet found =
+        handle.getConnection().getMetaData().getColumns(null, null, "sample", "thinned_at")) {
+      return found.next();
+    } catch (SQLException e) {
+      throw new StoreException("The database cannot be read: " + e.getMessage(), e);
+    }
   }
 
   private boolean isSqlite() {

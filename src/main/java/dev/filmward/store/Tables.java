@@ -48,6 +48,10 @@ public final class Tables {
     return new AuditTable(handle);
   }
 
+  public ThinningTable thinning() {
+    return new ThinningTable(handle);
+  }
+
   public Soundness soundness() {
     return new Soundness(handle);
   }
