@@ -7,7 +7,7 @@ import dev.filmward.alarm.Excursions;
 import dev.filmward.alarm.SampleVerdict;
 import dev.filmward.film.Structure;
 import dev.filmward.pipeline.ProductionJudge.JudgedSample;
-import dev.filmward.store.AlarmTable;
+import dev.filmward.store.AlarmBatch;
 import dev.filmward.store.AlarmTable.HistoryEntry;
 import dev.filmward.store.Tables;
 import java.time.Instant;
@@ -26,7 +26,7 @@ import java.util.Optional;
 final class AlarmKeeper {
   static final String SYSTEM = "Filmward";
 
-  private final AlarmTable alarms;
+  private final AlarmBatch alarms;
   private final Excursions excursions;
   private final List<Alarm> current = new ArrayList<>();
   private final Map<Long, String> changed = new LinkedHashMap<>();
@@ -39,14 +39,15 @@ final class AlarmKeeper {
    * @param oldNews alarms that open before this are historical
    */
   AlarmKeeper(Tables tables, Structure structure, List<Alarm> going, Instant oldNews) {
-    this.alarms = tables.alarms();
+    this.alarms = tables.alarms().batch();
     this.excursions = new Excursions(structure);
     this.oldNews = oldNews;
     current.addAll(going);
   }
 
-  /** The states of the alarms that differ, by id. */
-  Map<Long, String> changed() {
+  /** Writes what became of the alarms, and gives the states of those that differ, by id. */
+  Map<Long, String> finish() {
+    alarms.write();
     return changed;
   }
 
@@ -69,7 +70,9 @@ final class AlarmKeeper {
     String stateBefore = before.map(alarm -> alarm.state().word()).orElse("");
     Alarm kept = keep(now, stateBefore);
     before.ifPresent(current::remove);
-    current.add(kept);
+    if (kept.excursion().course().settledAt().isEmpty()) {
+      current.add(kept);
+    }
     AlarmSignals.add(alarms, kept, sample, step);
     note(sample, kept, stateBefore);
   }

@@ -7,6 +7,7 @@ import dev.filmward.alarm.Excursions;
 import dev.filmward.alarm.SampleVerdict;
 import dev.filmward.film.Structure;
 import dev.filmward.pipeline.ProductionJudge.JudgedSample;
+import dev.filmward.store.AlarmBatch;
 import dev.filmward.store.AlarmTable;
 import dev.filmward.store.AlarmTable.HistoryEntry;
 import dev.filmward.store.Tables;
@@ -28,6 +29,7 @@ import java.util.Optional;
  */
 final class AlarmReplay {
   private final AlarmTable alarms;
+  private final AlarmBatch batch;
   private final Excursions excursions;
   private final List<Alarm> unclaimed;
   private final Instant oldNews;
@@ -42,6 +44,7 @@ final class AlarmReplay {
    */
   AlarmReplay(Tables tables, Structure structure, List<Alarm> known, Instant oldNews) {
     this.alarms = tables.alarms();
+    this.batch = alarms.batch();
     this.excursions = new Excursions(structure);
     this.unclaimed = new ArrayList<>(known);
     this.oldNews = oldNews;
@@ -62,6 +65,7 @@ final class AlarmReplay {
     samples.forEach(this::follow);
     tracks.forEach(this::keep);
     unclaimed.forEach(this::letGo);
+    batch.write();
     return changed;
   }
 
@@ -90,10 +94,10 @@ final class AlarmReplay {
     known.ifPresent(unclaimed::remove);
     boolean historical = now.course().openedAt().isBefore(oldNews);
     Alarm kept =
-        alarms.save(
+        batch.save(
             known.map(alarm -> alarm.with(now)).orElseGet(() -> Alarm.unseen(now, historical)));
     alarms.clearSignals(kept.id());
-    track.steps.forEach(step -> AlarmSignals.add(alarms, kept, step.sample(), step.step()));
+    track.steps.forEach(step -> AlarmSignals.add(batch, kept, step.sample(), step.step()));
     if (!known.equals(Optional.of(kept))) {
       note(kept, known.isPresent() ? "worked out again" : "opened");
     }
@@ -118,7 +122,7 @@ final class AlarmReplay {
   private void note(Alarm alarm, String what) {
     String state = alarm.state().word();
     changed.put(alarm.id(), state);
-    alarms.note(
+    batch.note(
         alarm.id(),
         new HistoryEntry(
             alarm.excursion().course().lastSignalAt(),

@@ -6,7 +6,7 @@ import dev.filmward.alarm.ExcursionStep;
 import dev.filmward.alarm.Verdict;
 import dev.filmward.pipeline.ProductionJudge.JudgedSample;
 import dev.filmward.rule.Signal;
-import dev.filmward.store.AlarmTable;
+import dev.filmward.store.AlarmBatch;
 import dev.filmward.store.SignalTable;
 import java.util.List;
 
@@ -14,7 +14,7 @@ import java.util.List;
 final class AlarmSignals {
   private AlarmSignals() {}
 
-  static void add(AlarmTable alarms, Alarm alarm, JudgedSample sample, ExcursionStep step) {
+  static void add(AlarmBatch alarms, Alarm alarm, JudgedSample sample, ExcursionStep step) {
     for (Verdict verdict : sample.verdicts()) {
       if (step.signalling().contains(verdict.characteristic())) {
         List<SignalTable.Stored> signals =

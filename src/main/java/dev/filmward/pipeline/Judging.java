@@ -97,7 +97,7 @@ final class Judging {
       List<Alarm> live = tables.alarms().live(change.line, change.structure.code());
       AlarmKeeper keeper = new AlarmKeeper(tables, change.structure, live, oldNews());
       change.judge(tables).judgeAndKeep(change.earliest).forEach(keeper::next);
-      return keeper.changed();
+      return keeper.finish();
     }
 
     /** Goes back to a moment at which no excursion was going on, and works all out from there. */

@@ -67,7 +67,7 @@ final class ProductionJudge {
   List<JudgedSample> judgeAndKeep(Instant moment) {
     return judge(
         moment,
-        (series, judged) -> tables.signals().replace(series, Span.since(moment), stored(judged)));
+        (series, judged) -> tables.signals().replace(series, Span.since(moment), placed(judged)));
   }
 
   /** Judges, and keeps nothing. */
@@ -106,11 +106,12 @@ final class ProductionJudge {
     return judge.judge(tables.figures().within(series, Span.since(moment)));
   }
 
-  private static List<SignalTable.Stored> stored(List<Judged> judged) {
-    List<SignalTable.Stored> signals = new ArrayList<>();
+  private static List<SignalTable.Placed> placed(List<Judged> judged) {
+    List<SignalTable.Placed> signals = new ArrayList<>();
     for (Judged point : judged) {
       point.now().stream()
           .map(signal -> new SignalTable.Stored(point.row().sampleId(), signal))
+          .map(stored -> new SignalTable.Placed(stored, point.row().takenAt()))
           .forEach(signals::add);
     }
     return signals;

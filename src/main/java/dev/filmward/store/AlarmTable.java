@@ -7,11 +7,13 @@ import dev.filmward.alarm.Finding;
 import dev.filmward.film.Characteristic;
 import dev.filmward.rule.Signal;
 import java.time.Instant;
+import java.util.Collection;
 import java.util.List;
 import java.util.Optional;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.statement.PreparedBatch;
 import org.jdbi.v3.core.statement.Query;
+import org.jdbi.v3.core.statement.SqlStatement;
 import org.jdbi.v3.core.statement.Update;
 
 /** Alarms, the signals behind them, and who did what about them. */
@@ -31,9 +33,7 @@ public final class AlarmTable {
 
   /** Keeps an alarm as it is now, and gives it an id where it has none. */
   public Alarm save(Alarm alarm) {
-    Alarm kept = alarm.id() == 0 ? insert(alarm) : update(alarm);
-    saveMembers(kept);
-    return kept;
+    return alarm.id() == 0 ? insert(alarm) : update(alarm);
   }
 
   public Optional<Alarm> find(long id) {
@@ -106,23 +106,36 @@ public final class AlarmTable {
     handle.createUpdate("DELETE FROM alarm_signal WHERE alarm_id = :id").bind("id", id).execute();
   }
 
-  public void addSignals(long alarmId, int position, List<SignalTable.Stored> signals) {
-    PreparedBatch batch =
-        handle.prepareBatch(
-            "INSERT INTO alarm_signal (alarm_id, sample_id, position, chart, test, side)"
-                + " VALUES (:alarm, :sample, :position, :chart, :test, :side)"
-                + " ON CONFLICT DO NOTHING");
-    for (SignalTable.Stored stored : signals) {
-      batch
-          .bind("alarm", alarmId)
-          .bind("sample", stored.sampleId())
-          .bind("position", position)
-          .bind("chart", stored.signal().chart().word())
-          .bind("test", stored.signal().test().word())
-          .bind("side", stored.signal().side().word())
-          .add();
+  /** A signal and the alarm and characteristic to which it belongs. */
+  record SignalOf(long alarmId, int position, SignalTable.Stored stored) {}
+
+  /** Something that happened, and the alarm to which it did. */
+  record EntryOf(long alarmId, HistoryEntry entry) {}
+
+  /** What is noted of alarms while many samples are judged, and written at its end. */
+  public AlarmBatch batch() {
+    return new AlarmBatch(this);
+  }
+
+  /** Signals that are there already stay. */
+  void addSignals(List<SignalOf> signals) {
+    try (RowInsert rows =
+        new BatchInsert(
+            handle.getConnection(),
+            "alarm_signal",
+            List.of("alarm_id", "sample_id", "position", "chart", "test", "side"),
+            BatchInsert.Twice.PASSED_OVER)) {
+      for (SignalOf each : signals) {
+        Signal signal = each.stored.signal();
+        rows.number(each.alarmId)
+            .number(each.stored.sampleId())
+            .number(each.position)
+            .text(signal.chart().word())
+            .text(signal.test().word())
+            .text(signal.side().word())
+            .endRow();
+      }
     }
-    batch.execute();
   }
 
   /** The signals behind an alarm, newest first. */
@@ -155,15 +168,24 @@ public final class AlarmTable {
   }
 
   public void note(long alarmId, HistoryEntry entry) {
-    handle
-        .createUpdate(
-            "INSERT INTO alarm_history (alarm_id, at, by_whom, what)"
-                + " VALUES (:id, :at, :by, :what)")
-        .bind("id", alarmId)
-        .bind("at", Times.toMicros(entry.at()))
-        .bind("by", entry.by())
-        .bind("what", entry.what())
-        .execute();
+    note(List.of(new EntryOf(alarmId, entry)));
+  }
+
+  void note(List<EntryOf> entries) {
+    try (RowInsert rows =
+        new BatchInsert(
+            handle.getConnection(),
+            "alarm_history",
+            List.of("alarm_id", "at", "by_whom", "what"),
+            BatchInsert.Twice.FAILS)) {
+      for (EntryOf each : entries) {
+        rows.number(each.alarmId)
+            .number(Times.toMicros(each.entry.at()))
+            .text(each.entry.by())
+            .text(each.entry.what())
+            .endRow();
+      }
+    }
   }
 
   public List<HistoryEntry> history(long alarmId) {
@@ -194,28 +216,42 @@ public final class AlarmTable {
         .bind("structure", alarm.subject().structure())
         .bind("deviation", alarm.subject().deviation().name())
         .bind("historical", alarm.historical() ? 1 : 0);
-    return alarm.withId(
-        bindState(update, alarm).executeAndReturnGeneratedKeys("id").mapTo(Long.class).one());
+    long id = bindState(update, alarm).executeAndReturnGeneratedKeys("id").mapTo(Long.class).one();
+    Alarm kept = alarm.withId(id);
+    saveMembers(kept);
+    return kept;
   }
 
   private Alarm update(Alarm alarm) {
-    Update update =
-        handle.createUpdate(
+    update(List.of(alarm));
+    return alarm;
+  }
+
+  /** Keeps alarms that are there as they are now. */
+  void update(Collection<Alarm> all) {
+    if (all.isEmpty()) {
+      return;
+    }
+    PreparedBatch batch =
+        handle.prepareBatch(
             "UPDATE alarm SET state = :state, priority = :priority, out_of_spec = :outOfSpec,"
                 + " roll = :roll, sample = :sample, opened_at = :openedAt, settled_at = :settledAt,"
                 + " last_signal_at = :lastSignalAt, returned_at = :returnedAt,"
                 + " quiet_samples = :quiet, acknowledged_by = :ackBy, acknowledged_at = :ackAt,"
                 + " cause = :cause, action = :action, finding_by = :findingBy,"
                 + " finding_at = :findingAt WHERE id = :id");
-    bindState(update.bind("id", alarm.id()), alarm).execute();
-    return alarm;
+    for (Alarm alarm : all) {
+      bindState(batch.bind("id", alarm.id()), alarm).add();
+    }
+    batch.execute();
+    all.forEach(this::saveMembers);
   }
 
-  private static Update bindState(Update update, Alarm alarm) {
+  private static <S extends SqlStatement<S>> S bindState(S statement, Alarm alarm) {
     Course course = alarm.excursion().course();
     Optional<Acknowledgement> seen = alarm.acknowledgement();
     Optional<Finding> found = alarm.finding();
-    return update
+    return statement
         .bind("state", alarm.state().word())
         .bind("priority", alarm.excursion().priority().name())
         .bind("outOfSpec", alarm.excursion().outOfSpec() ? 1 : 0)

@@ -14,7 +14,17 @@ final class BatchInsert implements RowInsert {
   private int column;
   private int rows;
 
+  /** What becomes of a row that is there already. */
+  enum Twice {
+    FAILS,
+    PASSED_OVER
+  }
+
   BatchInsert(Connection connection, String table, List<String> columns) {
+    this(connection, table, columns, Twice.FAILS);
+  }
+
+  BatchInsert(Connection connection, String table, List<String> columns, Twice twice) {
     String sql =
         "INSERT INTO "
             + table
@@ -22,7 +32,7 @@ final class BatchInsert implements RowInsert {
             + String.join(", ", columns)
             + ") VALUES ("
             + String.join(", ", Collections.nCopies(columns.size(), "?"))
-            + ")";
+            + (twice == Twice.FAILS ? ")" : ") ON CONFLICT DO NOTHING");
     try {
       statement = connection.prepareStatement(sql);
     } catch (SQLException e) {

@@ -8,23 +8,28 @@ import dev.filmward.store.FigureTable.Series;
 import dev.filmward.store.FigureTable.Span;
 import java.sql.ResultSet;
 import java.sql.SQLException;
+import java.time.Instant;
 import java.util.List;
 import org.jdbi.v3.core.Handle;
-import org.jdbi.v3.core.statement.PreparedBatch;
 
 /** Tests fulfilled under limits in force. */
 public final class SignalTable {
   private final Handle handle;
+  private final Database database;
 
-  SignalTable(Handle handle) {
+  SignalTable(Handle handle, Database database) {
     this.handle = handle;
+    this.database = database;
   }
 
   /** A signal and the sample at which it stands. */
   public record Stored(long sampleId, Signal signal) {}
 
+  /** A signal with the time of its sample. */
+  public record Placed(Stored stored, Instant takenAt) {}
+
   /** Puts what the tests say from a span's start on in the place of what they said before. */
-  public void replace(Series series, Span span, List<Stored> signals) {
+  public void replace(Series series, Span span, List<Placed> signals) {
     handle
         .createUpdate(
             "DELETE FROM signal WHERE production_id = "
@@ -37,21 +42,38 @@ public final class SignalTable {
     if (signals.isEmpty()) {
       return;
     }
-    PreparedBatch batch =
-        handle.prepareBatch(
-            "INSERT INTO signal (production_id, position, taken_at, sample_id, chart, test, side)"
-                + " SELECT production_id, :position, taken_at, id, :chart, :test, :side"
-                + " FROM sample WHERE id = :sampleId");
-    for (Stored stored : signals) {
-      batch
-          .bind("sampleId", stored.sampleId())
-          .bind("position", series.position())
-          .bind("chart", stored.signal().chart().word())
-          .bind("test", stored.signal().test().word())
-          .bind("side", stored.signal().side().word())
-          .add();
+    long productionId =
+        handle
+            .createQuery("SELECT " + BlockTable.PRODUCTION)
+            .bindMethods(series)
+            .mapTo(Long.class)
+            .one();
+    try (RowInsert rows = rows()) {
+      for (Placed placed : signals) {
+        Signal signal = placed.stored.signal();
+        rows.number(productionId)
+            .number(series.position())
+            .number(Times.toMicros(placed.takenAt))
+            .number(placed.stored.sampleId())
+            .text(signal.chart().word())
+            .text(signal.test().word())
+            .text(signal.side().word())
+            .endRow();
+      }
     }
-    batch.execute();
+  }
+
+  private RowInsert rows() {
+    return database.insert(
+        handle,
+        "signal",
+        "production_id",
+        "position",
+        "taken_at",
+        "sample_id",
+        "chart",
+        "test",
+        "side");
   }
 
   public List<Stored> within(Series series, Span span) {

@@ -33,7 +33,7 @@ public final class Tables {
   }
 
   public SignalTable signals() {
-    return new SignalTable(handle);
+    return new SignalTable(handle, database);
   }
 
   public TestChoiceTable tests() {
