@@ -9,6 +9,7 @@ import dev.filmward.pipeline.IncomingFile;
 import dev.filmward.pipeline.Plant;
 import dev.filmward.simulate.SampleRun;
 import dev.filmward.simulate.SampleRuns;
+import dev.filmward.store.FileEntry.Sender;
 import java.io.FileNotFoundException;
 import java.io.IOException;
 import java.io.InputStream;
@@ -70,6 +71,7 @@ final class Demo {
         new IncomingFile(
             run.folder() + "/readings.csv",
             "demo",
+            new Sender("demo data", ""),
             () -> open(folder + "readings.csv"),
             time::before));
     plant.freezeLimits(

@@ -52,6 +52,7 @@ final class ImportCommand implements Callable<Integer> {
   @Option(names = "--strict", description = "Exit with status 3 where any row is quarantined.")
   private boolean strict;
 
+  @Mixin private SenderOption sender = new SenderOption();
   @Mixin private MappingOption mapping = new MappingOption();
   @Mixin private DataOption data = new DataOption();
   @Mixin private ZoneOption zone = new ZoneOption();
@@ -85,7 +86,8 @@ final class ImportCommand implements Callable<Integer> {
       for (Path file : files) {
         FileEntry entry =
             plant.read(
-                new IncomingFile(file.toString(), "import", () -> Files.newInputStream(file)));
+                new IncomingFile(file.toString(), "import", () -> Files.newInputStream(file))
+                    .from(sender.sender()));
         out.println(format == Format.JSON ? json(entry) : text(entry));
         refused |= entry.refusal().isPresent() || (strict && entry.counts().quarantined() > 0);
       }
@@ -100,25 +102,32 @@ final class ImportCommand implements Callable<Integer> {
     return spec;
   }
 
-  private static String text(FileEntry entry) {
+  static String text(FileEntry entry) {
     if (entry.refusal().isPresent()) {
       return entry.name() + ": refused. " + entry.refusal().get();
     }
     Counts counts = entry.counts();
     String line =
         String.format(
-            Locale.ROOT,
-            "%s: %d rows, %d readings (%d new, %d known, %d corrected), %d missing,"
-                + " %d quarantined",
-            entry.name(),
-            counts.rows(),
-            counts.readings(),
-            counts.arrivals().fresh(),
-            counts.arrivals().known(),
-            counts.arrivals().corrected(),
-            counts.missing(),
-            counts.quarantined());
+                Locale.ROOT,
+                "%s: %d rows, %d readings (%d new, %d known, %d corrected), %d missing,"
+                    + " %d quarantined",
+                entry.name(),
+                counts.rows(),
+                counts.readings(),
+                counts.arrivals().fresh(),
+                counts.arrivals().known(),
+                counts.arrivals().corrected(),
+                counts.missing(),
+                counts.quarantined())
+            + held(entry);
     return entry.notes().isEmpty() ? line : line + "\n  " + entry.notes().replace("\n", "\n  ");
+  }
+
+  private static String held(FileEntry entry) {
+    return entry.counts().quarantined() == 0
+        ? ""
+        : "; to mend them: filmward quarantine " + entry.id();
   }
 
   private String json(FileEntry entry) {

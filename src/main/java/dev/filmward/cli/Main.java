@@ -21,6 +21,8 @@ import picocli.CommandLine.Command;
       PreviewCommand.class,
       AnalyseCommand.class,
       ImportCommand.class,
+      QuarantineCommand.class,
+      MendCommand.class,
       BackupCommand.class,
       RestoreCommand.class,
       ThinCommand.class,

@@ -27,6 +27,7 @@ final class HeaderReader {
   private final String file;
   private final ByteBlocks blocks;
   private final Text text;
+  private String headerLine = "";
 
   HeaderReader(String file, ByteBlocks blocks, Text text) {
     this.file = file;
@@ -35,9 +36,15 @@ final class HeaderReader {
   }
 
   Dialect read(Encoding encoding, Structures structures) throws IOException, FileRefused {
-    Candidate header = choose(firstLine());
+    headerLine = firstLine();
+    Candidate header = choose(headerLine);
     Columns columns = new Columns(where(), header.headings());
     return new Dialect(encoding, header.separator(), columns.layout(), columns.plan(structures));
+  }
+
+  /** The line that was read, without its end. */
+  String headerLine() {
+    return headerLine.stripTrailing();
   }
 
   private String where() {

@@ -3,6 +3,7 @@ package dev.filmward.intake;
 import dev.filmward.film.ReadingSink;
 import java.io.IOException;
 import java.io.InputStream;
+import java.util.Optional;
 import java.util.function.Consumer;
 
 /** A file that is read through a mapping, in one go. */
@@ -16,6 +17,11 @@ final class MappedFileHead extends FileHead {
   MappedFileHead(MappedOpening opening, InputStream rest) {
     this.opening = opening;
     this.rest = rest;
+  }
+
+  @Override
+  public Optional<KeptHead> kept() {
+    return opening.kept();
   }
 
   @Override

@@ -7,7 +7,9 @@ import java.io.InputStream;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.stream.Collectors;
 
 /** Opens one file through a mapping whose header was found in it. One owner, one thread. */
 final class MappedOpening {
@@ -57,6 +59,18 @@ final class MappedOpening {
         dialect, row, reader, rows, () -> count(tally.counts(), notes(dialect, times, rows)));
   }
 
+  Optional<KeptHead> kept() {
+    String lines =
+        text.lines().subList(0, lastOfHead() + 1).stream()
+            .map(HeadText.Line::text)
+            .collect(Collectors.joining("\n"));
+    return KeptHead.of(lines, Optional.of(mapping.yaml()));
+  }
+
+  private int lastOfHead() {
+    return Math.min(headerIndex + mapping.form().rowsAfterHeader(), text.lines().size() - 1);
+  }
+
   private FileCount count(Tally.Counts counts, List<String> notes) {
     return new FileCount(
         around.fileName,
@@ -83,8 +97,7 @@ final class MappedOpening {
             ? Utf8Input.open(whole).stream()
             : new TranscodingStream(whole, encoding().charset());
     ByteBlocks blocks = new ByteBlocks(utf8);
-    int last = Math.min(headerIndex + mapping.form().rowsAfterHeader(), text.lines().size() - 1);
-    HeadText.Line line = text.lines().get(last);
+    HeadText.Line line = text.lines().get(lastOfHead());
     skip(blocks, line.number() + line.count() - 1);
     return blocks;
   }

@@ -13,6 +13,7 @@ import java.util.Set;
  * @param name for people, also the name it is kept under
  * @param sources of every field but the thickness; LAYER and LANE only where the columns do not say
  * @param missing what stands where nothing was measured, besides nothing, {@code NaN} and a dash
+ * @param yaml as it was written
  */
 public record Mapping(
     String name,
@@ -20,7 +21,8 @@ public record Mapping(
     Map<Field, Source> sources,
     TimeForm time,
     List<ValueColumn> values,
-    Set<String> missing) {
+    Set<String> missing,
+    String yaml) {
 
   public Mapping {
     sources = Map.copyOf(new EnumMap<>(sources));

@@ -30,7 +30,9 @@ public final class MappingFile {
       faults.add(1, "the file is larger than 1 MB; no mapping is");
       throw new MappingFault(faults.all());
     }
-    Optional<Mapping> mapping = new MappingReader(faults).read(document(bytes, faults), fileName);
+    String text = text(bytes);
+    Optional<Mapping> mapping =
+        new MappingReader(faults, text).read(document(text, faults), fileName);
     List<String> found = faults.all();
     if (!found.isEmpty()) {
       throw new MappingFault(found);
@@ -38,9 +40,12 @@ public final class MappingFile {
     return mapping.orElseThrow();
   }
 
-  private static YamlNode document(byte[] bytes, Faults faults) throws IOException, MappingFault {
+  private static String text(byte[] bytes) throws IOException {
     InputStream utf8 = Utf8Input.open(new ByteArrayInputStream(bytes)).stream();
-    String text = new String(utf8.readAllBytes(), StandardCharsets.UTF_8);
+    return new String(utf8.readAllBytes(), StandardCharsets.UTF_8);
+  }
+
+  private static YamlNode document(String text, Faults faults) throws IOException, MappingFault {
     try {
       return YamlTree.read(text, faults);
     } catch (JsonProcessingException e) {

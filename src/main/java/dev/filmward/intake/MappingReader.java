@@ -32,9 +32,11 @@ final class MappingReader {
           Field.LAYER);
 
   private final Faults faults;
+  private final String yaml;
 
-  MappingReader(Faults faults) {
+  MappingReader(Faults faults, String yaml) {
     this.faults = faults;
+    this.yaml = yaml;
   }
 
   /** Of no use where a fault was noted; empty where too little is there. */
@@ -70,7 +72,8 @@ final class MappingReader {
                     fields,
                     t,
                     values,
-                    Set.copyOf(entries.texts("missing"))));
+                    Set.copyOf(entries.texts("missing")),
+                    yaml));
   }
 
   private Optional<FileForm> form(Entries entries) {

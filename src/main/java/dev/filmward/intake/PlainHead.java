@@ -3,6 +3,7 @@ package dev.filmward.intake;
 import dev.filmward.film.ReadingSink;
 import java.io.IOException;
 import java.util.List;
+import java.util.Optional;
 import java.util.Set;
 import java.util.function.Consumer;
 
@@ -19,16 +20,26 @@ import java.util.function.Consumer;
 public final class PlainHead extends FileHead {
   private final FileSteps.Source source;
   private final FileSteps.Setting setting;
+  private final HeaderLine header;
   private final long firstRow;
   private final long linesBefore;
   private final Notes notes;
 
-  PlainHead(FileSteps.Source source, FileSteps.Setting setting, int markLength) {
+  PlainHead(FileSteps.Source source, FileSteps.Setting setting, HeaderLine header) {
     this.source = source;
+    this.header = header;
     this.setting = setting;
-    this.firstRow = markLength + source.blocks().offset();
+    this.firstRow = header.markLength() + source.blocks().offset();
     this.linesBefore = source.blocks().line - 1;
     this.notes = new Notes(source.dialect(), setting.plantZone());
+  }
+
+  /** The header, and how many bytes of a byte order mark stand before it. */
+  record HeaderLine(String text, int markLength) {}
+
+  @Override
+  public Optional<KeptHead> kept() {
+    return KeptHead.of(header.text(), Optional.empty());
   }
 
   @Override

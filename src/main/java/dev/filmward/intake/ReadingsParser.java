@@ -73,10 +73,11 @@ public final class ReadingsParser {
     Utf8Input input = Utf8Input.open(in);
     ByteBlocks blocks = new ByteBlocks(input.stream());
     Text text = new Text();
-    Dialect dialect = new HeaderReader(fileName, blocks, text).read(input.encoding(), structures);
+    HeaderReader header = new HeaderReader(fileName, blocks, text);
+    Dialect dialect = header.read(input.encoding(), structures);
     return new PlainHead(
         new FileSteps.Source(fileName, dialect, blocks, text),
         new FileSteps.Setting(structures, plantZone),
-        input.markLength());
+        new PlainHead.HeaderLine(header.headerLine(), input.markLength()));
   }
 }

@@ -2,12 +2,16 @@ package dev.filmward.pipeline;
 
 import dev.filmward.alarm.Alarm;
 import dev.filmward.chart.LimitsVersion.StateChange;
+import dev.filmward.intake.Words;
 import dev.filmward.rule.TestsVersion;
 import dev.filmward.store.AlarmTable.HistoryEntry;
 import dev.filmward.store.AuditEntry;
+import dev.filmward.store.FileEntry;
 import dev.filmward.store.LimitsTable.VersionKey;
 import dev.filmward.store.StructureTable.StoredFile;
 import java.time.Instant;
+import java.util.Map;
+import java.util.stream.Collectors;
 
 /** What people do to the plant, as entries of the audit chain. */
 final class Audited {
@@ -44,6 +48,30 @@ final class Audited {
         "tests",
         production.line() + ", " + production.structure().code() + ", version " + version.version(),
         version.decision().reason());
+  }
+
+  /** What a file replaced. */
+  static AuditEntry corrections(FileEntry entry) {
+    String why = entry.sender().why();
+    return new AuditEntry(
+        entry.receivedAt(),
+        entry.sender().by(),
+        "correct",
+        "file " + entry.id() + ", " + entry.name(),
+        Words.count(entry.counts().arrivals().corrected(), "reading")
+            + (why.isEmpty() ? "" : ": " + why));
+  }
+
+  /** Rows in quarantine that were submitted again, as file {@code entry}. */
+  static AuditEntry mended(FileEntry original, FileEntry entry, Map<Long, String> texts) {
+    return new AuditEntry(
+        entry.receivedAt(),
+        entry.sender().by(),
+        "mend",
+        "file " + original.id() + ", " + original.name(),
+        texts.entrySet().stream()
+            .map(text -> "line " + text.getKey() + ": " + text.getValue())
+            .collect(Collectors.joining("\n", "as file " + entry.id() + "\n", "")));
   }
 
   static AuditEntry structures(StoredFile file, Instant at) {

@@ -25,7 +25,11 @@ final class FileSummary {
     if (entry.refusal().isPresent()) {
       return head + "Refused, nothing was read: " + entry.refusal().get() + "\n";
     }
-    return head + counts(entry.counts()) + notes(entry) + quarantine(plant, entry);
+    return head
+        + counts(entry.counts())
+        + corrections(entry)
+        + notes(entry)
+        + quarantine(plant, entry);
   }
 
   private static String head(FileEntry entry, ZoneId zone) {
@@ -52,6 +56,14 @@ final class FileSummary {
             counts.arrivals().corrected());
   }
 
+  private static String corrections(FileEntry entry) {
+    return entry.counts().arrivals().corrected() == 0
+        ? ""
+        : "the corrected values stay beside the new ones, as sent by: "
+            + entry.sender().by()
+            + "\n";
+  }
+
   private static String notes(FileEntry entry) {
     return entry.notes().lines().map(note -> "Note: " + note + "\n").collect(Collectors.joining());
   }
@@ -65,7 +77,11 @@ final class FileSummary {
     long all = plant.store().read(tables -> tables.files().quarantinedRows(entry.id()));
     String listed = rows.stream().map(FileSummary::row).collect(Collectors.joining());
     String more = all > rows.size() ? "and " + (all - rows.size()) + " more rows\n" : "";
-    return "\nIn quarantine:\n" + listed + more;
+    return "\nIn quarantine (to mend them: the intake page, or filmward quarantine "
+        + entry.id()
+        + "):\n"
+        + listed
+        + more;
   }
 
   private static String row(QuarantinedRow row) {

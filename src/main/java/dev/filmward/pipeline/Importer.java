@@ -3,17 +3,20 @@ package dev.filmward.pipeline;
 import dev.filmward.film.Sample;
 import dev.filmward.film.SampleKey;
 import dev.filmward.intake.FileCount;
+import dev.filmward.intake.FileHead;
 import dev.filmward.intake.FileRefused;
-import dev.filmward.intake.ReadingsParser;
+import dev.filmward.intake.KeptHead;
 import dev.filmward.intake.Rejection;
 import dev.filmward.pipeline.BatchWriter.Batch;
 import dev.filmward.pipeline.SampleWriter.Came;
 import dev.filmward.store.FileEntry;
 import dev.filmward.store.FileEntry.Arrivals;
 import dev.filmward.store.FileEntry.Counts;
+import dev.filmward.store.HeldRowTable.Head;
 import dev.filmward.store.QuarantinedRow;
 import dev.filmward.store.SampleTable.Origin;
 import dev.filmward.store.Store;
+import dev.filmward.store.Tables;
 import dev.filmward.subgroup.SampleAssembler;
 import dev.filmward.subgroup.SampleDraft;
 import java.io.IOException;
@@ -41,6 +44,7 @@ final class Importer {
   private final List<Came> samples = new ArrayList<>();
   private final List<QuarantinedRow> rejected = new ArrayList<>();
   private final Instant receivedAt;
+  private Optional<KeptHead> head = Optional.empty();
   private long places;
 
   Importer(Store store, Judging judging, Instant receivedAt) {
@@ -49,27 +53,42 @@ final class Importer {
     this.receivedAt = receivedAt;
   }
 
-  FileEntry read(IncomingFile file, ReadingsParser parser) {
+  /** Reads the head of a file. */
+  @FunctionalInterface
+  interface Opening {
+    FileHead head(InputStream in) throws IOException, FileRefused;
+  }
+
+  FileEntry read(IncomingFile file, Opening opening) {
     long fileId =
-        store.write(tables -> tables.files().begin(file.name(), file.source(), receivedAt));
+        store.write(
+            tables -> tables.files().begin(file.name(), file.source(), file.sender(), receivedAt));
     FileEntry entry;
     try (BatchWriter writer = new BatchWriter(store, judging, new Origin(fileId, receivedAt))) {
-      entry = read(file, parser, writer, fileId);
+      entry = read(file, opening, writer, fileId);
     }
-    store.change(tables -> tables.files().finish(entry, receivedAt));
+    store.change(tables -> finish(tables, entry));
     return entry;
   }
 
-  private FileEntry read(
-      IncomingFile file, ReadingsParser parser, BatchWriter writer, long fileId) {
+  private void finish(Tables tables, FileEntry entry) {
+    tables.files().finish(entry, receivedAt);
+    if (entry.counts().quarantined() > 0) {
+      head.ifPresent(
+          kept -> tables.heldRows().keepHead(entry.id(), new Head(kept.text(), kept.mapping())));
+    }
+    if (entry.counts().arrivals().corrected() > 0) {
+      tables.audit().add(Audited.corrections(entry));
+    }
+  }
+
+  private FileEntry read(IncomingFile file, Opening opening, BatchWriter writer, long fileId) {
     SampleAssembler assembler = new SampleAssembler(draft -> take(draft, writer));
     try (InputStream in = file.opener().open()) {
+      FileHead opened = opening.head(in);
+      head = opened.kept();
       FileCount count =
-          parser.parse(
-              in,
-              file.name(),
-              file.view().apply(assembler),
-              rejection -> quarantine(rejection, writer));
+          opened.readRest(file.view().apply(assembler), rejection -> quarantine(rejection, writer));
       assembler.finish();
       writer.finish(batch());
       List<String> notes = new ArrayList<>(count.notes());
@@ -136,15 +155,25 @@ final class Importer {
         fileId,
         file.name(),
         file.source(),
+        file.sender(),
         receivedAt,
         counts,
         String.join("\n", notes),
-        Optional.empty());
+        Optional.empty(),
+        0);
   }
 
   private FileEntry refused(IncomingFile file, long fileId, Exception why) {
     String reason = why.getMessage() == null ? why.toString() : why.getMessage();
     return new FileEntry(
-        fileId, file.name(), file.source(), receivedAt, Counts.NONE, "", Optional.of(reason));
+        fileId,
+        file.name(),
+        file.source(),
+        file.sender(),
+        receivedAt,
+        Counts.NONE,
+        "",
+        Optional.of(reason),
+        0);
   }
 }

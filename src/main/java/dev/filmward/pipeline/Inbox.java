@@ -1,6 +1,7 @@
 package dev.filmward.pipeline;
 
 import dev.filmward.store.FileEntry;
+import dev.filmward.store.FileEntry.Sender;
 import java.io.IOException;
 import java.io.InputStream;
 import java.nio.file.Files;
@@ -109,7 +110,9 @@ public final class Inbox implements AutoCloseable {
     String name = file.nameIn(folder);
     FileEntry entry;
     try (InputStream in = Files.newInputStream(file.path())) {
-      entry = plant.read(new IncomingFile(name, "watch", () -> in));
+      entry =
+          plant.read(
+              new IncomingFile(name, "watch", () -> in).from(new Sender("watch folder", name)));
     }
     if (!file.look().equals(FileLook.at(file.path()))) {
       LOG.info("{} changed while it was read; it is read again", name);

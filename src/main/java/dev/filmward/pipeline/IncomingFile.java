@@ -1,6 +1,7 @@
 package dev.filmward.pipeline;
 
 import dev.filmward.film.ReadingSink;
+import dev.filmward.store.FileEntry.Sender;
 import java.io.IOException;
 import java.io.InputStream;
 import java.util.function.UnaryOperator;
@@ -9,13 +10,14 @@ import java.util.function.UnaryOperator;
  * A file of readings that has come.
  *
  * @param name as people know it
- * @param source by which way it came: watch, import, upload, demo or live
+ * @param source by which way it came: watch, import, upload, mended, demo or live
+ * @param sender who sent it and why
  * @param opener opens its bytes; the reader closes them
  * @param view puts something between the file and its reader, for example other times; usually
  *     nothing
  */
 public record IncomingFile(
-    String name, String source, Opener opener, UnaryOperator<ReadingSink> view) {
+    String name, String source, Sender sender, Opener opener, UnaryOperator<ReadingSink> view) {
 
   /** Opens a stream of bytes. */
   @FunctionalInterface
@@ -24,6 +26,11 @@ public record IncomingFile(
   }
 
   public IncomingFile(String name, String source, Opener opener) {
-    this(name, source, opener, UnaryOperator.identity());
+    this(name, source, Sender.NOT_NAMED, opener, UnaryOperator.identity());
+  }
+
+  /** The same, sent by somebody. */
+  public IncomingFile from(Sender other) {
+    return new IncomingFile(name, source, other, opener, view);
   }
 }

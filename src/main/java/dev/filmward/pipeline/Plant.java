@@ -42,6 +42,7 @@ public final class Plant implements AutoCloseable {
   private final Judging judging;
   private final RunLengthBook runLengths = new RunLengthBook();
   private final MappingBook mappings;
+  private final Mending mending;
   private final List<Consumer<PlantEvent>> listeners = new CopyOnWriteArrayList<>();
 
   public Plant(Store store, Clock clock, ZoneId zone) {
@@ -58,6 +59,7 @@ public final class Plant implements AutoCloseable {
     this.zone = zone;
     this.structures = new StructureBook(store, clock);
     this.judging = new Judging(clock, this::tell);
+    this.mending = new Mending(this, this::read);
   }
 
   /** Listeners are called after the change is stored, on the thread that made it. */
@@ -97,9 +99,39 @@ public final class Plant implements AutoCloseable {
   /** Reads a file of readings into the store and judges what is new. */
   public FileEntry read(IncomingFile file) {
     ReadingsParser parser = new ReadingsParser(structures.current(), zone, mappings.current());
-    FileEntry entry = new Importer(store, judging, clock.instant()).read(file, parser);
+    return read(file, in -> parser.head(in, file.name()));
+  }
+
+  private FileEntry read(IncomingFile file, Importer.Opening opening) {
+    FileEntry entry = new Importer(store, judging, clock.instant()).read(file, opening);
     tell(new PlantEvent.FileCame(entry.id(), entry.name()));
     return entry;
+  }
+
+  /**
+   * A file and the first of its rows in quarantine, mended ones too.
+   *
+   * @throws NoSuchElementException if there is no such file
+   */
+  public HeldFile quarantine(long fileId, int most) {
+    return mending.held(fileId, tables -> tables.heldRows().of(fileId, most));
+  }
+
+  /** The same, without the rows that were mended. */
+  public HeldFile openQuarantine(long fileId, int most) {
+    return mending.held(fileId, tables -> tables.heldRows().open(fileId, most));
+  }
+
+  /**
+   * Submits rows in quarantine again, as they were mended; those that can be used come as a file of
+   * their own.
+   *
+   * @throws NoSuchElementException if there is no such file or row
+   * @throws IllegalStateException if a row was mended before, or none of this file can be
+   * @throws IllegalArgumentException if a line is submitted with two texts
+   */
+  public MendReport mend(long fileId, List<MendedText> texts, String by) {
+    return mending.mend(fileId, texts, by);
   }
 
   /**

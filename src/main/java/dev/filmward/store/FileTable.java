@@ -2,6 +2,7 @@ package dev.filmward.store;
 
 import dev.filmward.store.FileEntry.Arrivals;
 import dev.filmward.store.FileEntry.Counts;
+import dev.filmward.store.FileEntry.Sender;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
@@ -18,11 +19,19 @@ public final class FileTable {
     this.handle = handle;
   }
 
-  /** Notes that a file is being read. */
+  /** Notes that a file is being read that nobody in particular sent. */
   public long begin(String name, String source, Instant receivedAt) {
+    return begin(name, source, Sender.NOT_NAMED, receivedAt);
+  }
+
+  /** Notes that a file is being read. */
+  public long begin(String name, String source, Sender sender, Instant receivedAt) {
     return handle
         .createUpdate(
-            "INSERT INTO file (name, source, received_at) VALUES (:name, :source, :receivedAt)")
+            "INSERT INTO file (name, source, by_whom, why, received_at)"
+                + " VALUES (:name, :source, :by, :why, :receivedAt)")
+        .bind("by", sender.by())
+        .bind("why", sender.why())
         .bind("name", name)
         .bind("source", source)
         .bind("receivedAt", Times.toMicros(receivedAt))
@@ -98,15 +107,7 @@ public final class FileTable {
         .createQuery("SELECT * FROM quarantine WHERE file_id = :id ORDER BY id LIMIT :n")
         .bind("id", fileId)
         .bind("n", most)
-        .map(
-            (row, context) ->
-                new QuarantinedRow(
-                    row.getLong("line_number"),
-                    row.getString("column_name"),
-                    row.getString("cell"),
-                    row.getString("reason"),
-                    row.getString("raw"),
-                    row.getInt("readings")))
+        .map((row, context) -> quarantinedRow(row))
         .list();
   }
 
@@ -116,6 +117,16 @@ public final class FileTable {
         .bind("id", fileId)
         .mapTo(Long.class)
         .one();
+  }
+
+  static QuarantinedRow quarantinedRow(ResultSet row) throws SQLException {
+    return new QuarantinedRow(
+        row.getLong("line_number"),
+        row.getString("column_name"),
+        row.getString("cell"),
+        row.getString("reason"),
+        row.getString("raw"),
+        row.getInt("readings"));
   }
 
   private static FileEntry entry(ResultSet row) throws SQLException {
@@ -130,9 +141,11 @@ public final class FileTable {
         row.getLong("id"),
         row.getString("name"),
         row.getString("source"),
+        new Sender(row.getString("by_whom"), row.getString("why")),
         Times.toInstant(row.getLong("received_at")),
         counts,
         row.getString("notes"),
-        Optional.ofNullable(row.getString("refusal")));
+        Optional.ofNullable(row.getString("refusal")),
+        row.getLong("mended"));
   }
 }

@@ -20,6 +20,14 @@ public final class Tables {
     return new FileTable(handle);
   }
 
+  public HeldRowTable heldRows() {
+    return new HeldRowTable(handle);
+  }
+
+  public CorrectionTable corrections() {
+    return new CorrectionTable(handle);
+  }
+
   public SampleTable samples() {
     return new SampleTable(handle, database);
   }

@@ -20,6 +20,15 @@ final class Requests {
     return value;
   }
 
+  /** A query parameter that may be left out; at most so long as a text of a body may be. */
+  static String textOr(Context ctx, String name, String other) {
+    String value = ctx.queryParam(name);
+    if (value != null && value.length() > LONGEST_TEXT) {
+      throw new IllegalArgumentException(name + " is longer than " + LONGEST_TEXT + " characters");
+    }
+    return value == null ? other : value;
+  }
+
   /** A query parameter that is a whole number, where it is there. */
   static Optional<Long> number(Context ctx, String name) {
     String value = ctx.queryParam(name);

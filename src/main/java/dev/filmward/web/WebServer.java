@@ -103,6 +103,8 @@ public final class WebServer implements AutoCloseable {
     LimitsResource limits = new LimitsResource(plant);
     TestsResource tests = new TestsResource(plant);
     FileResource files = new FileResource(plant);
+    QuarantineResource quarantine = new QuarantineResource(plant);
+    CorrectionResource corrections = new CorrectionResource(plant);
     MappingResource mappings = new MappingResource(plant);
 
     routes.before(new Doors(options.host())::check);
@@ -121,7 +123,10 @@ public final class WebServer implements AutoCloseable {
     routes.post("/api/tests/price", tests::price);
     routes.post("/api/tests", tests::choose);
     routes.get("/api/files", files::list);
-    routes.get("/api/files/{id}/quarantine", files::quarantine);
+    routes.get("/api/files/{id}/quarantine", quarantine::list);
+    routes.post("/api/files/{id}/quarantine/mend", quarantine::mend);
+    routes.get("/api/files/{id}/corrections", corrections::ofFile);
+    routes.get("/api/corrections", corrections::list);
     routes.post("/api/files", files::upload);
     routes.get("/api/mappings", mappings::list);
     routes.post("/api/mappings", mappings::keep);
