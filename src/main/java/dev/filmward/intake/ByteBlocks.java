@@ -19,6 +19,9 @@ final class ByteBlocks {
   int limit;
   boolean ended;
 
+  /** Up to here there are whole lines only; at the end of the stream, the last one included. */
+  int wholeLines;
+
   /** Number of the line that {@code from} is on; the owner counts. */
   long line = 1;
 
@@ -38,6 +41,7 @@ final class ByteBlocks {
     fill();
     carriageReturnsEndLines = contains('\r') && !contains('\n');
     endLines(0);
+    findWholeLines();
   }
 
   /**
@@ -54,6 +58,7 @@ final class ByteBlocks {
     this.stop = stop;
     this.carriageReturnsEndLines = false;
     fill();
+    findWholeLines();
   }
 
   /** Moves the unused bytes to the start of the array and reads on until it is full again. */
@@ -67,6 +72,7 @@ final class ByteBlocks {
     limit = unused;
     fill();
     endLines(unused);
+    findWholeLines();
   }
 
   /** Where in the stream the unused bytes begin. */
@@ -123,6 +129,14 @@ final class ByteBlocks {
     for (int i = start; carriageReturnsEndLines && i < limit; i++) {
       bytes[i] = bytes[i] == '\r' ? (byte) '\n' : bytes[i];
     }
+  }
+
+  private void findWholeLines() {
+    int end = limit;
+    while (!ended && end > 0 && bytes[end - 1] != '\n') {
+      end--;
+    }
+    wholeLines = end;
   }
 
   private boolean contains(char sign) {

@@ -36,12 +36,11 @@ final class Decimals {
     1e17, 1e18
   };
 
-  private static final long LONGEST_EXACT = 100_000_000_000_000_000L;
-
   private int stop;
   private double value;
-  private boolean sawPoint;
-  private boolean sawComma;
+
+  /** A bit for each decimal sign below 64; bit 0 for none. */
+  private long signsSeen;
 
   /** The value of a positive number that is written in at most 18 signs, or NOT_PLAIN. */
   double plain(byte[] bytes, int start, int end) {
@@ -68,37 +67,34 @@ final class Decimals {
   }
 
   /**
-   * The value of a positive number at the start of some bytes, of at most 17 digits with a sign
-   * that is no digit after them; else NOT_PLAIN. {@link #stop} then tells where it ends.
+   * The value of a positive number at the start of some bytes, of at most 18 signs with one after
+   * them that is neither digit nor point; else NOT_PLAIN. {@link #stop} then tells where it ends.
    *
    * @param comma what may stand for the decimal point besides it
    */
   double leading(byte[] bytes, int start, byte comma) {
     long digits = 0;
-    int i = start;
-    int digit = bytes[i] - '0';
-    while (digit >= 0 && digit <= 9 && digits < LONGEST_EXACT) {
-      digits = digits * 10 + digit;
-      digit = bytes[++i] - '0';
-    }
+    int end = start;
     int decimals = 0;
-    byte sign = bytes[i];
-    if (sign == '.' || sign == comma) {
-      int first = ++i;
-      digit = bytes[i] - '0';
-      while (digit >= 0 && digit <= 9 && digits < LONGEST_EXACT) {
-        digits = digits * 10 + digit;
-        digit = bytes[++i] - '0';
+    int afterPoint = 0;
+    int pointSign = 0;
+    for (; ; end++) {
+      byte sign = bytes[end];
+      if (sign >= '0' && sign <= '9') {
+        digits = digits * 10 + (sign - '0');
+        decimals += afterPoint;
+      } else if ((sign == '.' || sign == comma) && afterPoint == 0) {
+        afterPoint = 1;
+        pointSign = sign;
+      } else {
+        break;
       }
-      decimals = i - first;
-    } else {
-      sign = 0;
     }
-    stop = i;
-    if (digits == 0 || digits > EXACT || decimals >= POWERS_OF_TEN.length) {
+    stop = end;
+    if (end - start > LONGEST_PLAIN || digits == 0 || digits > EXACT) {
       return NOT_PLAIN;
     }
-    remember(sign);
+    remember(pointSign);
     return digits / POWERS_OF_TEN[decimals];
   }
 
@@ -129,16 +125,19 @@ final class Decimals {
 
   /** Whether a number was written with a decimal point. */
   boolean sawPoint() {
-    return sawPoint;
+    return saw('.');
   }
 
   /** Whether a number was written with a decimal comma. */
   boolean sawComma() {
-    return sawComma;
+    return saw(',');
+  }
+
+  private boolean saw(char sign) {
+    return (signsSeen >>> sign & 1) != 0;
   }
 
   private void remember(int sign) {
-    sawPoint |= sign == '.';
-    sawComma |= sign == ',';
+    signsSeen |= 1L << sign;
   }
 }

@@ -82,18 +82,20 @@ final class KnownHead {
 
   /** Where in a row that starts alike the field after the lane begins, or UNLIKE. */
   int after(byte[] row, int from, int limit) {
-    int end = from + length;
-    if (length > 0 && end <= limit && Arrays.equals(bytes, 0, length, row, from, end)) {
-      return end;
-    }
-    return anotherLane(row, from, limit);
-  }
-
-  private int anotherLane(byte[] row, int from, int limit) {
-    int start = from + headLength;
-    if (start > limit || !Arrays.equals(bytes, 0, headLength, row, from, start)) {
+    int compared = Math.max(length, headLength);
+    int end = from + compared;
+    if (end > limit) {
       return UNLIKE;
     }
+    int differing = Arrays.mismatch(bytes, 0, compared, row, from, end);
+    if (differing < 0 && compared == length) {
+      return end;
+    }
+    return differing < 0 || differing >= headLength ? anotherLane(row, from) : UNLIKE;
+  }
+
+  private int anotherLane(byte[] row, int from) {
+    int start = from + headLength;
     int quotes = row[start] == '"' ? 1 : 0;
     int i = start + quotes;
     int value = 0;

@@ -1,7 +1,5 @@
 package dev.filmward.intake;
 
-import java.util.Arrays;
-
 /**
  * Tells whether a row starts as a known one but for the figures of its time and the name of its
  * sample, of the same lengths. One owner, one thread.
@@ -47,14 +45,23 @@ final class NextSample {
 
   /** Whether a row starts like the known one; its time must still be read. */
   boolean startsLike(byte[] known, byte[] row, int from, int limit) {
-    if (length == 0
-        || from + length > limit
-        || !Arrays.equals(known, 0, firstStart, row, from, from + firstStart)
-        || !Arrays.equals(known, firstEnd, secondStart, row, from + firstEnd, from + secondStart)
-        || !Arrays.equals(known, secondEnd, length, row, from + secondEnd, from + length)) {
+    if (length == 0 || from + length > limit) {
       return false;
     }
-    for (int i = from + sampleStart; i < from + sampleEnd; i++) {
+    for (int i = 0; i < length; i++) {
+      if (known[i] != row[from + i] && !mayDiffer(i)) {
+        return false;
+      }
+    }
+    return isPlainName(row, from + sampleStart, from + sampleEnd);
+  }
+
+  private boolean mayDiffer(int at) {
+    return (at >= firstStart && at < firstEnd) || (at >= secondStart && at < secondEnd);
+  }
+
+  private boolean isPlainName(byte[] row, int start, int end) {
+    for (int i = start; i < end; i++) {
       byte sign = row[i];
       if (sign <= ' ' || sign == separator || sign == '"' || sign == 0x7F) {
         return false;

@@ -3,7 +3,6 @@ package dev.filmward.intake;
 import dev.filmward.film.ReportedLayer;
 import dev.filmward.film.Structure;
 import java.nio.charset.StandardCharsets;
-import java.util.Arrays;
 import java.util.List;
 
 /**
@@ -72,15 +71,21 @@ final class RawLayers {
   private int named(byte[] bytes, int start) {
     for (int i = 0; i < Math.min(names.length, MOST_TRIED); i++) {
       int candidate = (position + i) % names.length;
-      byte[] name = names[candidate];
-      int end = start + name.length;
-      if (name.length > 0
-          && end <= bytes.length
-          && Arrays.equals(name, 0, name.length, bytes, start, end)) {
+      int end = start + names[candidate].length;
+      if (end > start && end <= bytes.length && stands(names[candidate], bytes, start)) {
         position = candidate + 1;
         return end;
       }
     }
     return KnownHead.UNLIKE;
+  }
+
+  private static boolean stands(byte[] name, byte[] bytes, int start) {
+    for (int i = 0; i < name.length; i++) {
+      if (bytes[start + i] != name[i]) {
+        return false;
+      }
+    }
+    return true;
   }
 }

@@ -72,9 +72,7 @@ final class SwiftLong implements SwiftRows {
   /** How many rows there were. */
   private int takeRun() {
     run.clear();
-    int bound = Math.min(blocks.bound(), blocks.limit);
-    int last = blocks.ended ? blocks.limit : blocks.limit - 1;
-    int next = fill(blocks.bytes, blocks.from, bound, last);
+    int next = fill(blocks.bytes, blocks.from, Math.min(blocks.bound(), blocks.wholeLines));
     int rows = run.size();
     if (rows > 0) {
       sink.readings(head.giveKey(), head.takenAt(), head.structure(), run);
@@ -86,29 +84,22 @@ final class SwiftLong implements SwiftRows {
   }
 
   /** Where the first row starts that was not taken. */
-  private int fill(byte[] bytes, int start, int bound, int last) {
+  private int fill(byte[] bytes, int start, int bound) {
     int from = start;
     for (int rows = 0; from < bound && rows < ReadingRun.MOST; rows++) {
-      int end = end(bytes, from);
-      if (end < 0 || end > last) {
+      int at = known.after(bytes, from, blocks.limit);
+      at = at < 0 ? at : layers.after(bytes, at);
+      at = at < 0 ? at : thickness(bytes, at);
+      if (at < 0) {
         break;
       }
       run.add(layers.position(), known.lane(), um);
-      from = end + 1;
+      from = at + 1;
     }
     return from;
   }
 
-  /** Where the row ends that starts at {@code from}, or less than 0. */
-  private int end(byte[] bytes, int from) {
-    int at = known.after(bytes, from, blocks.limit);
-    if (at < 0) {
-      return at;
-    }
-    at = layers.after(bytes, at);
-    return at < 0 ? at : thickness(bytes, at);
-  }
-
+  /** Where the row ends whose last field starts there, or less than 0. */
   private int thickness(byte[] bytes, int start) {
     boolean quoted = bytes[start] == '"';
     double number =

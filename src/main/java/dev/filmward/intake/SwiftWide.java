@@ -83,9 +83,7 @@ final class SwiftWide implements SwiftRows {
   /** How many rows there were. */
   private int takeRun() {
     run.clear();
-    int bound = Math.min(blocks.bound(), blocks.limit);
-    int last = blocks.ended ? blocks.limit : blocks.limit - 1;
-    int next = fill(blocks.bytes, blocks.from, bound, last);
+    int next = fill(blocks.bytes, blocks.from, Math.min(blocks.bound(), blocks.wholeLines));
     int rows = run.size() / um.length;
     if (rows > 0) {
       sink.readings(head.giveKey(), head.takenAt(), head.structure(), run);
@@ -97,11 +95,11 @@ final class SwiftWide implements SwiftRows {
   }
 
   /** Where the first row starts that was not taken. */
-  private int fill(byte[] bytes, int start, int bound, int last) {
+  private int fill(byte[] bytes, int start, int bound) {
     int from = start;
     while (from < bound && run.size() + um.length <= ReadingRun.MOST) {
       int end = end(bytes, from);
-      if (end < 0 || end > last) {
+      if (end < 0) {
         break;
       }
       for (int i = 0; i < um.length; i++) {

@@ -50,12 +50,10 @@ public final class SampleAssembler implements ReadingSink {
 
   @Override
   public void readings(SampleKey key, Instant takenAt, Structure structure, ReadingRun run) {
-    SampleDraft draft = draft(key, takenAt, structure);
-    for (int i = 0; i < run.size(); i++) {
-      if (!draft.fill(run.position(i), run.lane(i), run.um(i))) {
-        reading(key, takenAt, structure, run.position(i), run.lane(i), run.um(i));
-        draft = draft(key, takenAt, structure);
-      }
+    int taken = draft(key, takenAt, structure).fill(run, 0);
+    while (taken < run.size()) {
+      reading(key, takenAt, structure, run.position(taken), run.lane(taken), run.um(taken));
+      taken = draft(key, takenAt, structure).fill(run, taken + 1);
     }
   }
 

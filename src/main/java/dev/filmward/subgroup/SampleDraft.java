@@ -1,5 +1,6 @@
 package dev.filmward.subgroup;
 
+import dev.filmward.film.ReadingRun;
 import dev.filmward.film.Sample;
 import dev.filmward.film.SampleKey;
 import dev.filmward.film.Structure;
@@ -89,14 +90,20 @@ public final class SampleDraft {
     return known == thicknessUm ? Place.SAME : Place.TAKEN;
   }
 
-  /** Notes a reading where there is none yet; false, and nothing changed, where there is one. */
-  boolean fill(int position, int lane, double thicknessUm) {
-    int place = column(lane) * layers + position - 1;
-    boolean isFree = Double.isNaN(um[place]);
-    if (isFree) {
-      um[place] = thicknessUm;
+  /**
+   * Notes readings of a run, as long as there is none yet at their places.
+   *
+   * @return which one was the first that was not noted, or the size of the run
+   */
+  int fill(ReadingRun run, int from) {
+    for (int i = from; i < run.size(); i++) {
+      int place = column(run.lane(i)) * layers + run.position(i) - 1;
+      if (!Double.isNaN(um[place])) {
+        return i;
+      }
+      um[place] = run.um(i);
     }
-    return isFree;
+    return run.size();
   }
 
   /** Notes that a place was looked at and not measured. */
