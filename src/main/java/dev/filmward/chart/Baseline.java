@@ -65,6 +65,13 @@ public final class Baseline implements Serializable {
     return means.mean();
   }
 
+  /** The means, each as often as its subgroup has readings. */
+  public Moments weightedMeans() {
+    Moments copy = new Moments();
+    copy.merge(means);
+    return copy;
+  }
+
   /**
    * Mean of the ranges of the subgroups of two and more.
    *

@@ -5,6 +5,7 @@ import dev.filmward.chart.Baseline;
 import dev.filmward.chart.MeanRangeLimits;
 import dev.filmward.film.SpecLimits;
 import dev.filmward.stats.ChartConstants;
+import dev.filmward.stats.CompensatedSum;
 import dev.filmward.stats.Moments;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -15,21 +16,25 @@ import java.util.OptionalDouble;
  * For one thread.
  */
 final class SeriesFigures {
-  private final Moments moments = new Moments();
   private final Baseline baseline = new Baseline();
-  private int greatestSize;
+
+  /** Of subgroups that are too large for the baseline. */
+  private final Moments larger = new Moments();
+
+  private final CompensatedSum squares = new CompensatedSum();
 
   /** Adds a subgroup whose squares come in {@link #addSquares}. */
   void add(int size, double mean, double range) {
-    add(size, mean, range, 0);
+    if (size <= ChartConstants.LARGEST_SIZE) {
+      baseline.add(size, mean, range);
+    } else {
+      larger.addSummary(size, mean, 0);
+    }
   }
 
   void add(int size, double mean, double range, double sumOfSquares) {
-    moments.addSummary(size, mean, sumOfSquares);
-    greatestSize = Math.max(greatestSize, size);
-    if (size <= ChartConstants.LARGEST_SIZE) {
-      baseline.add(size, mean, range);
-    }
+    add(size, mean, range);
+    addSquares(sumOfSquares);
   }
 
   /**
@@ -37,16 +42,16 @@ final class SeriesFigures {
    * spread overall. Asked only where there is a subgroup.
    */
   void addSquares(double sumOfSquares) {
-    moments.addSquares(sumOfSquares);
+    squares.add(sumOfSquares);
   }
 
   long readings() {
-    return moments.count();
+    return baseline.readings() + larger.count();
   }
 
   /** Each subgroup weighted by its size. */
   OptionalDouble mean() {
-    return readings() == 0 ? OptionalDouble.empty() : OptionalDouble.of(moments.mean());
+    return readings() == 0 ? OptionalDouble.empty() : OptionalDouble.of(moments().mean());
   }
 
   OptionalDouble sigmaWithin() {
@@ -54,7 +59,7 @@ final class SeriesFigures {
   }
 
   OptionalDouble sigmaOverall() {
-    return moments.standardDeviation();
+    return moments().standardDeviation();
   }
 
   Optional<MeanRangeLimits> limits() {
@@ -64,10 +69,19 @@ final class SeriesFigures {
   Capability capability(SpecLimits spec) {
     return readings() == 0
         ? Capability.NONE
-        : Capability.of(moments.mean(), sigmaWithin(), sigmaOverall(), spec);
+        : Capability.of(moments().mean(), sigmaWithin(), sigmaOverall(), spec);
   }
 
   private boolean isCharted() {
-    return greatestSize <= ChartConstants.LARGEST_SIZE;
+    return larger.count() == 0;
+  }
+
+  private Moments moments() {
+    Moments all = baseline.weightedMeans();
+    all.merge(larger);
+    if (all.count() > 0) {
+      all.addSquares(squares.value());
+    }
+    return all;
   }
 }
