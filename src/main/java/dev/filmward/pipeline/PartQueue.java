@@ -16,7 +16,7 @@ import org.jspecify.annotations.Nullable;
  * are used again.
  */
 final class PartQueue<R> implements AutoCloseable {
-  private static final int AHEAD_PER_THREAD = 2;
+  private static final int AHEAD_PER_THREAD = 1;
 
   private final int count;
   private final Supplier<R> fresh;

@@ -31,7 +31,7 @@ final class PartedFile {
    */
   record Cut(long bytes, int threads) {
     static Cut usual() {
-      return new Cut(4L << 20, Runtime.getRuntime().availableProcessors());
+      return new Cut(8L << 20, Runtime.getRuntime().availableProcessors());
     }
 
     int parts(long length) {
