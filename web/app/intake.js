@@ -1,5 +1,6 @@
 /** The intake: what files came, what became of every reading in them, and the way to bring one in. Stays live. */
 import { getJson } from './api.js';
+import { corrections } from './corrections.js';
 import { el } from './elements.js';
 import { count } from './format.js';
 import * as live from './live.js';
@@ -11,7 +12,7 @@ import { troubleLine } from './trouble.js';
 import { uploadPlace } from './upload.js';
 
 const LEAST_BETWEEN_MS = 2_000;
-const SOURCES = { watch: 'watched folder', import: 'import command', upload: 'this page', demo: 'demo data', live: 'live gauge' };
+const SOURCES = { watch: 'watched folder', import: 'import command', upload: 'this page', mended: 'mended rows', demo: 'demo data', live: 'live gauge' };
 const FIGURES = [
   ['rows', 'Rows'],
   ['readings', 'Readings'],
@@ -30,15 +31,16 @@ export function mount(root) {
       el('p', { class: 'soft' }, 'Every file that came, and what became of every reading in it. Nothing is dropped silently.')),
     uploadPlace(() => refreshing.ask()), trouble.node, place);
   let open = null;
+  let parts = null;
   let drawn = '';
 
   async function refresh() {
     try {
       const { files } = await getJson('/api/files');
       const now = JSON.stringify([files, open]);
-      if (now !== drawn) {
+      if (now !== drawn && !isBeingEdited()) {
         drawn = now;
-        place.replaceChildren(files.length > 0 ? tableOf(files, open, choose) : nothing());
+        draw(files);
       }
       trouble.clear();
     } catch (error) {
@@ -47,37 +49,68 @@ export function mount(root) {
     document.documentElement.dataset.ready = 'true';
   }
 
+  /** A node that stays keeps the focus. */
+  function draw(files) {
+    const focused = document.activeElement;
+    place.replaceChildren(files.length > 0 ? tableOf(files, open, choose, openedOf) : nothing());
+    if (place.contains(focused) && focused !== document.activeElement) {
+      focused.focus();
+    }
+  }
+
   async function choose(id) {
     open = open === id ? null : id;
+    parts = null;
     await refresh();
     place.querySelector(`[data-file="${id}"] button`)?.focus();
   }
 
+  /** What is open stays the same node while other files come, so that nothing typed is lost. */
+  function openedOf(file) {
+    parts ??= opened(file, refreshing.ask);
+    return parts;
+  }
+
+  const isBeingEdited = () => parts !== null && parts.contains(document.activeElement) && document.activeElement.form !== null;
+
   const refreshing = throttled(refresh, LEAST_BETWEEN_MS);
+  place.addEventListener('focusout', (event) => event.target.form && refreshing.ask());
   const stops = [live.on('file', refreshing.ask), live.on('reload', refreshing.ask), refreshing.stop];
   refreshing.ask();
   return () => stops.forEach((stop) => stop());
 }
 
-function tableOf(files, open, choose) {
+function tableOf(files, open, choose, openedOf) {
   const heads = [el('th', { scope: 'col' }, 'File'), ...FIGURES.map(([, word]) => el('th', { scope: 'col', class: 'figure' }, word))];
-  const rows = files.flatMap((file) => [rowOf(file, open === file.id, choose), ...(open === file.id ? [opened(file)] : [])]);
+  const rows = files.flatMap((file) => [rowOf(file, open === file.id, choose), ...(open === file.id ? [openedOf(file)] : [])]);
   return el('div', { class: 'table-frame', tabindex: 0, role: 'region', 'aria-label': 'Files' },
     el('table', {}, el('thead', {}, el('tr', {}, heads)), el('tbody', {}, rows)));
 }
 
 function rowOf(file, isOpen, choose) {
   const figures = FIGURES.map(([key, word]) =>
-    el('td', { class: 'figure', data: { figure: key, word, some: file[key] > 0 } }, key === 'quarantined' && file[key] > 0 ? shape('quarantine') : null, count(file[key])));
+    el('td', { class: 'figure', data: { figure: key, word, some: file[key] > 0 } }, key === 'quarantined' ? heldFigure(file) : count(file[key])));
   return el('tr', { class: 'file', data: { file: file.id, open: isOpen } },
     el('th', { scope: 'row' },
       el('button', { type: 'button', class: 'file-name', 'aria-expanded': String(isOpen), on: { click: () => choose(file.id) } }, file.name),
-      el('span', { class: 'soft' }, `${momentOf(file.receivedAt)}, ${SOURCES[file.source] ?? file.source}`)),
+      el('span', { class: 'soft' }, `${momentOf(file.receivedAt)}, ${SOURCES[file.source] ?? file.source}${senderOf(file)}`)),
     figures);
 }
 
-function opened(file) {
-  return el('tr', { class: 'opened' }, el('td', { colspan: FIGURES.length + 1 }, quarantine(file)));
+/** What is in quarantine is marked until all of it was mended. */
+function heldFigure({ quarantined, mended }) {
+  const mark = quarantined > mended ? shape('quarantine') : null;
+  return [mark, count(quarantined), mended > 0 ? el('span', { class: 'soft' }, ` ${mended === quarantined ? 'all' : count(mended)} mended`) : null];
+}
+
+/** Whoever brought a file in by name; folders and demo data name themselves already. */
+function senderOf({ source, by, why }) {
+  const isPerson = by !== 'not named' && ['import', 'upload', 'mended'].includes(source);
+  return isPerson ? `, ${by}${why && source !== 'mended' ? `: ${why}` : ''}` : '';
+}
+
+function opened(file, done) {
+  return el('tr', { class: 'opened' }, el('td', { colspan: FIGURES.length + 1 }, file.corrected > 0 ? corrections(file) : null, quarantine(file, done)));
 }
 
 function nothing() {

@@ -2,18 +2,22 @@
  * Reads one sample of the charts aloud: by pointer, tap or arrow keys, with one cursor through both
  * charts and the words of the sample beside them. The charts are sliders for assistive technology.
  */
+import { getJson } from './api.js';
+import { correctionInWords } from './corrections.js';
 import { el, setText } from './elements.js';
 import { shape } from './marks.js';
 import { um } from './format.js';
 import { moment } from './plantClock.js';
 import { explain } from './words.js';
 
+const REST_MS = 300;
 const STEPS = { ArrowLeft: -1, ArrowRight: 1, PageUp: -10, PageDown: 10, Home: -Infinity, End: Infinity };
 
 export function pointReader(panels) {
   const words = el('p', { class: 'reader-words' });
   const tests = el('ul', { class: 'plain reader-tests' });
-  const node = el('div', { class: 'reader', role: 'region', tabindex: 0, 'aria-label': 'The sample under the cursor' }, words, tests);
+  const corrected = el('ul', { class: 'plain reader-corrected' });
+  const node = el('div', { class: 'reader', role: 'region', tabindex: 0, 'aria-label': 'The sample under the cursor' }, words, tests, corrected);
   const cursors = panels.map((panel) => {
     const cursor = el('span', { class: 'cursor', 'aria-hidden': 'true' });
     panel.node.append(cursor);
@@ -21,6 +25,7 @@ export function pointReader(panels) {
   });
   let series = null;
   let index = -1;
+  let asking = 0;
 
   function read(at) {
     const { columns, signals } = series;
@@ -29,11 +34,30 @@ export function pointReader(panels) {
     const found = signals.filter((signal) => signal.index === index).map(explain);
     setText(words, sentence);
     tests.replaceChildren(...found.map((text) => el('li', {}, shape('unusual'), el('span', {}, text))));
+    askForCorrections(columns.roll[index], columns.sample[index]);
     panels.forEach((panel, i) => {
       placeCursor(panel, cursors[i], columns.takenAt[index]);
       panel.node.setAttribute('aria-valuenow', index);
       panel.node.setAttribute('aria-valuetext', [sentence, ...found].join(' '));
     });
+  }
+
+  /** Asked for when the cursor rests on a sample; what was said of another one goes at once. */
+  function askForCorrections(roll, sample) {
+    const { line, structure, characteristic } = series;
+    const whose = JSON.stringify([line, structure.code, characteristic, roll, sample]);
+    clearTimeout(asking);
+    if (corrected.dataset.whose !== whose) {
+      corrected.replaceChildren();
+      corrected.dataset.whose = whose;
+    }
+    asking = setTimeout(async () => {
+      const found = await getJson('/api/corrections', { line, structure: structure.code, roll, sample }).catch(() => ({ corrections: [] }));
+      if (corrected.dataset.whose === whose) {
+        const here = found.corrections.filter(({ layer }) => characteristic.kind === 'total' || layer === characteristic.position);
+        corrected.replaceChildren(...here.map((one) => el('li', {}, correctionInWords(one))));
+      }
+    }, REST_MS);
   }
 
   /** On a small screen the words stay in sight from the first question on, and not before. */

@@ -1,34 +1,74 @@
-/** The readings of a file that could not be used, each with its place, value, reason and the line as it came. */
+/** The rows of a file that could not be used, each with its place, reason and the line as it came; each opens to be mended. */
 import { getJson } from './api.js';
+import { byLine } from './cellText.js';
 import { el } from './elements.js';
 import { count, plural } from './format.js';
+import { mendForm } from './mend.js';
+import { momentOf } from './plantClock.js';
 
-const HEADS = ['Line', 'Column', 'Value', 'Reason', 'As it came'];
-
-/** A part that fills itself with the quarantined rows of a file. */
-export function quarantine(file) {
+/** A part that fills itself with the quarantined rows of a file; `done` is told of the file that mended rows came as. */
+export function quarantine(file, done) {
   const node = el('div', { class: 'quarantine', data: { quarantine: file.id } }, el('p', { class: 'soft' }, 'Being fetched\u2026'));
-  fill(file, node);
+  fill(file, node, done);
   return node;
 }
 
-async function fill(file, node) {
+async function fill(file, node, done) {
   try {
-    const { rows, more } = await getJson(`/api/files/${file.id}/quarantine`);
-    node.replaceChildren(...(rows.length > 0 ? shown(rows, more) : [el('p', {}, 'Every row of this file could be used.')]));
+    const held = await getJson(`/api/files/${file.id}/quarantine`);
+    node.replaceChildren(...(held.rows.length > 0 ? shown(file, held, done) : [el('p', {}, 'Every row of this file could be used.')]));
   } catch (error) {
     node.replaceChildren(el('p', {}, error.sentence ?? error.message));
   }
 }
 
-function shown(rows, more) {
-  const body = rows.map(({ line, column, value, reason, raw }) => el('tr', {},
-    el('th', { scope: 'row' }, count(line)),
-    el('td', {}, column || '\u2013'), el('td', { class: 'verbatim' }, value || '\u2013'), el('td', { class: 'reason-text' }, reason), el('td', { class: 'verbatim raw' }, raw)));
+function shown(file, held, done) {
   return [
-    el('p', {}, 'These were not used. Correct them at the source and bring the file in again; what is known already stays as it is.'),
-    el('div', { class: 'table-frame', tabindex: 0, role: 'region', 'aria-label': 'Rows in quarantine' },
-      el('table', {}, el('thead', {}, el('tr', {}, HEADS.map((head) => el('th', { scope: 'col' }, head)))), el('tbody', {}, body))),
-    ...(more > 0 ? [el('p', { class: 'soft' }, `and ${plural(more, 'more row')} not shown here`)] : []),
+    el('h2', {}, 'In quarantine'),
+    el('p', {}, held.obstacle
+      ? `These were not used, and cannot be mended here: ${held.obstacle}.`
+      : 'These were not used. Put a row right and submit it again here, or correct the file at its source and bring it in again; what is known already stays as it is.'),
+    el('ol', { class: 'plain held-rows' }, byLine(held.rows).map((row) => heldRow(file, held, row, done))),
+    ...(held.more > 0 ? [el('p', { class: 'soft' }, `and ${plural(held.more, 'more row')} not shown here`)] : []),
   ];
+}
+
+function heldRow(file, held, row, done) {
+  const isOpen = row.state === 'open';
+  const place = el('div', { class: 'mend-place' });
+  const item = el('li', { class: 'held', data: { line: row.line, state: row.state } },
+    el('div', { class: 'held-head' },
+      el('h3', {}, `Line ${count(row.line)}`),
+      isOpen && !held.obstacle ? el('button', { type: 'button', class: 'quiet', 'aria-expanded': 'false', 'aria-label': `Mend line ${row.line}`, data: { action: 'mend' }, on: { click: toggle } }, 'Mend') : null,
+      isOpen ? null : el('p', { class: 'held-mended' }, mendedWords(row.mended))),
+    el('ul', { class: 'plain' }, row.faults.map(faultWords)),
+    el('p', { class: 'verbatim raw' }, row.raw),
+    isOpen ? null : el('p', { class: 'verbatim' }, row.mended.text),
+    place);
+
+  function toggle(event) {
+    const button = event.currentTarget;
+    const opening = button.getAttribute('aria-expanded') === 'false';
+    button.setAttribute('aria-expanded', String(opening));
+    place.replaceChildren(...(opening ? [mendForm(file, held, row, mended)] : []));
+    place.querySelector('[data-fault] input, textarea, input')?.focus();
+  }
+
+  function mended(entry, words) {
+    item.dataset.state = 'mended';
+    const said = el('p', { class: 'held-mended', tabindex: -1, role: 'status' }, words);
+    item.querySelector('[data-action="mend"]').replaceWith(said);
+    place.replaceChildren();
+    said.focus();
+    done(entry);
+  }
+  return item;
+}
+
+function faultWords({ column, value, reason }) {
+  return el('li', { class: 'reason-text' }, column ? [el('strong', {}, column), value ? [' ', el('span', { class: 'verbatim' }, value)] : null, ': '] : null, reason);
+}
+
+function mendedWords({ by, at, file }) {
+  return `Mended by ${by}, ${momentOf(at)}; came as file ${file}.`;
 }

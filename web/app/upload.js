@@ -6,11 +6,12 @@ import { mappingFor, propose } from './mapping.js';
 
 export function uploadPlace(done) {
   const input = el('input', { id: 'upload-file', type: 'file', accept: '.csv,.txt,.tsv,text/csv', multiple: true, on: { change: chosen } });
+  const who = senderFields();
   const said = el('ul', { class: 'plain uploads', 'aria-live': 'polite' });
   const node = el('div', { class: 'upload', data: { action: 'upload' }, on: { dragover: over, dragleave: leave, drop: dropped } },
     el('label', { for: 'upload-file' }, 'Bring in a file'),
     el('p', { class: 'soft' }, 'Drop CSV files here, or choose them. The same file twice changes nothing.'),
-    input, said);
+    input, who.node, said);
   const asked = el('div', { class: 'mapping-place' });
   let line = Promise.resolve();
 
@@ -53,7 +54,7 @@ export function uploadPlace(done) {
           return;
         }
       }
-      const entry = await postCsv(`/api/files?${new URLSearchParams({ name: file.name })}`, file);
+      const entry = await postCsv(`/api/files?${new URLSearchParams({ name: file.name, ...who.given() })}`, file);
       setText(item, `${file.name}: ${outcome(entry)}`);
       item.dataset.state = entry.quarantined > 0 ? 'quarantined' : 'read';
       done(entry);
@@ -65,7 +66,18 @@ export function uploadPlace(done) {
   return el('div', {}, node, asked);
 }
 
-function outcome({ readings, new: fresh, known, quarantined }) {
-  const parts = [`${plural(readings, 'reading')}, ${fresh} new, ${known} known already`];
+/** Who brings files in and why, where they want to say so. */
+function senderFields() {
+  const by = el('input', { id: 'upload-by', maxlength: 80, autocomplete: 'off' });
+  const why = el('input', { id: 'upload-why', maxlength: 500, autocomplete: 'off' });
+  const node = el('details', { class: 'upload-who' }, el('summary', {}, 'Who and why, kept with what it corrects'),
+    el('div', { class: 'upload-sender' },
+      el('div', {}, el('label', { for: 'upload-by' }, 'Who brings it in'), by),
+      el('div', {}, el('label', { for: 'upload-why' }, 'Why'), why)));
+  return { node, given: () => ({ by: by.value.trim(), why: why.value.trim() }) };
+}
+
+function outcome({ readings, new: fresh, known, corrected, quarantined }) {
+  const parts = `${plural(readings, 'reading')}, ${fresh} new, ${known} known already, ${corrected} corrected`;
   return quarantined > 0 ? `${parts}, ${quarantined} in quarantine: see below` : `${parts}.`;
 }

@@ -1,0 +1,88 @@
+/** Mending one row: its cells beside their headings, the faulty ones marked, and who submits it again. */
+import { postJson } from './api.js';
+import { rowText } from './cellText.js';
+import { chips } from './chips.js';
+import { el, setText } from './elements.js';
+import { plural } from './format.js';
+import { people, remember } from './person.js';
+
+const LONGEST = 65_536;
+
+/** `mended(file, words)` is called when the row was taken. */
+export function mendForm(file, held, row, mended) {
+  const isSplit = row.cells.length === held.headings.length;
+  const fields = isSplit ? cellFields(held, row) : wholeRow(held, row);
+  const by = el('input', { id: `mend-by-${row.id}`, maxlength: 80, autocomplete: 'off' });
+  const said = el('p', { class: 'said', role: 'status' });
+  const known = people();
+  const form = el('form', { class: 'mend', novalidate: true, 'aria-label': `Mend line ${row.line}`, data: { action: 'mend-form' }, on: { submit } },
+    fields.node,
+    known.length > 0 ? chips('by', 'Who submits this', known) : null,
+    el('div', { class: 'mend-end' },
+      el('div', {}, el('label', { for: `mend-by-${row.id}` }, known.length > 0 ? 'or somebody else' : 'Who submits this'), by),
+      el('button', { type: 'submit' }, 'Submit again')),
+    said);
+  const first = form.querySelector('input[name="by"]');
+  if (first) {
+    first.checked = true;
+  }
+
+  async function submit(event) {
+    event.preventDefault();
+    const name = by.value.trim() || (form.elements.by?.value ?? '');
+    if (!name) {
+      setText(said, 'Say who submits this.');
+      return by.focus();
+    }
+    setText(said, 'Being read\u2026');
+    try {
+      remember(name);
+      const answer = await postJson(`/api/files/${file.id}/quarantine/mend`, { by: name, rows: [{ row: row.id, text: fields.text() }] });
+      if (answer.still.length > 0) {
+        setText(said, `Not taken: ${answer.still[0].reason}. The row stays in quarantine.`);
+        form.querySelector('[data-fault] input, textarea')?.focus();
+      } else {
+        mended(answer.file, taken(answer.file, name));
+      }
+    } catch (error) {
+      setText(said, `Not taken. ${error.sentence ?? error.message}`);
+    }
+  }
+  return form;
+}
+
+function taken({ id, readings, missing, new: fresh, known, corrected }, name) {
+  const parts = [[fresh, 'new'], [known, 'known already'], [corrected, 'corrected']].filter(([number]) => number > 0).map(([number, word]) => `${number} ${word}`);
+  const measured = readings > 0 ? `${plural(readings, 'reading')} (${parts.join(', ')})` : 'no reading';
+  return `Mended by ${name}; came as file ${id}: ${measured}${missing > 0 ? `, ${missing} not measured` : ''}.`;
+}
+
+/** A field for each cell; a faulty one names its reason. */
+function cellFields(held, row) {
+  const reasons = new Map(row.faults.map(({ column, reason }) => [column, reason]));
+  const inputs = row.cells.map((cell, i) => el('input', { id: `cell-${row.id}-${i}`, value: cell, maxlength: LONGEST, autocomplete: 'off', spellcheck: 'false' }));
+  const cells = held.headings.map((heading, i) => {
+    const reason = reasons.get(heading);
+    const words = reason ? el('p', { class: 'cell-fault', id: `fault-${row.id}-${i}` }, `Not usable: ${reason}`) : null;
+    if (reason) {
+      inputs[i].setAttribute('aria-describedby', words.id);
+    }
+    return el('div', { class: 'cell', data: reason ? { fault: 'true' } : {} }, el('label', { for: inputs[i].id }, heading || `column ${i + 1}`), inputs[i], words);
+  });
+  const text = () => {
+    const now = inputs.map((input) => input.value);
+    return now.every((cell, i) => cell === row.cells[i]) ? row.raw : rowText(now, held.separator);
+  };
+  return { node: el('div', { class: 'cells' }, cells), text };
+}
+
+/** A row that cannot be split is mended as a whole, below its headings. */
+function wholeRow(held, row) {
+  const area = el('textarea', { id: `row-${row.id}`, rows: 3, maxlength: LONGEST, spellcheck: 'false', class: 'verbatim' });
+  area.value = row.raw;
+  const node = el('div', { class: 'whole-row' },
+    el('label', { for: area.id }, 'The whole row, under its header'),
+    el('p', { class: 'verbatim soft' }, held.headings.join(held.separator)),
+    area);
+  return { node, text: () => area.value };
+}
