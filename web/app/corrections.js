@@ -20,7 +20,7 @@ async function fill(file, node) {
       el('h2', {}, 'Corrected'),
       el('p', {}, 'These took the place of other values; the old ones are kept.'),
       el('div', { class: 'table-frame', tabindex: 0, role: 'region', 'aria-label': 'Corrected readings' },
-        el('table', {}, el('thead', {}, el('tr', {}, HEADS.map((head) => el('th', { scope: 'col' }, head)))), el('tbody', {}, found.corrections.map(row)))),
+        el('table', {}, el('thead', {}, el('tr', {}, HEADS.map((head) => el('th', { scope: 'col', class: head.endsWith('m') ? 'figure' : null }, head)))), el('tbody', {}, found.corrections.map(row)))),
       ...(found.more ? [el('p', { class: 'soft' }, 'and more that are not shown here')] : []));
   } catch (error) {
     node.replaceChildren(el('p', {}, error.sentence ?? error.message));
@@ -30,8 +30,8 @@ async function fill(file, node) {
 function row(correction) {
   return el('tr', {},
     el('th', { scope: 'row' }, `${correction.line}, roll ${correction.roll}, sample ${correction.sample}`),
-    el('td', {}, correction.layerName), el('td', {}, correction.lane),
-    el('td', { class: 'figure' }, um(correction.oldUm, 3)), el('td', { class: 'figure' }, um(correction.newUm, 3)),
+    el('td', {}, correction.layerName), el('td', { data: { word: 'lane ' } }, correction.lane),
+    el('td', { class: 'figure', data: { word: 'was ' } }, um(correction.oldUm, 3)), el('td', { class: 'figure', data: { word: 'is ' } }, um(correction.newUm, 3)),
     el('td', { class: 'reason-text' }, whoAndWhy(correction)));
 }
 

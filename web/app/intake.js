@@ -71,7 +71,7 @@ export function mount(root) {
     return parts;
   }
 
-  const isBeingEdited = () => parts !== null && parts.contains(document.activeElement) && document.activeElement.form !== null;
+  const isBeingEdited = () => parts !== null && parts.contains(document.activeElement) && Boolean(document.activeElement.form);
 
   const refreshing = throttled(refresh, LEAST_BETWEEN_MS);
   place.addEventListener('focusout', (event) => event.target.form && refreshing.ask());

@@ -51,7 +51,7 @@ function heldRow(file, held, row, done) {
     const opening = button.getAttribute('aria-expanded') === 'false';
     button.setAttribute('aria-expanded', String(opening));
     place.replaceChildren(...(opening ? [mendForm(file, held, row, mended)] : []));
-    place.querySelector('[data-fault] input, textarea, input')?.focus();
+    (place.querySelector('[data-fault] input') ?? place.querySelector('textarea, input'))?.focus();
   }
 
   function mended(entry, words) {
@@ -66,7 +66,7 @@ function heldRow(file, held, row, done) {
 }
 
 function faultWords({ column, value, reason }) {
-  return el('li', { class: 'reason-text' }, column ? [el('strong', {}, column), value ? [' ', el('span', { class: 'verbatim' }, value)] : null, ': '] : null, reason);
+  return el('li', { class: 'reason-text' }, column ? [el('strong', {}, column), value && !reason.includes(value) ? [' ', el('span', { class: 'verbatim' }, value)] : null, ': '] : null, reason);
 }
 
 function mendedWords({ by, at, file }) {

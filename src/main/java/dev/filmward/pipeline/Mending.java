@@ -162,7 +162,7 @@ final class Mending {
                 rejection.column().isEmpty()
                     ? rejection.reason()
                     : rejection.column() + ": " + rejection.reason())
-        .collect(Collectors.joining("; "));
+        .collect(Collectors.joining(". "));
   }
 
   private FileEntry submit(HeldFile held, Map<Long, String> good, String by) {
