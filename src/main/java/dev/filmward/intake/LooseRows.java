@@ -18,7 +18,8 @@ import java.util.Optional;
 /**
  * Reads rows of a file by themselves, as text, with the head that was kept of the file. A row by
  * itself says all that it says within the file, but for lanes that a mapping counts, which {@link
- * #obstacle} tells, and for a local time that comes twice. For one thread.
+ * #obstacle} tells, and for a local time that comes twice and is told by the order of the rows,
+ * which is refused. For one thread.
  */
 public final class LooseRows {
   private static final String MARK = "\uFEFF";
@@ -146,8 +147,9 @@ public final class LooseRows {
     }
     byte[] yaml = head.mapping().get().getBytes(StandardCharsets.UTF_8);
     try {
-      return new Mappings(
-          List.of(MappingFile.read(new ByteArrayInputStream(yaml), "the mapping of " + fileName)));
+      Mapping mapping =
+          MappingFile.read(new ByteArrayInputStream(yaml), "the mapping of " + fileName);
+      return new Mappings(List.of(mapping.forOneRow()));
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     } catch (MappingFault e) {

@@ -33,6 +33,17 @@ public record Mapping(
     }
   }
 
+  /**
+   * The same for a row by itself: a local time that comes twice is refused where the rows around it
+   * would tell which one is meant.
+   */
+  Mapping forOneRow() {
+    TimeForm alone = new TimeForm(time.pattern(), time.zone(), Twice.REFUSE);
+    return time.twice() == Twice.ORDER
+        ? new Mapping(name, form, sources, alone, values, missing, yaml)
+        : this;
+  }
+
   /** The place of a field, which must be there. */
   Source source(Field field) {
     Source source = sources.get(field);

@@ -200,6 +200,18 @@ class MendingTest {
   }
 
   @Test
+  void aTimeThatOnlyTheOrderOfRowsTellsIsRefusedForARowByItself() throws Exception {
+    String ordered = MAPPING.replace("Europe/Berlin}", "Europe/Berlin, twice: order}");
+    plant.mappings().keep(ordered.getBytes(StandardCharsets.UTF_8));
+    String csv =
+        "Anlage;Blown 3\nZeit;Spur;Außen [µm];Mitte\n;;µm;mm\n25.10.2026 02:30;1;x;0,041\n";
+    FileEntry file = read("R7_S9.csv", csv.getBytes(Charset.forName("windows-1252")));
+    long id = open(file).get(0).id();
+    assertThat(mend(file, id, "25.10.2026 02:30;1;20;0,041").still()).hasSize(1);
+    assertThat(mend(file, id, "25.10.2026 03:30;1;20;0,041").still()).isEmpty();
+  }
+
+  @Test
   void whatIsMendedStandsInTheAuditChain() {
     FileEntry file = read("a.csv", HEADER + row(1, "thick", "40"));
     mend(file, open(file).get(0).id(), row(1, "20", "40"));
