@@ -13,7 +13,7 @@ import dev.filmward.store.Tables;
 import dev.filmward.subgroup.Subgroup;
 import dev.filmward.subgroup.Subgrouping;
 import java.util.ArrayList;
-import java.util.HashMap;
+import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -26,7 +26,7 @@ import java.util.Optional;
 final class SampleWriter {
   private final SampleTable samples;
   private final Origin origin;
-  private final Map<Structure, Subgrouping> subgroupings = new HashMap<>();
+  private final IdentityHashMap<Structure, Subgrouping> subgroupings = new IdentityHashMap<>();
   private long fresh;
   private long known;
   private long corrected;

@@ -55,7 +55,8 @@ final class SeriesJudge {
       List<Signal> alarming,
       List<Signal> before) {}
 
-  private static SeriesTests fresh() {
+  /** All tests, at their beginning. */
+  static SeriesTests fresh() {
     return new SeriesTests(ALL, ChartKind.RANGE);
   }
 

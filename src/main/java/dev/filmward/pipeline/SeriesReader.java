@@ -5,11 +5,9 @@ import dev.filmward.film.Characteristic;
 import dev.filmward.film.ReportedLayer;
 import dev.filmward.film.SpecLimits;
 import dev.filmward.film.Structure;
-import dev.filmward.pipeline.SeriesJudge.Judged;
 import dev.filmward.pipeline.SeriesView.SignalAt;
 import dev.filmward.pipeline.SeriesView.Summary;
 import dev.filmward.rule.ChosenTests;
-import dev.filmward.rule.Signal;
 import dev.filmward.store.FigureColumns;
 import dev.filmward.store.FigureTable.Series;
 import dev.filmward.store.FigureTable.Span;
@@ -111,15 +109,8 @@ public final class SeriesReader {
     }
     ChosenTests tests = tables.tests().of(series.line(), series.structure());
     int position = series.position();
-    SeriesJudge judge = new SeriesJudge(shown.limits(), at -> tests.at(at, position));
-    judge.judge(tables.figures().before(series, span.from(), tests.warmUp(position)));
-    List<SignalTable.Stored> signals = new ArrayList<>();
-    for (Judged judged : judge.judge(shown.columns().rows())) {
-      for (Signal signal : judged.now()) {
-        signals.add(new SignalTable.Stored(judged.row().sampleId(), signal));
-      }
-    }
-    return signals;
+    return new TrialSignals(shown.limits().get(0), tests, position)
+        .of(tables.figures().before(series, span.from(), tests.warmUp(position)), shown.columns());
   }
 
   /** Adds the rows with a signal to those chosen, and says at which of these they are. */
