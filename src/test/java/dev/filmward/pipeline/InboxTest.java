@@ -29,7 +29,7 @@ import org.junit.jupiter.api.io.TempDir;
 class InboxTest {
   private static final Instant NOW = Instant.parse("2026-11-20T12:00:00Z");
   private static final SmallFilm FILM = SmallFilm.withSampleAt(10_000, NOW);
-  private static final Duration PATIENCE = Duration.ofSeconds(30);
+  private static final Duration PATIENCE = Duration.ofSeconds(120);
 
   @TempDir private Path folder;
   private TestPlant test;
