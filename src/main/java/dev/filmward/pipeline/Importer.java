@@ -25,6 +25,7 @@ import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
+import java.util.Set;
 
 /**
  * Reads one file into the store, a batch of samples a transaction; each transaction holds its
@@ -35,6 +36,9 @@ final class Importer {
   private static final int SAMPLES_PER_TRANSACTION = 10_000;
   private static final int READINGS_PER_TRANSACTION = 400_000;
   private static final int ROWS_PER_TRANSACTION = 5000;
+
+  /** Sources that are an act of a person; mending notes itself. */
+  private static final Set<String> BY_PEOPLE = Set.of("import", "upload");
 
   private static final char NUL = '\0';
   private static final char PICTURE_OF_NUL = '\u2400';
@@ -77,7 +81,7 @@ final class Importer {
       head.ifPresent(
           kept -> tables.heldRows().keepHead(entry.id(), new Head(kept.text(), kept.mapping())));
     }
-    if (entry.counts().arrivals().corrected() > 0) {
+    if (entry.counts().arrivals().corrected() > 0 && BY_PEOPLE.contains(entry.source())) {
       tables.audit().add(Audited.corrections(entry));
     }
   }

@@ -6,6 +6,7 @@ import dev.filmward.film.SampleKey;
 import dev.filmward.store.FigureTable.Series;
 import dev.filmward.store.FigureTable.Span;
 import dev.filmward.store.FileEntry;
+import dev.filmward.store.FileEntry.Sender;
 import dev.filmward.web.SmallFilm;
 import java.io.IOException;
 import java.io.OutputStream;
@@ -64,7 +65,9 @@ class InboxTest {
         .contains("11 rows: 21 readings, 0 missing, 1 in quarantine\n")
         .contains("20 new, 1 known already, 0 corrected\n")
         .contains("line 12, column layer_1_um: ")
+        .contains("filmward quarantine 1")
         .contains("    " + bad);
+    assertThat(entries().get(0).sender()).isEqualTo(new Sender("watch folder", "a.csv"));
   }
 
   @Test
