@@ -1,5 +1,7 @@
 package dev.filmward.web;
 
+import com.fasterxml.jackson.core.JsonFactory;
+import com.fasterxml.jackson.core.StreamWriteFeature;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
@@ -18,8 +20,10 @@ import java.util.OptionalDouble;
 final class Wire {
   private Wire() {}
 
+  /** Numbers in the fewest digits that give them back; the usual way to them takes far longer. */
   static ObjectMapper mapper() {
-    return new ObjectMapper();
+    return new ObjectMapper(
+        JsonFactory.builder().enable(StreamWriteFeature.USE_FAST_DOUBLE_WRITER).build());
   }
 
   static ObjectNode object() {
