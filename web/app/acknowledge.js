@@ -34,7 +34,7 @@ export function acknowledgeControl(id, { changed, refused }) {
     setText(said, `Taken by ${by}. Being kept\u2026`);
     said.focus();
     try {
-      changed(await postJson(`/api/alarms/${id}/acknowledge`, { by }));
+      changed(await postJson(`/api/v1/alarms/${id}/acknowledge`, { by }));
       setText(said, `Kept: ${by} has it.`);
     } catch (error) {
       setText(said, error.status === 409 ? `Not yours: ${error.sentence}` : `Not kept. ${error.sentence ?? error.message}`);

@@ -34,8 +34,8 @@ export function mount(root, params) {
 
   async function refresh() {
     try {
-      causes ??= (await getJson('/api/causes')).causes;
-      alarms = (await getJson('/api/alarms', { state: show })).alarms;
+      causes ??= (await getJson('/api/v1/causes')).causes;
+      alarms = (await getJson('/api/v1/alarms', { state: show })).alarms;
       await addSelected();
       trouble.clear();
       draw();
@@ -49,7 +49,7 @@ export function mount(root, params) {
   async function addSelected() {
     const id = selectedId();
     if (id !== null && !alarms.some((alarm) => alarm.id === id)) {
-      alarms = [...alarms, await getJson(`/api/alarms/${id}`)];
+      alarms = [...alarms, await getJson(`/api/v1/alarms/${id}`)];
     }
   }
 

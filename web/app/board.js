@@ -42,7 +42,7 @@ export function mount(root) {
 
   async function refresh() {
     try {
-      const [board, { alarms }] = await Promise.all([getJson('/api/board'), getJson('/api/alarms', { state: 'open' })]);
+      const [board, { alarms }] = await Promise.all([getJson('/api/v1/board'), getJson('/api/v1/alarms', { state: 'open' })]);
       show(board, alarms);
       trouble.clear();
       document.documentElement.dataset.ready = 'true';

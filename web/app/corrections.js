@@ -15,7 +15,7 @@ export function corrections(file) {
 
 async function fill(file, node) {
   try {
-    const found = await getJson(`/api/files/${file.id}/corrections`);
+    const found = await getJson(`/api/v1/files/${file.id}/corrections`);
     node.replaceChildren(
       el('h2', {}, 'Corrected'),
       el('p', {}, 'These took the place of other values; the old ones are kept.'),

@@ -37,7 +37,7 @@ export function findingForm(alarm, causes, changed) {
     }
     try {
       remember(body.by);
-      changed(await postJson(`/api/alarms/${alarm.id}/finding`, body));
+      changed(await postJson(`/api/v1/alarms/${alarm.id}/finding`, body));
       setText(said, 'Kept.');
     } catch (error) {
       setText(said, `Not kept. ${error.sentence ?? error.message}`);

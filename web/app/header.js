@@ -72,7 +72,7 @@ function showLink(node, state) {
 
 async function countAlarms(node) {
   try {
-    const { alarms } = await getJson('/api/alarms', { state: 'open' });
+    const { alarms } = await getJson('/api/v1/alarms', { state: 'open' });
     const waiting = alarms.filter((alarm) => alarm.acknowledged === null).length;
     node.hidden = alarms.length === 0;
     node.dataset.waiting = waiting > 0;

@@ -36,7 +36,7 @@ export function mount(root) {
 
   async function refresh() {
     try {
-      const { files } = await getJson('/api/files');
+      const { files } = await getJson('/api/v1/files');
       const now = JSON.stringify([files, open]);
       if (now !== drawn && !isBeingEdited()) {
         drawn = now;

@@ -39,11 +39,11 @@ export function mount(root, params) {
 
   async function refresh() {
     try {
-      const [board, { alarms }] = await Promise.all([getJson('/api/board'), getJson('/api/alarms', { state: 'open' })]);
+      const [board, { alarms }] = await Promise.all([getJson('/api/v1/board'), getJson('/api/v1/alarms', { state: 'open' })]);
       synchronise(board.now, board.zone);
       const view = viewOf(board, alarms, wanted);
       const from = startOf(range, view.newestMs);
-      series = await getJson('/api/series', { ...wanted, from, pixels: innerWidth });
+      series = await getJson('/api/v1/series', { ...wanted, from, pixels: innerWidth });
       show(view);
     } catch (error) {
       trouble.show(error);

@@ -45,10 +45,10 @@ function mountOne(root, address) {
   async function refresh() {
     try {
       const [board, all, series, { limits }] = await Promise.all([
-        getJson('/api/board'),
-        getJson('/api/alarms', { state: 'all' }),
-        getJson('/api/series', { ...address, kind: 'layer', position: 1 }),
-        getJson(`/api/lines/${encodeURIComponent(address.line)}/limits`, { structure: address.structure }),
+        getJson('/api/v1/board'),
+        getJson('/api/v1/alarms', { state: 'all' }),
+        getJson('/api/v1/series', { ...address, kind: 'layer', position: 1 }),
+        getJson(`/api/v1/lines/${encodeURIComponent(address.line)}/limits`, { structure: address.structure }),
       ]);
       synchronise(board.now, board.zone);
       stored = { takenAt: series.columns.takenAt, size: usualSize(series.columns.size) };
@@ -89,7 +89,7 @@ function mountOne(root, address) {
     page.busy(true);
     try {
       const body = chosen && { ...address, ...chosen, excluded: excluded.map(({ roll, sample, cause }) => ({ roll, sample, cause })) };
-      const proposal = body && (await postJson('/api/limits/proposal', body));
+      const proposal = body && (await postJson('/api/v1/limits/proposal', body));
       if (mine === asking) {
         shown = body && { body, proposal };
         page.trouble.clear();

@@ -77,7 +77,7 @@ export function decision(asked, done) {
     }
     button.disabled = true;
     try {
-      const answer = await postJson('/api/limits/freeze', { ...body, by: who, reason: why, state: form.elements.state.value, ...(chosenRemedy ? { autocorrelation: chosenRemedy } : {}) });
+      const answer = await postJson('/api/v1/limits/freeze', { ...body, by: who, reason: why, state: form.elements.state.value, ...(chosenRemedy ? { autocorrelation: chosenRemedy } : {}) });
       remember(who);
       reason.value = '';
       setText(said, '');

@@ -24,7 +24,7 @@ export function moveDialog(address, moved) {
       }
       try {
         const chosen = remedy.elements.autocorrelation.value;
-        await postJson('/api/limits/state', { ...address, version, state: to, by, reason: reason.value.trim(), ...(chosen ? { autocorrelation: chosen } : {}) });
+        await postJson('/api/v1/limits/state', { ...address, version, state: to, by, reason: reason.value.trim(), ...(chosen ? { autocorrelation: chosen } : {}) });
         dialog.close();
         moved(`Version ${version} is ${to} now, by ${by}.`);
       } catch (error) {

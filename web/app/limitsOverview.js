@@ -16,7 +16,7 @@ export function limitsOverview(root) {
   const trouble = troubleLine();
   const lines = el('ul', { class: 'plain limits-lines' });
   root.replaceChildren(el('div', { class: 'limits-head' }, el('h1', {}, 'Limits')), trouble.node, lines);
-  getJson('/api/board').then(show, trouble.show).finally(() => (document.documentElement.dataset.ready = 'true'));
+  getJson('/api/v1/board').then(show, trouble.show).finally(() => (document.documentElement.dataset.ready = 'true'));
 
   function show(board) {
     trouble.say(board.lines.length === 0 ? 'No film here yet, so there are no limits.' : '');

@@ -41,7 +41,7 @@ export function connect() {
 }
 
 function open() {
-  source = new EventSource('/api/events');
+  source = new EventSource('/api/v1/events');
   source.addEventListener('hello', hello);
   source.addEventListener('error', failed);
   for (const topic of TOPICS) {

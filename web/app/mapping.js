@@ -11,7 +11,7 @@ const LOOKED_AT = 262_144;
 
 export function propose(file, answers = {}) {
   const query = new URLSearchParams({ name: file.name, answers: JSON.stringify(answers) });
-  return postCsv(`/api/mappings/proposal?${query}`, file.slice(0, LOOKED_AT));
+  return postCsv(`/api/v1/mappings/proposal?${query}`, file.slice(0, LOOKED_AT));
 }
 
 export function mappingFor(file, first, place) {
@@ -64,7 +64,7 @@ function wizard(file, first, place, resolve) {
     keep.disabled = true;
     try {
       const { yaml } = await propose(file, { ...answers, name: name.value.trim() || 'mapping' });
-      await postCsv('/api/mappings', yaml);
+      await postCsv('/api/v1/mappings', yaml);
       end(true);
     } catch (error) {
       keep.disabled = false;

@@ -37,7 +37,7 @@ export function mendForm(file, held, row, mended) {
     setText(said, 'Being read\u2026');
     try {
       remember(name);
-      const answer = await postJson(`/api/files/${file.id}/quarantine/mend`, { by: name, rows: [{ row: row.id, text: fields.text() }] });
+      const answer = await postJson(`/api/v1/files/${file.id}/quarantine/mend`, { by: name, rows: [{ row: row.id, text: fields.text() }] });
       if (answer.still.length > 0) {
         setText(said, `Not taken: ${answer.still[0].reason}. The row stays in quarantine.`);
         form.querySelector('[data-fault] input, textarea')?.focus();

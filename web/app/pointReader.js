@@ -52,7 +52,7 @@ export function pointReader(panels) {
       corrected.dataset.whose = whose;
     }
     asking = setTimeout(async () => {
-      const found = await getJson('/api/corrections', { line, structure: structure.code, roll, sample }).catch(() => ({ corrections: [] }));
+      const found = await getJson('/api/v1/corrections', { line, structure: structure.code, roll, sample }).catch(() => ({ corrections: [] }));
       if (corrected.dataset.whose === whose) {
         const here = found.corrections.filter(({ layer }) => characteristic.kind === 'total' || layer === characteristic.position);
         corrected.replaceChildren(...here.map((one) => el('li', {}, correctionInWords(one))));

@@ -15,7 +15,7 @@ export function quarantine(file, done) {
 
 async function fill(file, node, done) {
   try {
-    const held = await getJson(`/api/files/${file.id}/quarantine`);
+    const held = await getJson(`/api/v1/files/${file.id}/quarantine`);
     node.replaceChildren(...(held.rows.length > 0 ? shown(file, held, done) : [el('p', {}, 'Every row of this file could be used.')]));
   } catch (error) {
     node.replaceChildren(el('p', {}, error.sentence ?? error.message));

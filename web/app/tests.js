@@ -37,12 +37,12 @@ export function mount(root, params) {
 
   async function refresh() {
     try {
-      const board = await getJson('/api/board');
+      const board = await getJson('/api/v1/board');
       synchronise(board.now, board.zone);
       if (!address.line || !address.structure) {
         return overview(board);
       }
-      now = await getJson(`/api/lines/${encodeURIComponent(address.line)}/tests`, { structure: address.structure });
+      now = await getJson(`/api/v1/lines/${encodeURIComponent(address.line)}/tests`, { structure: address.structure });
       inForce = stateOf(now);
       chosen = inForce;
       trouble.clear();
@@ -77,7 +77,7 @@ export function mount(root, params) {
   async function ask() {
     const mine = ++asking;
     try {
-      const asked = await postJson('/api/tests/price', { ...address, ...bodyOf(chosen) });
+      const asked = await postJson('/api/v1/tests/price', { ...address, ...bodyOf(chosen) });
       if (mine === asking) {
         trouble.clear();
         showPrice(asked);

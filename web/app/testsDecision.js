@@ -36,7 +36,7 @@ export function testsDecision(asked, done) {
     }
     button.disabled = true;
     try {
-      const { version } = await postJson('/api/tests', { ...body, by: who, reason: why });
+      const { version } = await postJson('/api/v1/tests', { ...body, by: who, reason: why });
       remember(who);
       reason.value = '';
       setText(said, '');

@@ -54,7 +54,7 @@ export function uploadPlace(done) {
           return;
         }
       }
-      const entry = await postCsv(`/api/files?${new URLSearchParams({ name: file.name, ...who.given() })}`, file);
+      const entry = await postCsv(`/api/v1/files?${new URLSearchParams({ name: file.name, ...who.given() })}`, file);
       setText(item, `${file.name}: ${outcome(entry)}`);
       item.dataset.state = entry.quarantined > 0 ? 'quarantined' : 'read';
       done(entry);

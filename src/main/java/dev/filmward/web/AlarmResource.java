@@ -55,7 +55,7 @@ final class AlarmResource {
   void acknowledge(Context ctx) throws IOException {
     long id = Requests.id(ctx);
     try {
-      plant.acknowledge(id, Requests.field(Requests.body(ctx), "by"));
+      plant.acknowledge(id, Requests.by(ctx, Requests.body(ctx)));
     } catch (AlreadyTakenException e) {
       String when = MINUTE.format(e.first().at().atZone(plant.zone()));
       throw new IllegalStateException(e.getMessage() + ", on " + when, e);
@@ -71,7 +71,7 @@ final class AlarmResource {
         new Finding(
             Requests.field(body, "cause"),
             Requests.field(body, "action"),
-            Requests.field(body, "by"),
+            Requests.by(ctx, body),
             plant.clock().instant()));
     ctx.json(read(id));
   }

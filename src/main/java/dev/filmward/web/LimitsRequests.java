@@ -50,12 +50,11 @@ final class LimitsRequests {
         : Optional.empty();
   }
 
-  /** The state that a body names, decided by the person that it names. */
-  static StateChange change(JsonNode body, LimitsState usual, Instant now) {
+  /** The state that a body names, decided by a person. */
+  static StateChange change(JsonNode body, LimitsState usual, String by, Instant now) {
     LimitsState state =
         body.hasNonNull("state") ? LimitsState.fromWord(body.path("state").asText()) : usual;
-    return new StateChange(
-        state, new Decision(Requests.field(body, "by"), Requests.field(body, "reason"), now));
+    return new StateChange(state, new Decision(by, Requests.field(body, "reason"), now));
   }
 
   private static String cause(JsonNode excluded) {

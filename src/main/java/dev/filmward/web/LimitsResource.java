@@ -83,7 +83,8 @@ final class LimitsResource {
     String line = Requests.field(body, "line");
     String structure = Requests.field(body, "structure");
     BaselineChoice choice = LimitsRequests.baseline(body, usual(line, structure));
-    StateChange change = LimitsRequests.change(body, LimitsState.FROZEN, now());
+    StateChange change =
+        LimitsRequests.change(body, LimitsState.FROZEN, Requests.by(ctx, body), now());
     FrozenLimits frozen = plant.putInForce(line, structure, choice, change);
     ctx.json(
         Wire.object()
@@ -100,7 +101,8 @@ final class LimitsResource {
             Requests.field(body, "structure"),
             body.path("version").asInt());
     Requests.field(body, "state");
-    StateChange change = LimitsRequests.change(body, LimitsState.FROZEN, now());
+    StateChange change =
+        LimitsRequests.change(body, LimitsState.FROZEN, Requests.by(ctx, body), now());
     plant.moveLimits(key, change, LimitsRequests.remedy(body));
     ctx.json(Wire.object().put("version", key.version()).put("state", change.state().word()));
   }

@@ -40,7 +40,7 @@ final class QuarantineResource {
     if (texts.isEmpty()) {
       throw new IllegalArgumentException("\"rows\" names no row to submit again");
     }
-    MendReport report = plant.mend(Requests.id(ctx), texts, Requests.field(body, "by"));
+    MendReport report = plant.mend(Requests.id(ctx), texts, Requests.by(ctx, body));
     ObjectNode file =
         report.file().map(entry -> FileJson.of(entry, plant.zone())).orElseGet(Wire::object);
     ctx.json(HeldJson.of(report, file));

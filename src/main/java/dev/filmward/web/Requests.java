@@ -59,6 +59,11 @@ final class Requests {
     return body;
   }
 
+  /** Who does it. */
+  static String by(Context ctx, JsonNode body) {
+    return field(body, "by");
+  }
+
   /** A text of the body that must be there and not be blank. */
   static String field(JsonNode body, String name) {
     String value = body.path(name).asText("").strip();

@@ -48,7 +48,7 @@ final class TestsResource {
     String structure = Requests.field(body, "structure");
     Decision decision =
         new Decision(
-            Requests.field(body, "by"), Requests.field(body, "reason"), plant.clock().instant());
+            Requests.by(ctx, body), Requests.field(body, "reason"), plant.clock().instant());
     TestsVersion chosen = plant.chooseTests(line, structure, TestsRequests.choices(body), decision);
     ctx.json(TestsJson.version(chosen, plant.zone()));
   }

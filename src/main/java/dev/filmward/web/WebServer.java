@@ -1,9 +1,13 @@
 package dev.filmward.web;
 
+import static dev.filmward.people.Permission.DECIDE;
+import static dev.filmward.people.Permission.READ;
+import static dev.filmward.people.Permission.SEND_FILES;
+import static dev.filmward.people.Permission.TEND_ALARMS;
+
 import dev.filmward.pipeline.Plant;
 import io.javalin.Javalin;
 import io.javalin.config.JavalinConfig;
-import io.javalin.config.RoutesConfig;
 import io.javalin.http.staticfiles.Location;
 import io.javalin.json.JavalinJackson;
 import io.javalin.util.JavalinException;
@@ -51,7 +55,8 @@ public final class WebServer implements AutoCloseable {
         Javalin.create(
             config -> {
               configure(config, options);
-              routes(config.routes, plant, events, options);
+              config.routes.before(new Doors(options.host())::check);
+              routes(new Routes(config.routes), plant, events, options);
               ErrorReplies.map(config.routes);
             });
     javalin.start();
@@ -95,8 +100,7 @@ public final class WebServer implements AutoCloseable {
     config.staticFiles.enableWebjars();
   }
 
-  private static void routes(
-      RoutesConfig routes, Plant plant, EventStream events, Options options) {
+  private static void routes(Routes routes, Plant plant, EventStream events, Options options) {
     BoardResource board = new BoardResource(plant, options.purpose());
     SeriesResource series = new SeriesResource(plant);
     AlarmResource alarms = new AlarmResource(plant);
@@ -107,31 +111,30 @@ public final class WebServer implements AutoCloseable {
     CorrectionResource corrections = new CorrectionResource(plant);
     MappingResource mappings = new MappingResource(plant);
 
-    routes.before(new Doors(options.host())::check);
-    routes.get("/api/board", board::get);
-    routes.get("/api/series", series::get);
-    routes.get("/api/alarms", alarms::list);
-    routes.get("/api/alarms/{id}", alarms::get);
-    routes.post("/api/alarms/{id}/acknowledge", alarms::acknowledge);
-    routes.post("/api/alarms/{id}/finding", alarms::explain);
-    routes.get("/api/causes", alarms::causes);
-    routes.get("/api/lines/{line}/limits", limits::list);
-    routes.post("/api/limits/proposal", limits::propose);
-    routes.post("/api/limits/freeze", limits::freeze);
-    routes.post("/api/limits/state", limits::move);
-    routes.get("/api/lines/{line}/tests", tests::get);
-    routes.post("/api/tests/price", tests::price);
-    routes.post("/api/tests", tests::choose);
-    routes.get("/api/files", files::list);
-    routes.get("/api/files/{id}/quarantine", quarantine::list);
-    routes.post("/api/files/{id}/quarantine/mend", quarantine::mend);
-    routes.get("/api/files/{id}/corrections", corrections::ofFile);
-    routes.get("/api/corrections", corrections::list);
-    routes.post("/api/files", files::upload);
-    routes.get("/api/mappings", mappings::list);
-    routes.post("/api/mappings", mappings::keep);
-    routes.post("/api/mappings/proposal", mappings::propose);
-    routes.post("/api/structures", files::learnStructures);
-    routes.sse("/api/events", events::connect);
+    routes.get("/api/v1/board", READ, board::get);
+    routes.get("/api/v1/series", READ, series::get);
+    routes.get("/api/v1/alarms", READ, alarms::list);
+    routes.get("/api/v1/alarms/{id}", READ, alarms::get);
+    routes.post("/api/v1/alarms/{id}/acknowledge", TEND_ALARMS, alarms::acknowledge);
+    routes.post("/api/v1/alarms/{id}/finding", TEND_ALARMS, alarms::explain);
+    routes.get("/api/v1/causes", READ, alarms::causes);
+    routes.get("/api/v1/lines/{line}/limits", READ, limits::list);
+    routes.post("/api/v1/limits/proposal", DECIDE, limits::propose);
+    routes.post("/api/v1/limits/freeze", DECIDE, limits::freeze);
+    routes.post("/api/v1/limits/state", DECIDE, limits::move);
+    routes.get("/api/v1/lines/{line}/tests", READ, tests::get);
+    routes.post("/api/v1/tests/price", DECIDE, tests::price);
+    routes.post("/api/v1/tests", DECIDE, tests::choose);
+    routes.get("/api/v1/files", READ, files::list);
+    routes.get("/api/v1/files/{id}/quarantine", READ, quarantine::list);
+    routes.post("/api/v1/files/{id}/quarantine/mend", SEND_FILES, quarantine::mend);
+    routes.get("/api/v1/files/{id}/corrections", READ, corrections::ofFile);
+    routes.get("/api/v1/corrections", READ, corrections::list);
+    routes.post("/api/v1/files", SEND_FILES, files::upload);
+    routes.get("/api/v1/mappings", READ, mappings::list);
+    routes.post("/api/v1/mappings", DECIDE, mappings::keep);
+    routes.post("/api/v1/mappings/proposal", SEND_FILES, mappings::propose);
+    routes.post("/api/v1/structures", DECIDE, files::learnStructures);
+    routes.events("/api/v1/events", READ, events::connect);
   }
 }

@@ -67,7 +67,7 @@ class ChosenTestsIT {
 
   private static void assertKept(ServedJar served) {
     JsonNode kept =
-        served.api().get("/api/lines/Blown%201/tests?structure=DUO-50").json().get("versions");
+        served.api().get("/api/v1/lines/Blown%201/tests?structure=DUO-50").json().get("versions");
     assertThat(kept).hasSize(1);
     assertThat(kept.get(0).get("by").asText()).isEqualTo("Kim");
     assertThat(kept.get(0).get("reason").asText()).isEqualTo("calmer nights");

@@ -98,7 +98,7 @@ class MappingWizardIT {
   private static JsonNode awaitFile(ServedJar served, String name) throws Exception {
     long end = System.nanoTime() + 20_000_000_000L;
     while (System.nanoTime() < end) {
-      for (JsonNode file : served.api().get("/api/files").json().get("files")) {
+      for (JsonNode file : served.api().get("/api/v1/files").json().get("files")) {
         if (file.get("name").asText().equals(name)) {
           return file;
         }
@@ -106,6 +106,6 @@ class MappingWizardIT {
       Thread.sleep(50);
     }
     throw new AssertionError(
-        name + " has not come; there are " + served.api().get("/api/files").text());
+        name + " has not come; there are " + served.api().get("/api/v1/files").text());
   }
 }

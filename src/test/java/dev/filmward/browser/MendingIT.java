@@ -64,7 +64,7 @@ class MendingIT {
 
   /** The other reading of the row was there before. */
   private static void assertKept(ServedJar served) {
-    JsonNode mended = served.api().get("/api/files").json().get("files").get(0);
+    JsonNode mended = served.api().get("/api/v1/files").json().get("files").get(0);
     assertThat(mended.get("new").asInt()).isEqualTo(1);
     assertThat(mended.get("known").asInt()).isEqualTo(1);
     assertThat(mended.get("by").asText()).isEqualTo("Kim");

@@ -101,17 +101,17 @@ class PackagedJarIT {
   void theDemoShowsBothLinesGoesOnAndLeavesNothingBehind() throws Exception {
     RunningJar jar = RunningJar.start(folder, "demo", "--port", 0, "--interval", 1);
     try (ServedJar served = RunningJar.serving(jar)) {
-      JsonNode board = served.api().get("/api/board").json();
+      JsonNode board = served.api().get("/api/v1/board").json();
       assertThat(board.get("demo").asBoolean()).isTrue();
       assertThat(board.get("lines"))
           .extracting(line -> line.get("line").asText())
           .containsExactlyInAnyOrder("Blown 1", "Blown 2");
-      assertThat(served.api().get("/api/alarms?state=all").json().get("alarms")).isNotEmpty();
+      assertThat(served.api().get("/api/v1/alarms?state=all").json().get("alarms")).isNotEmpty();
       List<String> before = lastSamples(board);
       Await.until(
           "each line has a new sample",
           () ->
-              lastSamples(served.api().get("/api/board").json()).stream()
+              lastSamples(served.api().get("/api/v1/board").json()).stream()
                   .noneMatch(before::contains));
       expectACleanStop(served);
     }
@@ -130,7 +130,7 @@ class PackagedJarIT {
       served.api().upload("baseline.csv", film.usual(0, 25));
       served.api().freeze();
       served.api().upload("thin.csv", film.thinnerSkin(25, 27, 1));
-      served.api().post("/api/alarms/1/acknowledge", "{\"by\": \"Kim\"}");
+      served.api().post("/api/v1/alarms/1/acknowledge", "{\"by\": \"Kim\"}");
       before = everything(served.api());
       served.jar().stop();
     }
@@ -150,9 +150,9 @@ class PackagedJarIT {
         api.series(0),
         api.series(1),
         api.series(2),
-        api.get("/api/alarms?state=all").json(),
-        api.get("/api/files").json(),
-        api.get("/api/lines/Blown%201/limits?structure=DUO-50").json());
+        api.get("/api/v1/alarms?state=all").json(),
+        api.get("/api/v1/files").json(),
+        api.get("/api/v1/lines/Blown%201/limits?structure=DUO-50").json());
   }
 
   @Test
@@ -180,7 +180,7 @@ class PackagedJarIT {
       JsonNode series = served.api().series(1);
       assertThat(series.get("readings").asLong()).isEqualTo(readings / 2);
       assertThat(series.get("columns").get("sample")).hasSize(samples).doesNotHaveDuplicates();
-      assertThat(served.api().get("/api/files").json().get("files")).hasSize(1);
+      assertThat(served.api().get("/api/v1/files").json().get("files")).hasSize(1);
     }
   }
 

@@ -48,7 +48,7 @@ class AlarmStoryTest {
             .toList();
     assertThat(beyond).extracting(signal -> signal.get("index").asInt()).containsExactly(25, 26);
     assertThat(beyond).allMatch(signal -> signal.get("side").asText().equals("low"));
-    JsonNode alarms = api.get("/api/alarms").json().get("alarms");
+    JsonNode alarms = api.get("/api/v1/alarms").json().get("alarms");
     assertThat(alarms).hasSize(1);
     JsonNode alarm = alarms.get(0);
     assertThat(alarm.get("line").asText()).isEqualTo("Blown 1");
@@ -58,8 +58,8 @@ class AlarmStoryTest {
     assertThat(alarm.get("outOfSpec").asBoolean()).isFalse();
     assertThat(alarm.get("historical").asBoolean()).isFalse();
     assertThat(alarm.get("firstChecks")).isNotEmpty();
-    assertThat(api.get("/api/alarms/" + alarm.get("id")).json()).isEqualTo(alarm);
-    JsonNode line = api.get("/api/board").json().get("lines").get(0);
+    assertThat(api.get("/api/v1/alarms/" + alarm.get("id")).json()).isEqualTo(alarm);
+    JsonNode line = api.get("/api/v1/board").json().get("lines").get(0);
     assertThat(line.get("state").asText()).isEqualTo("act");
     assertThat(line.get("unacknowledged").asInt()).isEqualTo(1);
   }
@@ -67,7 +67,7 @@ class AlarmStoryTest {
   @Test
   void seenReturnedAndExplainedItIsClosed() {
     thinSkin(25, 26);
-    String alarm = "/api/alarms/" + onlyAlarm().get("id");
+    String alarm = "/api/v1/alarms/" + onlyAlarm().get("id");
     JsonNode seen = api.post(alarm + "/acknowledge", "{\"by\": \"Kim\"}").json();
     assertThat(seen.get("state").asText()).isEqualTo("acknowledged");
     assertThat(seen.get("acknowledged").get("by").asText()).isEqualTo("Kim");
@@ -79,26 +79,26 @@ class AlarmStoryTest {
     assertThat(closed.get("closed").asBoolean()).isTrue();
     assertThat(closed.get("finding").get("action").asText()).isEqualTo("changed it");
     assertThat(closed.get("history")).extracting(entry -> entry.get("by").asText()).contains("Kim");
-    assertThat(api.get("/api/alarms").json().get("alarms")).isEmpty();
-    assertThat(api.get("/api/alarms?state=all").json().get("alarms")).hasSize(1);
+    assertThat(api.get("/api/v1/alarms").json().get("alarms")).isEmpty();
+    assertThat(api.get("/api/v1/alarms?state=all").json().get("alarms")).hasSize(1);
   }
 
   @Test
   void aCauseThatIsNotFoundYetKeepsItOpen() {
     thinSkin(25, 26);
-    String alarm = "/api/alarms/" + onlyAlarm().get("id");
+    String alarm = "/api/v1/alarms/" + onlyAlarm().get("id");
     api.post(alarm + "/acknowledge", "{\"by\": \"Kim\"}");
     served.api().upload("quiet again.csv", ServedPlant.FILM.usual(26, 27));
     assertThat(explain(alarm, "not found yet").json().get("closed").asBoolean()).isFalse();
-    assertThat(api.get("/api/alarms").json().get("alarms")).hasSize(1);
+    assertThat(api.get("/api/v1/alarms").json().get("alarms")).hasSize(1);
     assertThat(explain(alarm, "feeder or hopper").json().get("closed").asBoolean()).isTrue();
-    assertThat(api.get("/api/alarms").json().get("alarms")).isEmpty();
+    assertThat(api.get("/api/v1/alarms").json().get("alarms")).isEmpty();
   }
 
   @Test
   void theSecondToAcknowledgeHearsWhoWasFirstAndWhen() {
     thinSkin(25, 26);
-    String alarm = "/api/alarms/" + onlyAlarm().get("id");
+    String alarm = "/api/v1/alarms/" + onlyAlarm().get("id");
     api.post(alarm + "/acknowledge", "{\"by\": \"Kim\"}");
     Answer late = api.post(alarm + "/acknowledge", "{\"by\": \"Ali\"}");
     assertThat(late.status()).isEqualTo(409);
@@ -110,7 +110,7 @@ class AlarmStoryTest {
   @Test
   void ofManyWhoAcknowledgeAtOnceExactlyOneWins() throws Exception {
     thinSkin(25, 26);
-    String alarm = "/api/alarms/" + onlyAlarm().get("id");
+    String alarm = "/api/v1/alarms/" + onlyAlarm().get("id");
     int people = 8;
     CyclicBarrier together = new CyclicBarrier(people);
     ExecutorService threads = Executors.newFixedThreadPool(people);
@@ -146,7 +146,7 @@ class AlarmStoryTest {
     SmallFilm before = SmallFilm.withSampleAt(40, ServedPlant.FILM.takenAt(25).minusSeconds(7200));
     String old = before.thinnerSkin(30, 32, GROSS_UM);
     api.upload("late.csv", old);
-    assertThat(api.get("/api/alarms?state=all").json().get("alarms"))
+    assertThat(api.get("/api/v1/alarms?state=all").json().get("alarms"))
         .allMatch(alarm -> alarm.get("historical").asBoolean());
   }
 
@@ -155,7 +155,7 @@ class AlarmStoryTest {
   }
 
   private JsonNode onlyAlarm() {
-    JsonNode alarms = api.get("/api/alarms?state=all").json().get("alarms");
+    JsonNode alarms = api.get("/api/v1/alarms?state=all").json().get("alarms");
     assertThat(alarms).hasSize(1);
     return alarms.get(0);
   }

@@ -48,7 +48,7 @@ public final class Api {
   }
 
   public Answer upload(String name, String csv) {
-    return send(change("/api/files?name=" + encoded(name), "text/csv", csv));
+    return send(change("/api/v1/files?name=" + encoded(name), "text/csv", csv));
   }
 
   /** A request that changes something, with what our pages send along. */
@@ -77,7 +77,7 @@ public final class Api {
   /** The series of a layer of the small film, 0 for its total. */
   public JsonNode series(int position) {
     String kind = position == 0 ? "total" : "layer";
-    return get("/api/series?line="
+    return get("/api/v1/series?line="
             + encoded(SmallFilm.LINE)
             + "&structure="
             + SmallFilm.CODE
@@ -91,7 +91,7 @@ public final class Api {
   /** Freezes the limits of the small film from its first 25 samples. */
   public Answer freeze() {
     return post(
-        "/api/limits/freeze",
+        "/api/v1/limits/freeze",
         """
         {"line": "Blown 1", "structure": "DUO-50", "by": "Kim", "reason": "quiet start"}
         """);

@@ -38,7 +38,14 @@ class DoorsTest {
 
   @ParameterizedTest
   @ValueSource(
-      strings = {"/", "/layer.html", "/app/start.js", CHART_FILE, "/api/board", "/api/nothing"})
+      strings = {
+        "/",
+        "/layer.html",
+        "/app/start.js",
+        CHART_FILE,
+        "/api/v1/board",
+        "/api/v1/nothing"
+      })
   void everyAnswerForbidsForeignCodeAndFrames(String path) {
     Answer answer = api.get(path);
     assertThat(answer.header("Content-Security-Policy"))
@@ -52,14 +59,14 @@ class DoorsTest {
 
   @Test
   void figuresAreNeverTakenFromACache() {
-    assertThat(api.get("/api/board").header("Cache-Control")).isEqualTo("no-store");
+    assertThat(api.get("/api/v1/board").header("Cache-Control")).isEqualTo("no-store");
   }
 
   @Test
   void whatChangesSomethingNeedsOurHeader() {
     Answer answer =
         api.send(
-            api.request("/api/alarms/1/acknowledge")
+            api.request("/api/v1/alarms/1/acknowledge")
                 .header("Content-Type", "application/json")
                 .POST(java.net.http.HttpRequest.BodyPublishers.ofString("{\"by\": \"Kim\"}")));
     expectForbidden(answer);
@@ -77,7 +84,7 @@ class DoorsTest {
   void whatChangesSomethingMustComeFromOurPages(String origin) {
     expectForbidden(
         api.send(
-            api.change("/api/alarms/1/acknowledge", "application/json", "{\"by\": \"Kim\"}")
+            api.change("/api/v1/alarms/1/acknowledge", "application/json", "{\"by\": \"Kim\"}")
                 .header("Origin", origin)));
   }
 
@@ -85,7 +92,7 @@ class DoorsTest {
   void ourOwnPagesMayChangeSomething() {
     Answer answer =
         api.send(
-            api.change("/api/limits/freeze", "application/json", "{}")
+            api.change("/api/v1/limits/freeze", "application/json", "{}")
                 .header("Origin", "http://127.0.0.1:" + served.port()));
     assertThat(answer.status()).isEqualTo(400);
   }
@@ -93,7 +100,7 @@ class DoorsTest {
   private static void expectForbidden(Answer answer) {
     assertThat(answer.status()).isEqualTo(403);
     assertThat(answer.json().get("error").get("what").asText()).isNotBlank();
-    assertThat(api.get("/api/alarms/1").json().get("acknowledged").isNull()).isTrue();
+    assertThat(api.get("/api/v1/alarms/1").json().get("acknowledged").isNull()).isTrue();
   }
 
   @ParameterizedTest
@@ -110,7 +117,8 @@ class DoorsTest {
 
   private static String statusLine(String host) throws IOException {
     try (Socket socket = new Socket(InetAddress.getLoopbackAddress(), served.port())) {
-      String request = "GET /api/board HTTP/1.1\r\nHost: " + host + "\r\nConnection: close\r\n\r\n";
+      String request =
+          "GET /api/v1/board HTTP/1.1\r\nHost: " + host + "\r\nConnection: close\r\n\r\n";
       socket.getOutputStream().write(request.getBytes(StandardCharsets.US_ASCII));
       String answer =
           new String(socket.getInputStream().readAllBytes(), StandardCharsets.ISO_8859_1);
@@ -121,17 +129,18 @@ class DoorsTest {
   @Test
   void aBodyThatIsTooLargeIsRefused() {
     String longName = "{\"by\": \"" + "K".repeat(100_000) + "\"}";
-    Answer json = api.post("/api/alarms/1/acknowledge", longName);
+    Answer json = api.post("/api/v1/alarms/1/acknowledge", longName);
     assertThat(json.status()).isEqualTo(413);
     assertThat(json.json().get("error").get("what").asText()).isNotBlank();
     String yaml = "#".repeat(5 << 20);
-    Answer structures = api.send(api.change("/api/structures?name=s.yaml", "text/yaml", yaml));
+    Answer structures = api.send(api.change("/api/v1/structures?name=s.yaml", "text/yaml", yaml));
     assertThat(structures.status()).isEqualTo(413);
   }
 
   @Test
   void aNameThatIsTooLongIsRefused() {
-    Answer answer = api.post("/api/alarms/1/acknowledge", "{\"by\": \"" + "K".repeat(5000) + "\"}");
+    Answer answer =
+        api.post("/api/v1/alarms/1/acknowledge", "{\"by\": \"" + "K".repeat(5000) + "\"}");
     assertThat(answer.status()).isEqualTo(400);
     assertThat(answer.text()).hasSizeLessThan(500);
   }
@@ -148,13 +157,13 @@ class DoorsTest {
     Answer file = api.upload("../../<b>&.csv", csv);
     assertThat(file.json().get("readings").asInt()).isEqualTo(2);
     assertThat(file.json().get("name").asText()).isEqualTo("../../<b>&.csv");
-    JsonNode lines = api.get("/api/board").json().get("lines");
+    JsonNode lines = api.get("/api/v1/board").json().get("lines");
     JsonNode hostile = lines.get(lines.get(0).get("line").asText().equals(line) ? 0 : 1);
     assertThat(hostile.get("line").asText()).isEqualTo(line);
     assertThat(hostile.get("lastSample").get("sample").asText()).isEqualTo(sample);
     assertThat(hostile.get("lastSample").get("roll").asText()).isEqualTo(roll);
     Answer series =
-        api.get("/api/series?structure=DUO-50&kind=layer&position=1&line=" + Api.encoded(line));
+        api.get("/api/v1/series?structure=DUO-50&kind=layer&position=1&line=" + Api.encoded(line));
     assertThat(series.header("Content-Type")).startsWith("application/json");
     assertThat(series.json().get("columns").get("sample").get(0).asText()).isEqualTo(sample);
   }
@@ -163,7 +172,7 @@ class DoorsTest {
   @ValueSource(strings = {"A/B", "50 %", "a?b#c", "Größe ü", "..", "a\\b", ";x=1"})
   void aLineMayHaveAnyNameInAnAddress(String line) {
     Answer answer =
-        api.get("/api/lines/" + Api.encoded(line) + "/limits?structure=" + SmallFilm.CODE);
+        api.get("/api/v1/lines/" + Api.encoded(line) + "/limits?structure=" + SmallFilm.CODE);
     assertThat(answer.status()).as(answer.text()).isEqualTo(200);
     assertThat(answer.json().get("limits")).isEmpty();
   }

@@ -44,7 +44,7 @@ final class EventClient implements AutoCloseable {
   /** Comes back after the event of that id, or for the first time where it is empty. */
   static EventClient connect(int port, String lastEventId) {
     HttpRequest.Builder request =
-        HttpRequest.newBuilder(URI.create("http://127.0.0.1:" + port + "/api/events"))
+        HttpRequest.newBuilder(URI.create("http://127.0.0.1:" + port + "/api/v1/events"))
             .header("Accept", "text/event-stream");
     if (!lastEventId.isEmpty()) {
       request.header("Last-Event-ID", lastEventId);

@@ -56,7 +56,7 @@ class EventStreamTest {
       Event alarm = page.next("alarm", SOON);
       assertThat(alarm.data()).contains("\"line\":\"Blown 1\"", "\"state\":\"unacknowledged\"");
       assertThat(page.next("file", SOON).data()).contains("\"name\":\"thin.csv\"");
-      served.api().post("/api/alarms/1/acknowledge", "{\"by\": \"Kim\"}");
+      served.api().post("/api/v1/alarms/1/acknowledge", "{\"by\": \"Kim\"}");
       assertThat(page.next("alarm", SOON).data()).contains("\"state\":\"acknowledged\"");
       served.api().freeze();
       assertThat(page.next("limits", SOON).data()).contains("\"structure\":\"DUO-50\"");
@@ -176,7 +176,7 @@ class EventStreamTest {
     socket.setReceiveBufferSize(4_096);
     socket.connect(new InetSocketAddress(InetAddress.getLoopbackAddress(), served.port()));
     String request =
-        "GET /api/events HTTP/1.1\r\nHost: localhost\r\nAccept: text/event-stream\r\n\r\n";
+        "GET /api/v1/events HTTP/1.1\r\nHost: localhost\r\nAccept: text/event-stream\r\n\r\n";
     socket.getOutputStream().write(request.getBytes(StandardCharsets.US_ASCII));
     return socket;
   }

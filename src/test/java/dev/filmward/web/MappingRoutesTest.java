@@ -35,7 +35,7 @@ class MappingRoutesTest {
 
   private Answer propose(String answers, String csv) {
     String query =
-        "/api/mappings/proposal?name=odd.csv&answers="
+        "/api/v1/mappings/proposal?name=odd.csv&answers="
             + URLEncoder.encode(answers, StandardCharsets.UTF_8);
     return api.send(api.change(query, "text/csv", csv));
   }
@@ -56,9 +56,10 @@ class MappingRoutesTest {
     assertThat(reading.path("um").asDouble()).isEqualTo(12.5);
     assertThat(reading.path("line").asText()).isEqualTo("Blown 1");
 
-    Answer kept = api.send(api.change("/api/mappings", "text/yaml", second.path("yaml").asText()));
+    Answer kept =
+        api.send(api.change("/api/v1/mappings", "text/yaml", second.path("yaml").asText()));
     assertThat(kept.status()).isEqualTo(200);
-    assertThat(api.get("/api/mappings").json().path("mappings")).hasSize(1);
+    assertThat(api.get("/api/v1/mappings").json().path("mappings")).hasSize(1);
     assertThat(propose("{}", ODD).json().path("needs").asText()).isEqualTo("nothing");
     assertThat(api.upload("odd.csv", ODD).json().path("new").asInt()).isEqualTo(1);
   }
@@ -72,8 +73,8 @@ class MappingRoutesTest {
 
   @Test
   void aMappingWithFaultsIsNotKept() {
-    Answer answer = api.send(api.change("/api/mappings", "text/yaml", "mapping: x\n"));
+    Answer answer = api.send(api.change("/api/v1/mappings", "text/yaml", "mapping: x\n"));
     assertThat(answer.status()).isEqualTo(400);
-    assertThat(api.get("/api/mappings").json().path("mappings")).isEmpty();
+    assertThat(api.get("/api/v1/mappings").json().path("mappings")).isEmpty();
   }
 }

@@ -32,7 +32,7 @@ class MendingRoutesTest {
 
   @Test
   void theQuarantineTellsIdsHeadingsAndCells() {
-    JsonNode held = api.get("/api/files/1/quarantine").json();
+    JsonNode held = api.get("/api/v1/files/1/quarantine").json();
     assertThat(held.get("headings")).hasSize(8);
     assertThat(held.get("headings").get(6).asText()).isEqualTo("layer_1_um");
     assertThat(held.get("separator").asText()).isEqualTo(",");
@@ -52,11 +52,12 @@ class MendingRoutesTest {
     assertThat(answer.json().get("file").get("source").asText()).isEqualTo("mended");
     assertThat(api.series(1).get("columns").get("mean").get(0).asDouble()).isEqualTo(20.4);
 
-    JsonNode row = api.get("/api/files/1/quarantine").json().get("rows").get(0);
+    JsonNode row = api.get("/api/v1/files/1/quarantine").json().get("rows").get(0);
     assertThat(row.get("state").asText()).isEqualTo("mended");
     assertThat(row.get("raw").asText()).isEqualTo(ROW + "thick,30");
     assertThat(row.get("mended").get("file").asInt()).isEqualTo(2);
-    assertThat(api.get("/api/files").json().get("files").get(1).get("mended").asInt()).isEqualTo(1);
+    assertThat(api.get("/api/v1/files").json().get("files").get(1).get("mended").asInt())
+        .isEqualTo(1);
 
     Answer again = mend(ROW + "20.5,30");
     assertThat(again.status()).isEqualTo(409);
@@ -74,14 +75,14 @@ class MendingRoutesTest {
 
   @Test
   void whatCannotBeMeantIsRefusedInWords() {
-    assertThat(api.post("/api/files/1/quarantine/mend", "{\"by\": \"Kim\"}").status())
+    assertThat(api.post("/api/v1/files/1/quarantine/mend", "{\"by\": \"Kim\"}").status())
         .isEqualTo(400);
     assertThat(mend("").status()).isEqualTo(400);
     String nameless = "{\"rows\": [{\"row\": 1, \"text\": \"x\"}]}";
-    assertThat(api.post("/api/files/1/quarantine/mend", nameless).status()).isEqualTo(400);
+    assertThat(api.post("/api/v1/files/1/quarantine/mend", nameless).status()).isEqualTo(400);
     String other = "{\"by\": \"Kim\", \"rows\": [{\"row\": 77, \"text\": \"x\"}]}";
-    assertThat(api.post("/api/files/1/quarantine/mend", other).status()).isEqualTo(404);
-    assertThat(api.get("/api/files/77/corrections").status()).isEqualTo(404);
+    assertThat(api.post("/api/v1/files/1/quarantine/mend", other).status()).isEqualTo(404);
+    assertThat(api.get("/api/v1/files/77/corrections").status()).isEqualTo(404);
   }
 
   @Test
@@ -89,9 +90,9 @@ class MendingRoutesTest {
     api.upload("b.csv", SmallFilm.HEADER + ROW + "20,30\n");
     api.send(
         api.change(
-            "/api/files?name=c.csv&by=Jo&why=wrong%20velocity",
+            "/api/v1/files?name=c.csv&by=Jo&why=wrong%20velocity",
             "text/csv", SmallFilm.HEADER + ROW + "20.4,30\n"));
-    JsonNode ofFile = api.get("/api/files/3/corrections").json();
+    JsonNode ofFile = api.get("/api/v1/files/3/corrections").json();
     assertThat(ofFile.get("more").asBoolean()).isFalse();
     JsonNode one = ofFile.get("corrections").get(0);
     assertThat(one.get("oldUm").asDouble()).isEqualTo(20);
@@ -99,7 +100,7 @@ class MendingRoutesTest {
     assertThat(one.get("layerName").asText()).isEqualTo("Skin");
     assertThat(one.get("by").asText()).isEqualTo("Jo");
     assertThat(one.get("why").asText()).isEqualTo("wrong velocity");
-    String made = "/api/corrections?line=Blown%201&structure=DUO-50";
+    String made = "/api/v1/corrections?line=Blown%201&structure=DUO-50";
     assertThat(api.get(made).json()).isEqualTo(ofFile);
     assertThat(api.get(made + "&roll=R9&sample=S1").json()).isEqualTo(ofFile);
     assertThat(api.get(made + "&roll=R9&sample=S2").json().get("corrections")).isEmpty();
@@ -107,7 +108,7 @@ class MendingRoutesTest {
 
   private Answer mend(String text) {
     return api.post(
-        "/api/files/1/quarantine/mend",
+        "/api/v1/files/1/quarantine/mend",
         "{\"by\": \"Kim\", \"rows\": [{\"row\": 1, \"text\": \"" + text + "\"}]}");
   }
 }

@@ -33,28 +33,28 @@ class RefusalsTest {
       delimiter = '|',
       textBlock =
           """
-          /api/series                                                          | 400 | line
-          /api/series?line=Blown%201                                           | 400 | structure
-          /api/series?line=Blown%201&structure=DUO-50                          | 400 | kind
-          /api/series?line=Blown%201&structure=DUO-50&kind=web&position=1      | 400 | layer or total
-          /api/series?line=Blown%201&structure=DUO-50&kind=layer&position=x    | 400 | whole number
-          /api/series?line=Blown%201&structure=DUO-50&kind=layer&position=1e99 | 400 | whole number
-          /api/series?line=Blown%201&structure=DUO-50&kind=layer&position=9999999999 | 400 | position
-          /api/series?line=Blown%201&structure=DUO-50&kind=total&from=monday   | 400 | whole number
-          /api/series?line=Blown%201&structure=DUO-50&kind=total&pixels=0      | 400 | pixels
-          /api/series?line=Blown%201&structure=DUO-50&kind=layer&position=3    | 404 | layer 3
-          /api/series?line=Blown%201&structure=DUO-50&kind=layer&position=0    | 404 | layer 0
-          /api/series?line=Blown%201&structure=NONE&kind=layer&position=1      | 404 | NONE
-          /api/alarms?state=mine                                               | 400 | open or all
-          /api/alarms/99                                                       | 404 | alarm 99
-          /api/alarms/first                                                    | 404 | nothing
-          /api/files/99/quarantine                                             | 404 | file 99
-          /api/files/x/quarantine                                              | 404 | nothing
-          /api/lines/Blown%201/limits                                          | 400 | structure
-          /api/lines/Blown%201/limits?structure=NONE                           | 404 | NONE
-          /api/lines/Blown%201/tests                                           | 400 | structure
-          /api/lines/Blown%201/tests?structure=NONE                            | 404 | NONE
-          /api/nothing                                                         | 404 | nothing
+          /api/v1/series                                                          | 400 | line
+          /api/v1/series?line=Blown%201                                           | 400 | structure
+          /api/v1/series?line=Blown%201&structure=DUO-50                          | 400 | kind
+          /api/v1/series?line=Blown%201&structure=DUO-50&kind=web&position=1      | 400 | layer or total
+          /api/v1/series?line=Blown%201&structure=DUO-50&kind=layer&position=x    | 400 | whole number
+          /api/v1/series?line=Blown%201&structure=DUO-50&kind=layer&position=1e99 | 400 | whole number
+          /api/v1/series?line=Blown%201&structure=DUO-50&kind=layer&position=9999999999 | 400 | position
+          /api/v1/series?line=Blown%201&structure=DUO-50&kind=total&from=monday   | 400 | whole number
+          /api/v1/series?line=Blown%201&structure=DUO-50&kind=total&pixels=0      | 400 | pixels
+          /api/v1/series?line=Blown%201&structure=DUO-50&kind=layer&position=3    | 404 | layer 3
+          /api/v1/series?line=Blown%201&structure=DUO-50&kind=layer&position=0    | 404 | layer 0
+          /api/v1/series?line=Blown%201&structure=NONE&kind=layer&position=1      | 404 | NONE
+          /api/v1/alarms?state=mine                                               | 400 | open or all
+          /api/v1/alarms/99                                                       | 404 | alarm 99
+          /api/v1/alarms/first                                                    | 404 | nothing
+          /api/v1/files/99/quarantine                                             | 404 | file 99
+          /api/v1/files/x/quarantine                                              | 404 | nothing
+          /api/v1/lines/Blown%201/limits                                          | 400 | structure
+          /api/v1/lines/Blown%201/limits?structure=NONE                           | 404 | NONE
+          /api/v1/lines/Blown%201/tests                                           | 400 | structure
+          /api/v1/lines/Blown%201/tests?structure=NONE                            | 404 | NONE
+          /api/v1/nothing                                                         | 404 | nothing
           /nothing.html                                                        | 404 | nothing
           """)
   void lookingIsRefused(String path, int status, String what) {
@@ -66,48 +66,48 @@ class RefusalsTest {
       delimiter = '|',
       textBlock =
           """
-          /api/alarms/1/acknowledge  | {}                               | 400 | "by"
-          /api/alarms/1/acknowledge  | {"by": "   "}                    | 400 | "by"
-          /api/alarms/1/acknowledge  | {"by": null}                     | 400 | "by"
-          /api/alarms/1/acknowledge  | {"by": "Kim"                     | 400 | JSON
-          /api/alarms/1/acknowledge  | Kim                              | 400 | JSON
-          /api/alarms/1/acknowledge  | ["Kim"]                          | 400 | JSON
-          /api/alarms/99/acknowledge | {"by": "Kim"}                    | 404 | alarm 99
-          /api/alarms/x/acknowledge  | {"by": "Kim"}                    | 404 | nothing
-          /api/alarms/1/finding      | {"by": "Kim", "action": "a"}     | 400 | "cause"
-          /api/alarms/1/finding      | {"by": "Kim", "cause": "c"}      | 400 | "action"
-          /api/alarms/1/finding      | {"cause": "c", "action": "a"}    | 400 | "by"
-          /api/alarms/99/finding     | {"by":"K","cause":"c","action":"a"} | 404 | alarm 99
-          /api/limits/freeze         | {"line": "Blown 1", "structure": "DUO-50", "reason": "r"} | 400 | "by"
-          /api/limits/freeze         | {"line": "Blown 1", "structure": "DUO-50", "by": "Kim"}   | 400 | "reason"
-          /api/limits/freeze         | {"line":"Blown 1","structure":"NONE","by":"K","reason":"r"} | 404 | NONE
-          /api/limits/freeze         | {"line":"Blown 9","structure":"DUO-50","by":"K","reason":"r"} | 409 | 20
-          /api/limits/freeze         | {"line":"Blown 1","structure":"DUO-50","by":"K","reason":"r","subgroups":5} | 409 | 20
-          /api/limits/freeze         | {"line":"Blown 1","structure":"DUO-50","by":"K","reason":"r","subgroups":-5} | 400 | subgroups
-          /api/limits/freeze         | {"line":"Blown 1","structure":"DUO-50","by":"K","reason":"r","subgroups":"many"} | 400 | subgroups
-          /api/limits/freeze         | {"line":"Blown 1","structure":"DUO-50","by":"K","reason":"r","state":"suspect"} | 400 | suspect
-          /api/limits/freeze         | {"line":"Blown 1","structure":"DUO-50","by":"K","reason":"r","state":"cold"} | 400 | cold
-          /api/limits/freeze         | {"line":"Blown 1","structure":"DUO-50","by":"K","reason":"r","autocorrelation":"hope"} | 400 | hope
-          /api/limits/freeze         | {"line":"Blown 1","structure":"DUO-50","by":"K","reason":"r","excluded":[{"roll":"R1","sample":"S00001"}]} | 400 | for what cause
-          /api/limits/proposal       | {"structure":"DUO-50"}           | 400 | "line"
-          /api/limits/proposal       | {"line":"Blown 1","structure":"NONE"} | 404 | NONE
-          /api/limits/proposal       | {"line":"Blown 1","structure":"DUO-50","baseline":"best"} | 400 | best
-          /api/limits/proposal       | {"line":"Blown 1","structure":"DUO-50","baseline":"between","from":"now"} | 400 | from
-          /api/limits/proposal       | {"line":"Blown 1","structure":"DUO-50","excluded":[{"cause":"c"}]} | 400 | "sample"
-          /api/limits/state          | {"line":"Blown 1","structure":"DUO-50","version":1,"by":"K","reason":"r"} | 400 | "state"
-          /api/limits/state          | {"line":"Blown 1","structure":"DUO-50","version":9,"state":"retired","by":"K","reason":"r"} | 404 | version 9
-          /api/limits/state          | {"line":"Blown 1","structure":"DUO-50","version":1,"state":"frozen","by":"K","reason":"r"} | 409 | frozen
-          /api/limits/state          | {"line":"Blown 1","structure":"DUO-50","version":1,"state":"retired","by":"K"} | 400 | "reason"
-          /api/tests/price           | {"line":"Blown 1","structure":"DUO-50"} | 400 | characteristics
-          /api/tests/price           | {"line":"Blown 1","structure":"NONE","characteristics":[{"position":1,"shown":[],"alarming":[]}]} | 404 | NONE
-          /api/tests/price           | {"line":"Blown 1","structure":"DUO-50","characteristics":[{"position":7,"shown":[],"alarming":[]}]} | 400 | position 7
-          /api/tests/price           | {"line":"Blown 1","structure":"DUO-50","characteristics":[{"shown":[],"alarming":[]}]} | 400 | position
-          /api/tests/price           | {"line":"Blown 1","structure":"DUO-50","characteristics":[{"position":1,"shown":[]}]} | 400 | "alarming"
-          /api/tests/price           | {"line":"Blown 1","structure":"DUO-50","characteristics":[{"position":1,"shown":[],"alarming":[{"chart":"xbar","test":"trend"}]}]} | 400 | shown too
-          /api/tests/price           | {"line":"Blown 1","structure":"DUO-50","characteristics":[{"position":1,"shown":[{"chart":"range","test":"trend"}],"alarming":[]}]} | 400 | mean chart only
-          /api/tests/price           | {"line":"Blown 1","structure":"DUO-50","characteristics":[{"position":1,"shown":[{"chart":"cusum","test":"beyond-limit"}],"alarming":[]}]} | 400 | cusum
-          /api/tests                 | {"line":"Blown 1","structure":"DUO-50","reason":"r","characteristics":[{"position":1,"shown":[],"alarming":[]}]} | 400 | "by"
-          /api/tests                 | {"line":"Blown 1","structure":"DUO-50","by":"K","characteristics":[{"position":1,"shown":[],"alarming":[]}]} | 400 | "reason"
+          /api/v1/alarms/1/acknowledge  | {}                               | 400 | "by"
+          /api/v1/alarms/1/acknowledge  | {"by": "   "}                    | 400 | "by"
+          /api/v1/alarms/1/acknowledge  | {"by": null}                     | 400 | "by"
+          /api/v1/alarms/1/acknowledge  | {"by": "Kim"                     | 400 | JSON
+          /api/v1/alarms/1/acknowledge  | Kim                              | 400 | JSON
+          /api/v1/alarms/1/acknowledge  | ["Kim"]                          | 400 | JSON
+          /api/v1/alarms/99/acknowledge | {"by": "Kim"}                    | 404 | alarm 99
+          /api/v1/alarms/x/acknowledge  | {"by": "Kim"}                    | 404 | nothing
+          /api/v1/alarms/1/finding      | {"by": "Kim", "action": "a"}     | 400 | "cause"
+          /api/v1/alarms/1/finding      | {"by": "Kim", "cause": "c"}      | 400 | "action"
+          /api/v1/alarms/1/finding      | {"cause": "c", "action": "a"}    | 400 | "by"
+          /api/v1/alarms/99/finding     | {"by":"K","cause":"c","action":"a"} | 404 | alarm 99
+          /api/v1/limits/freeze         | {"line": "Blown 1", "structure": "DUO-50", "reason": "r"} | 400 | "by"
+          /api/v1/limits/freeze         | {"line": "Blown 1", "structure": "DUO-50", "by": "Kim"}   | 400 | "reason"
+          /api/v1/limits/freeze         | {"line":"Blown 1","structure":"NONE","by":"K","reason":"r"} | 404 | NONE
+          /api/v1/limits/freeze         | {"line":"Blown 9","structure":"DUO-50","by":"K","reason":"r"} | 409 | 20
+          /api/v1/limits/freeze         | {"line":"Blown 1","structure":"DUO-50","by":"K","reason":"r","subgroups":5} | 409 | 20
+          /api/v1/limits/freeze         | {"line":"Blown 1","structure":"DUO-50","by":"K","reason":"r","subgroups":-5} | 400 | subgroups
+          /api/v1/limits/freeze         | {"line":"Blown 1","structure":"DUO-50","by":"K","reason":"r","subgroups":"many"} | 400 | subgroups
+          /api/v1/limits/freeze         | {"line":"Blown 1","structure":"DUO-50","by":"K","reason":"r","state":"suspect"} | 400 | suspect
+          /api/v1/limits/freeze         | {"line":"Blown 1","structure":"DUO-50","by":"K","reason":"r","state":"cold"} | 400 | cold
+          /api/v1/limits/freeze         | {"line":"Blown 1","structure":"DUO-50","by":"K","reason":"r","autocorrelation":"hope"} | 400 | hope
+          /api/v1/limits/freeze         | {"line":"Blown 1","structure":"DUO-50","by":"K","reason":"r","excluded":[{"roll":"R1","sample":"S00001"}]} | 400 | for what cause
+          /api/v1/limits/proposal       | {"structure":"DUO-50"}           | 400 | "line"
+          /api/v1/limits/proposal       | {"line":"Blown 1","structure":"NONE"} | 404 | NONE
+          /api/v1/limits/proposal       | {"line":"Blown 1","structure":"DUO-50","baseline":"best"} | 400 | best
+          /api/v1/limits/proposal       | {"line":"Blown 1","structure":"DUO-50","baseline":"between","from":"now"} | 400 | from
+          /api/v1/limits/proposal       | {"line":"Blown 1","structure":"DUO-50","excluded":[{"cause":"c"}]} | 400 | "sample"
+          /api/v1/limits/state          | {"line":"Blown 1","structure":"DUO-50","version":1,"by":"K","reason":"r"} | 400 | "state"
+          /api/v1/limits/state          | {"line":"Blown 1","structure":"DUO-50","version":9,"state":"retired","by":"K","reason":"r"} | 404 | version 9
+          /api/v1/limits/state          | {"line":"Blown 1","structure":"DUO-50","version":1,"state":"frozen","by":"K","reason":"r"} | 409 | frozen
+          /api/v1/limits/state          | {"line":"Blown 1","structure":"DUO-50","version":1,"state":"retired","by":"K"} | 400 | "reason"
+          /api/v1/tests/price           | {"line":"Blown 1","structure":"DUO-50"} | 400 | characteristics
+          /api/v1/tests/price           | {"line":"Blown 1","structure":"NONE","characteristics":[{"position":1,"shown":[],"alarming":[]}]} | 404 | NONE
+          /api/v1/tests/price           | {"line":"Blown 1","structure":"DUO-50","characteristics":[{"position":7,"shown":[],"alarming":[]}]} | 400 | position 7
+          /api/v1/tests/price           | {"line":"Blown 1","structure":"DUO-50","characteristics":[{"shown":[],"alarming":[]}]} | 400 | position
+          /api/v1/tests/price           | {"line":"Blown 1","structure":"DUO-50","characteristics":[{"position":1,"shown":[]}]} | 400 | "alarming"
+          /api/v1/tests/price           | {"line":"Blown 1","structure":"DUO-50","characteristics":[{"position":1,"shown":[],"alarming":[{"chart":"xbar","test":"trend"}]}]} | 400 | shown too
+          /api/v1/tests/price           | {"line":"Blown 1","structure":"DUO-50","characteristics":[{"position":1,"shown":[{"chart":"range","test":"trend"}],"alarming":[]}]} | 400 | mean chart only
+          /api/v1/tests/price           | {"line":"Blown 1","structure":"DUO-50","characteristics":[{"position":1,"shown":[{"chart":"cusum","test":"beyond-limit"}],"alarming":[]}]} | 400 | cusum
+          /api/v1/tests                 | {"line":"Blown 1","structure":"DUO-50","reason":"r","characteristics":[{"position":1,"shown":[],"alarming":[]}]} | 400 | "by"
+          /api/v1/tests                 | {"line":"Blown 1","structure":"DUO-50","by":"K","characteristics":[{"position":1,"shown":[],"alarming":[]}]} | 400 | "reason"
           """)
   void changingIsRefused(String path, String body, int status, String what) {
     expectRefusal(served.api().post(path, body), status, what);
@@ -115,13 +115,13 @@ class RefusalsTest {
 
   @ParameterizedTest(name = "{0} {1} is no way to ask")
   @CsvSource({
-    "DELETE, /api/files",
-    "PUT, /api/alarms/1/acknowledge",
-    "POST, /api/board",
-    "GET, /api/limits/freeze",
-    "GET, /api/limits/proposal",
-    "GET, /api/limits/state",
-    "GET, /api/tests/price"
+    "DELETE, /api/v1/files",
+    "PUT, /api/v1/alarms/1/acknowledge",
+    "POST, /api/v1/board",
+    "GET, /api/v1/limits/freeze",
+    "GET, /api/v1/limits/proposal",
+    "GET, /api/v1/limits/state",
+    "GET, /api/v1/tests/price"
   })
   void anotherMethodIsRefused(String method, String path) {
     Answer answer =
@@ -140,7 +140,7 @@ class RefusalsTest {
   @Test
   void aFileWithoutANameIsRefused() {
     Answer answer =
-        served.api().send(served.api().change("/api/files", "text/csv", SmallFilm.HEADER));
+        served.api().send(served.api().change("/api/v1/files", "text/csv", SmallFilm.HEADER));
     expectRefusal(answer, 400, "name");
   }
 
@@ -156,7 +156,7 @@ class RefusalsTest {
   void faultyStructuresAreRefusedWithTheLine() {
     String yaml = SmallFilm.STRUCTURES.replace("target: 20 um", "target: 20 furlongs");
     Answer answer =
-        served.api().send(served.api().change("/api/structures?name=s.yaml", "text/yaml", yaml));
+        served.api().send(served.api().change("/api/v1/structures?name=s.yaml", "text/yaml", yaml));
     expectRefusal(answer, 400, "furlongs");
     assertThat(answer.json().get("error").get("what").asText()).contains("line 8");
   }

@@ -13,7 +13,7 @@ import org.junit.jupiter.api.io.TempDir;
 
 /** Tests are chosen, priced and kept over HTTP. */
 class TestsRoutesTest {
-  private static final String TESTS = "/api/lines/Blown%201/tests?structure=DUO-50";
+  private static final String TESTS = "/api/v1/lines/Blown%201/tests?structure=DUO-50";
   private static final String LIMIT_ONLY =
       """
       [{"chart": "xbar", "test": "beyond-limit"}]""";
@@ -50,7 +50,7 @@ class TestsRoutesTest {
   @Test
   void aPriceIsAskedForAndNothingChanges() {
     JsonNode before = api.get(TESTS).json();
-    JsonNode priced = api.post("/api/tests/price", body(LIMIT_ONLY, "")).json();
+    JsonNode priced = api.post("/api/v1/tests/price", body(LIMIT_ONLY, "")).json();
     double p = 0.0026997960632601866;
     double any = 1 - Math.pow(1 - p, 3);
     JsonNode price = priced.get("price");
@@ -74,16 +74,16 @@ class TestsRoutesTest {
 
   @Test
   void withoutTestsNothingIsEverSeen() {
-    JsonNode price = api.post("/api/tests/price", body("[]", "")).json().get("price");
+    JsonNode price = api.post("/api/v1/tests/price", body("[]", "")).json().get("price");
     assertThat(price.get("falseAlarmsPerShift").asDouble()).isZero();
     assertThat(price.get("samplesToSeeOneSigma").isNull()).isTrue();
   }
 
   @Test
   void aChoiceIsKeptWithWhoAndWhyAndHoldsFromTheNextSampleOn() {
-    Answer chosen = api.post("/api/tests", body(LIMIT_ONLY, decided("Kim", "calm")));
+    Answer chosen = api.post("/api/v1/tests", body(LIMIT_ONLY, decided("Kim", "calm")));
     assertThat(chosen.status()).as(chosen.text()).isEqualTo(200);
-    api.post("/api/tests", body("[]", decided("Lee", "line trial")));
+    api.post("/api/v1/tests", body("[]", decided("Lee", "line trial")));
     JsonNode versions = api.get(TESTS).json().get("versions");
     assertThat(versions)
         .extracting(version -> version.get("by").asText())
@@ -93,7 +93,7 @@ class TestsRoutesTest {
     assertThat(versions.get(0).get("holdsFrom").asText())
         .isEqualTo("2026-11-20T12:54:00.000001+01:00");
     api.upload("thin.csv", ServedPlant.FILM.thinnerSkin(25, 28, 1));
-    assertThat(api.get("/api/alarms?state=all").json().get("alarms")).isEmpty();
+    assertThat(api.get("/api/v1/alarms?state=all").json().get("alarms")).isEmpty();
     assertThat(api.series(1).get("signals")).isEmpty();
   }
 
@@ -106,9 +106,9 @@ class TestsRoutesTest {
            "shown": [{"chart": "ewma", "test": "beyond-limit"}]},
            {"position": 0, "shown": [], "alarming": []}]}
         """;
-    assertThat(api.post("/api/tests", shown).status()).isEqualTo(200);
+    assertThat(api.post("/api/v1/tests", shown).status()).isEqualTo(200);
     api.upload("thin.csv", ServedPlant.FILM.thinnerSkin(25, 28, 1));
-    assertThat(api.get("/api/alarms?state=all").json().get("alarms")).isEmpty();
+    assertThat(api.get("/api/v1/alarms?state=all").json().get("alarms")).isEmpty();
     assertThat(api.series(1).get("signals").findValuesAsText("chart")).containsOnly("ewma");
   }
 

@@ -43,8 +43,8 @@ class UploadTest {
       assertThat(System.nanoTime()).as("files are left behind").isLessThan(end);
       Thread.sleep(20);
     }
-    assertThat(served.api().get("/api/files").json().get("files")).isEmpty();
-    assertThat(served.api().get("/api/board").json().get("lines")).isEmpty();
+    assertThat(served.api().get("/api/v1/files").json().get("files")).isEmpty();
+    assertThat(served.api().get("/api/v1/board").json().get("lines")).isEmpty();
     assertThat(served.api().upload("a.csv", csv).json().get("new").asLong()).isEqualTo(200);
   }
 
@@ -66,7 +66,7 @@ class UploadTest {
     try (Socket socket = new Socket(InetAddress.getLoopbackAddress(), served.port())) {
       OutputStream out = socket.getOutputStream();
       String head =
-          "POST /api/files?name=a.csv HTTP/1.1\r\nHost: localhost\r\nX-Filmward: 1\r\n"
+          "POST /api/v1/files?name=a.csv HTTP/1.1\r\nHost: localhost\r\nX-Filmward: 1\r\n"
               + "Content-Type: text/csv\r\nContent-Length: "
               + csv.length()
               + "\r\n\r\n";

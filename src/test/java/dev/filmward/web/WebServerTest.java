@@ -42,13 +42,13 @@ class WebServerTest {
 
   @Test
   void anEmptyPlantHasAnEmptyBoard() {
-    JsonNode board = api.get("/api/board").json();
+    JsonNode board = api.get("/api/v1/board").json();
     assertThat(board.get("zone").asText()).isEqualTo("Europe/Berlin");
     assertThat(board.get("now").asText()).isEqualTo("2026-11-20T13:00:00+01:00");
     assertThat(board.get("demo").asBoolean()).isFalse();
     assertThat(board.get("lines")).isEmpty();
-    assertThat(api.get("/api/alarms").json().get("alarms")).isEmpty();
-    assertThat(api.get("/api/files").json().get("files")).isEmpty();
+    assertThat(api.get("/api/v1/alarms").json().get("alarms")).isEmpty();
+    assertThat(api.get("/api/v1/files").json().get("files")).isEmpty();
   }
 
   @Test
@@ -59,7 +59,7 @@ class WebServerTest {
     // a comma in a cell makes a field too many, so that the row costs both of its readings
     expectCounts(answer.json(), 10, 20 - 2, 2);
     assertThat(answer.json().get("source").asText()).isEqualTo("upload");
-    assertThat(api.get("/api/files").json().get("files").get(0)).isEqualTo(answer.json());
+    assertThat(api.get("/api/v1/files").json().get("files").get(0)).isEqualTo(answer.json());
   }
 
   private static void expectCounts(JsonNode file, int rows, int readings, int quarantined) {
@@ -74,7 +74,7 @@ class WebServerTest {
   void theQuarantineShowsWhereWhatAndTheRawLine() {
     String csv = ServedPlant.FILM.usual(0, 1).replace("20.300", "thick");
     JsonNode file = api.upload("faulty.csv", csv).json();
-    JsonNode quarantine = api.get("/api/files/" + file.get("id") + "/quarantine").json();
+    JsonNode quarantine = api.get("/api/v1/files/" + file.get("id") + "/quarantine").json();
     assertThat(quarantine.get("more").asInt()).isZero();
     assertThat(quarantine.get("rows")).hasSize(1);
     JsonNode row = quarantine.get("rows").get(0);
@@ -100,7 +100,7 @@ class WebServerTest {
   @Test
   void theBoardTellsHowALineIs() {
     served.withFrozenLimits();
-    JsonNode line = api.get("/api/board").json().get("lines").get(0);
+    JsonNode line = api.get("/api/v1/board").json().get("lines").get(0);
     assertThat(line.get("line").asText()).isEqualTo("Blown 1");
     assertThat(line.get("structure").get("code").asText()).isEqualTo("DUO-50");
     assertThat(line.get("expectedEverySeconds").asDouble()).isEqualTo(60);
@@ -127,7 +127,8 @@ class WebServerTest {
     assertThat(frozen.json().get("version").asInt()).isEqualTo(1);
     assertThat(frozen.json().get("characteristics").asInt()).isEqualTo(2 + 1);
     expectLimits(api.series(1), "frozen");
-    JsonNode listed = api.get("/api/lines/Blown%201/limits?structure=DUO-50").json().get("limits");
+    JsonNode listed =
+        api.get("/api/v1/lines/Blown%201/limits?structure=DUO-50").json().get("limits");
     assertThat(listed).hasSize(3);
     assertThat(listed.findValuesAsText("author")).containsOnly("Kim");
     assertThat(listed.findValuesAsText("reason")).containsOnly("quiet start");
@@ -170,7 +171,7 @@ class WebServerTest {
             .formatted(
                 ServedPlant.FILM.takenAt(2).toEpochMilli(),
                 ServedPlant.FILM.takenAt(5).toEpochMilli());
-    String address = "/api/series?line=Blown%201&structure=DUO-50&kind=layer&position=2" + span;
+    String address = "/api/v1/series?line=Blown%201&structure=DUO-50&kind=layer&position=2" + span;
     JsonNode samples = api.get(address).json().get("columns").get("sample");
     assertThat(samples)
         .extracting(JsonNode::asText)
@@ -180,8 +181,8 @@ class WebServerTest {
   @Test
   void aProposalShowsOldAgainstNewAndChangesNothing() {
     served.withFrozenLimits();
-    JsonNode before = api.get("/api/lines/Blown%201/limits?structure=DUO-50").json();
-    JsonNode proposal = api.post("/api/limits/proposal", LINE + "}").json();
+    JsonNode before = api.get("/api/v1/lines/Blown%201/limits?structure=DUO-50").json();
+    JsonNode proposal = api.post("/api/v1/limits/proposal", LINE + "}").json();
     JsonNode skin = proposal.get("characteristics").get(0);
     assertThat(skin.get("current").get("version").asInt()).isEqualTo(1);
     assertThat(skin.get("proposed").get("centre").asDouble())
@@ -189,7 +190,7 @@ class WebServerTest {
     assertThat(skin.get("autocorrelation").get("lag1").asDouble()).isNegative();
     assertThat(skin.get("autocorrelation").get("residuals")).hasSize(25);
     assertThat(proposal.get("alarmsUnderCurrent")).isEmpty();
-    assertThat(api.get("/api/lines/Blown%201/limits?structure=DUO-50").json()).isEqualTo(before);
+    assertThat(api.get("/api/v1/lines/Blown%201/limits?structure=DUO-50").json()).isEqualTo(before);
   }
 
   @Test
@@ -199,9 +200,9 @@ class WebServerTest {
         """
         , "by": "Kim", "reason": "quiet", "excluded":
           [{"roll": "R1", "sample": "S00003", "cause": "probe lifted off"}]}""";
-    assertThat(api.post("/api/limits/freeze", LINE + excluded).status()).isEqualTo(200);
+    assertThat(api.post("/api/v1/limits/freeze", LINE + excluded).status()).isEqualTo(200);
     JsonNode version =
-        api.get("/api/lines/Blown%201/limits?structure=DUO-50").json().get("limits").get(0);
+        api.get("/api/v1/lines/Blown%201/limits?structure=DUO-50").json().get("limits").get(0);
     assertThat(version.get("excluded").asInt()).isEqualTo(1);
     assertThat(version.get("exclusions")).hasSize(1);
     assertThat(version.get("exclusions").get(0).get("sample").asText()).isEqualTo("S00003");
@@ -215,8 +216,8 @@ class WebServerTest {
     String retire =
         """
         , "version": 1, "state": "retired", "by": "Kim", "reason": "new die"}""";
-    assertThat(api.post("/api/limits/state", LINE + retire).status()).isEqualTo(200);
-    JsonNode line = api.get("/api/board").json().get("lines").get(0);
+    assertThat(api.post("/api/v1/limits/state", LINE + retire).status()).isEqualTo(200);
+    JsonNode line = api.get("/api/v1/board").json().get("lines").get(0);
     assertThat(line.get("limits").get("state").asText()).isEqualTo("retired");
     assertThat(line.get("layers").get(0).get("limits").isNull()).isTrue();
     JsonNode series = api.series(1);
@@ -229,7 +230,7 @@ class WebServerTest {
   @Test
   void aDatabaseThatIsGoneIsAnsweredWithWords() {
     served.withFrozenLimits().loseTheDatabase();
-    Answer answer = api.get("/api/board");
+    Answer answer = api.get("/api/v1/board");
     assertThat(answer.status()).isEqualTo(503);
     assertThat(answer.json().get("error").get("what").asText()).contains("database");
     assertThat(api.upload("more.csv", ServedPlant.FILM.usual(25, 26)).status()).isEqualTo(503);
@@ -237,14 +238,14 @@ class WebServerTest {
 
   @Test
   void causesAreThereToChooseFrom() {
-    JsonNode causes = api.get("/api/causes").json().get("causes");
+    JsonNode causes = api.get("/api/v1/causes").json().get("causes");
     assertThat(causes).extracting(JsonNode::asText).doesNotHaveDuplicates().hasSizeGreaterThan(5);
   }
 
   @Test
   void structuresAreLearntOverTheWire() {
     String yaml = SmallFilm.STRUCTURES.replace("DUO-50", "DUO-51");
-    Answer answer = api.send(api.change("/api/structures?name=more.yaml", "text/yaml", yaml));
+    Answer answer = api.send(api.change("/api/v1/structures?name=more.yaml", "text/yaml", yaml));
     assertThat(answer.status()).isEqualTo(200);
     assertThat(answer.json().get("structures"))
         .extracting(JsonNode::asText)

@@ -1,0 +1,51 @@
+package dev.filmward.people;
+
+import static dev.filmward.people.Role.ADMINISTRATOR;
+import static dev.filmward.people.Role.ENGINEER;
+import static dev.filmward.people.Role.QUALITY;
+import static dev.filmward.people.Role.SHIFT_LEAD;
+import static dev.filmward.people.Role.VIEWER;
+
+import java.util.Locale;
+import java.util.Set;
+
+/** What may be done, and by which roles. Every route needs exactly one of these. */
+public enum Permission {
+  /** Pages, signing in, and what says only that the server is there. */
+  ANYBODY(Set.of(Role.values())),
+  /** Look at lines, charts, alarms, files and settings. */
+  READ(VIEWER, SHIFT_LEAD, ENGINEER, QUALITY, ADMINISTRATOR),
+  /**
+   * Take alarms, say what was found, shelve for a while, say what a line is doing, sign a shift.
+   */
+  TEND_ALARMS(SHIFT_LEAD, ENGINEER, QUALITY, ADMINISTRATOR),
+  /** Bring files, and mend rows of them. */
+  SEND_FILES(SHIFT_LEAD, ENGINEER, QUALITY, ADMINISTRATOR),
+  /** Decide about limits, tests, mappings, structures, causes and checks; take out of service. */
+  DECIDE(ENGINEER, QUALITY, ADMINISTRATOR),
+  /** Say what becomes of rolls. */
+  DISPOSE(QUALITY, ADMINISTRATOR),
+  /** Take the audit chain out for an auditor. */
+  AUDIT(QUALITY, ADMINISTRATOR),
+  /** Accounts, tokens, who is told of what, the plant's settings. */
+  ADMINISTER(ADMINISTRATOR);
+
+  @SuppressWarnings("ImmutableEnumChecker") // Set.of is never changed
+  private final Set<Role> roles;
+
+  Permission(Role... roles) {
+    this(Set.of(roles));
+  }
+
+  Permission(Set<Role> roles) {
+    this.roles = roles;
+  }
+
+  public boolean isGivenTo(Role role) {
+    return roles.contains(role);
+  }
+
+  public String word() {
+    return name().toLowerCase(Locale.ROOT).replace('_', '-');
+  }
+}

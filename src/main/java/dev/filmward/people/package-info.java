@@ -1,0 +1,2 @@
+/** Takes who a person is, gives what that person may do. */
+package dev.filmward.people;
