@@ -105,19 +105,25 @@ public final class Excursions {
     if (speaking.isEmpty()) {
       return before
           .filter(excursion -> !ofMembers.isEmpty())
-          .map(was -> new ExcursionStep(before, was.quiet(sample.takenAt()), List.of()));
+          .map(was -> new ExcursionStep(before, was.quiet(sample), List.of()));
     }
     Urgency urgency = speaking.stream().map(Verdict::urgency).reduce(Urgency.LEAST, Urgency::and);
     Excursion was = before.orElseGet(() -> opened(sample, subject));
     return Optional.of(
         new ExcursionStep(
             before,
-            was.signal(subject, urgency, sample.takenAt()),
+            was.signal(subject, urgency, sample),
             speaking.stream().map(Verdict::characteristic).toList()));
   }
 
   private static Excursion opened(SampleVerdict sample, Subject subject) {
     return new Excursion(
-        subject, Priority.LOW, false, Course.opened(sample.sample(), sample.takenAt()));
+        subject,
+        Priority.LOW,
+        false,
+        Course.opened(sample.sample(), sample.takenAt()),
+        sample.mode(),
+        false,
+        Optional.empty());
   }
 }

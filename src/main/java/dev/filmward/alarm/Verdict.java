@@ -10,63 +10,41 @@ import java.util.List;
  * What the tests say of one characteristic at one sample.
  *
  * @param zMean the mean as standardised by its limits
- * @param now tests fulfilled at this sample
- * @param before tests fulfilled at the characteristic's subgroup before it
- * @param outOfSpec whether a reading lies outside the individual specification
- * @param critical whether it is the total or holds a barrier layer
  */
-public record Verdict(
-    Characteristic characteristic,
-    double zMean,
-    List<Signal> now,
-    List<Signal> before,
-    boolean outOfSpec,
-    boolean critical) {
+public record Verdict(Characteristic characteristic, double zMean, Heard heard, Stakes stakes) {
 
   /** A mean beyond this many sigma needs no second look. */
   static final double GROSS = 4;
 
-  public Verdict {
-    now = List.copyOf(now);
-    before = List.copyOf(before);
-  }
-
   /**
    * Whether this opens an alarm: at once where the mean is beyond its limits and by more than
-   * {@value #GROSS} sigma, or where readings are out of specification too; else when the
-   * characteristic signalled in the same way at the subgroup before as well. Common practice, no
-   * source. The second look leaves a single chart 360 samples between false alarms instead of the
-   * 92 of the four tests alone, and shows a shift of two sigma after 5 samples instead of 3.
+   * {@value #GROSS} sigma, or where readings are out of specification too; else when as many
+   * samples in a row signalled in the same way as the test asks for. Common practice, no source.
+   * The usual second look leaves a single chart 360 samples between false alarms instead of the 92
+   * of the four tests alone, and shows a shift of two sigma after 5 samples instead of 3.
    */
   boolean opens(Deviation deviation) {
-    boolean atOnce = Math.abs(zMean) > GROSS || outOfSpec;
-    return says(deviation, now)
-        && (says(deviation, before) || (atOnce && isBeyondLimit(deviation)));
+    boolean atOnce = Math.abs(zMean) > GROSS || stakes.outOfSpec();
+    return heard.opens(deviation) || (atOnce && isBeyondLimit(deviation));
   }
 
-  /** Whether any test speaks for that deviation; enough to keep an alarm going. */
+  /** Whether any test speaks for that deviation, or did lately; enough to keep an alarm going. */
   boolean says(Deviation deviation) {
-    return says(deviation, now);
+    return heard.goesOn(deviation);
   }
 
   Urgency urgency() {
-    if (outOfSpec) {
-      return new Urgency(critical ? Priority.HIGH : Priority.MEDIUM, true);
-    }
-    boolean beyond = now.stream().anyMatch(Verdict::isMeanBeyondLimit);
-    return new Urgency(beyond ? Priority.MEDIUM : Priority.LOW, false);
+    boolean beyond = heard.now().stream().anyMatch(Verdict::isMeanBeyondLimit);
+    Priority priority = stakes.priority(beyond ? Priority.MEDIUM : Priority.LOW);
+    return new Urgency(priority, stakes.outOfSpec(), stakes.timeToSpec());
   }
 
   private boolean isBeyondLimit(Deviation deviation) {
-    return says(deviation, now.stream().filter(Verdict::isMeanBeyondLimit).toList());
+    List<Signal> beyond = heard.now().stream().filter(Verdict::isMeanBeyondLimit).toList();
+    return Heard.says(beyond, deviation);
   }
 
   private static boolean isMeanBeyondLimit(Signal signal) {
     return signal.chart() == ChartKind.XBAR && signal.test() == SignalTest.BEYOND_LIMIT;
-  }
-
-  private static boolean says(Deviation deviation, List<Signal> signals) {
-    return signals.stream()
-        .anyMatch(signal -> Deviation.of(signal).filter(deviation::equals).isPresent());
   }
 }

@@ -39,10 +39,10 @@ public record LimitsVersion(
   public record Decision(String author, String reason, Instant at) {
     public Decision {
       if (author.isBlank()) {
-        throw new IllegalArgumentException("who decides about the limits? Give a name");
+        throw new IllegalArgumentException("who decides? Give a name");
       }
       if (reason.isBlank()) {
-        throw new IllegalArgumentException("why is it decided about the limits? Give a reason");
+        throw new IllegalArgumentException("why is it decided? Give a reason");
       }
     }
   }

@@ -1,6 +1,7 @@
 package dev.filmward.cli;
 
 import dev.filmward.intake.StructuresFault;
+import dev.filmward.pipeline.AlarmClock;
 import dev.filmward.pipeline.Inbox;
 import dev.filmward.pipeline.Plant;
 import dev.filmward.simulate.SampleRuns;
@@ -53,6 +54,7 @@ final class DemoCommand implements Callable<Integer> {
       serving.hold(WebServer.start(plant, options));
       Demo demo = new Demo(plant, Duration.ofSeconds(Math.max(1, interval)));
       demo.load();
+      serving.hold(AlarmClock.start(plant));
       serving.hold(Inbox.watch(plant, inbox));
       serving.hold(demo.startGauges(inbox));
       serving.announce("Filmward shows its sample runs", listen.host);

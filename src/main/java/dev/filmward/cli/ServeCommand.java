@@ -2,6 +2,7 @@ package dev.filmward.cli;
 
 import dev.filmward.intake.MappingFault;
 import dev.filmward.intake.StructuresFault;
+import dev.filmward.pipeline.AlarmClock;
 import dev.filmward.pipeline.DailyThinning;
 import dev.filmward.pipeline.Inbox;
 import dev.filmward.pipeline.MappingBook;
@@ -63,6 +64,7 @@ final class ServeCommand implements Callable<Integer> {
     Options options = new Options(listen.host, listen.port, Purpose.PLANT);
     try (Serving serving = new Serving(plant)) {
       serving.hold(WebServer.start(plant, options));
+      serving.hold(AlarmClock.start(plant));
       serving.hold(Inbox.watch(plant, folder));
       if (daysKept != null) {
         serving.hold(DailyThinning.start(plant, daysKept));

@@ -15,10 +15,10 @@ public enum Permission {
   ANYBODY(Set.of(Role.values())),
   /** Look at lines, charts, alarms, files and settings. */
   READ(VIEWER, SHIFT_LEAD, ENGINEER, QUALITY, ADMINISTRATOR),
-  /**
-   * Take alarms, say what was found, shelve for a while, say what a line is doing, sign a shift.
-   */
+  /** Take alarms, say what was found, shelve for a while, sign a shift. */
   TEND_ALARMS(SHIFT_LEAD, ENGINEER, QUALITY, ADMINISTRATOR),
+  /** Say what a line is doing: running, starting, changing over, down. */
+  TELL_LINE(SHIFT_LEAD, ENGINEER, QUALITY, ADMINISTRATOR),
   /** Bring files, and mend rows of them. */
   SEND_FILES(SHIFT_LEAD, ENGINEER, QUALITY, ADMINISTRATOR),
   /** Decide about limits, tests, mappings, structures, causes and checks; take out of service. */

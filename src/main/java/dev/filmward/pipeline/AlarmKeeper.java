@@ -1,16 +1,15 @@
 package dev.filmward.pipeline;
 
 import dev.filmward.alarm.Alarm;
+import dev.filmward.alarm.AlarmState;
 import dev.filmward.alarm.Excursion;
 import dev.filmward.alarm.ExcursionStep;
 import dev.filmward.alarm.Excursions;
-import dev.filmward.alarm.SampleVerdict;
 import dev.filmward.film.Structure;
 import dev.filmward.pipeline.ProductionJudge.JudgedSample;
 import dev.filmward.store.AlarmBatch;
 import dev.filmward.store.AlarmTable.HistoryEntry;
 import dev.filmward.store.Tables;
-import java.time.Instant;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -30,18 +29,17 @@ final class AlarmKeeper {
   private final Excursions excursions;
   private final List<Alarm> current = new ArrayList<>();
   private final Map<Long, String> changed = new LinkedHashMap<>();
-  private final Instant oldNews;
+  private final Holding holding;
 
   /**
    * Begins with some alarms.
    *
    * @param going alarms that the samples to come may go on with
-   * @param oldNews alarms that open before this are historical
    */
-  AlarmKeeper(Tables tables, Structure structure, List<Alarm> going, Instant oldNews) {
+  AlarmKeeper(Tables tables, Structure structure, List<Alarm> going, Holding holding) {
     this.alarms = tables.alarms().batch();
     this.excursions = new Excursions(structure);
-    this.oldNews = oldNews;
+    this.holding = holding;
     current.addAll(going);
   }
 
@@ -53,20 +51,15 @@ final class AlarmKeeper {
 
   /** Takes the next sample in time order. */
   void next(JudgedSample sample) {
-    SampleVerdict verdict = new SampleVerdict(sample.key(), sample.takenAt(), sample.verdicts());
     List<Excursion> known = current.stream().map(Alarm::excursion).toList();
-    for (ExcursionStep step : excursions.judge(verdict, known)) {
+    for (ExcursionStep step : excursions.judge(sample.verdict(), known)) {
       take(sample, step);
     }
   }
 
   private void take(JudgedSample sample, ExcursionStep step) {
     Optional<Alarm> before = step.before().flatMap(this::alarmOf);
-    boolean historical = sample.takenAt().isBefore(oldNews);
-    Alarm now =
-        before
-            .map(alarm -> alarm.with(step.now()))
-            .orElseGet(() -> Alarm.unseen(step.now(), historical));
+    Alarm now = before.map(alarm -> moved(alarm, step)).orElseGet(() -> opened(sample, step));
     String stateBefore = before.map(alarm -> alarm.state().word()).orElse("");
     Alarm kept = keep(now, stateBefore);
     before.ifPresent(current::remove);
@@ -75,6 +68,18 @@ final class AlarmKeeper {
     }
     AlarmSignals.add(alarms, kept, sample, step);
     note(sample, kept, stateBefore);
+  }
+
+  private Alarm moved(Alarm alarm, ExcursionStep step) {
+    return alarm.moved(step.now(), holding.of(step.now(), alarm.state()), holding.now());
+  }
+
+  private Alarm opened(JudgedSample sample, ExcursionStep step) {
+    return Alarm.opened(
+        step.now(),
+        holding.arrival(sample.takenAt()),
+        holding.of(step.now(), AlarmState.UNACKNOWLEDGED),
+        holding.now());
   }
 
   private Optional<Alarm> alarmOf(Excursion excursion) {

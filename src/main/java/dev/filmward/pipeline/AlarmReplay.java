@@ -1,10 +1,11 @@
 package dev.filmward.pipeline;
 
 import dev.filmward.alarm.Alarm;
+import dev.filmward.alarm.Alarm.Arrival;
+import dev.filmward.alarm.AlarmState;
 import dev.filmward.alarm.Excursion;
 import dev.filmward.alarm.ExcursionStep;
 import dev.filmward.alarm.Excursions;
-import dev.filmward.alarm.SampleVerdict;
 import dev.filmward.film.Structure;
 import dev.filmward.pipeline.ProductionJudge.JudgedSample;
 import dev.filmward.store.AlarmBatch;
@@ -32,6 +33,7 @@ final class AlarmReplay {
   private final AlarmBatch batch;
   private final Excursions excursions;
   private final List<Alarm> unclaimed;
+  private final Holding holding;
   private final Instant oldNews;
   private final List<Track> tracks = new ArrayList<>();
   private final Map<Long, String> changed = new LinkedHashMap<>();
@@ -42,7 +44,9 @@ final class AlarmReplay {
    * @param known alarms whose excursions lie in the samples to come
    * @param oldNews alarms that open before this and were not known are historical
    */
-  AlarmReplay(Tables tables, Structure structure, List<Alarm> known, Instant oldNews) {
+  AlarmReplay(
+      Tables tables, Structure structure, List<Alarm> known, Holding holding, Instant oldNews) {
+    this.holding = holding;
     this.alarms = tables.alarms();
     this.batch = alarms.batch();
     this.excursions = new Excursions(structure);
@@ -70,9 +74,8 @@ final class AlarmReplay {
   }
 
   private void follow(JudgedSample sample) {
-    SampleVerdict verdict = new SampleVerdict(sample.key(), sample.takenAt(), sample.verdicts());
     List<Excursion> known = tracks.stream().map(Track::now).toList();
-    for (ExcursionStep step : excursions.judge(verdict, known)) {
+    for (ExcursionStep step : excursions.judge(sample.verdict(), known)) {
       Track track =
           step.before()
               .flatMap(
@@ -92,15 +95,25 @@ final class AlarmReplay {
     Excursion now = track.now();
     Optional<Alarm> known = unclaimed.stream().filter(alarm -> isSame(alarm, now)).findFirst();
     known.ifPresent(unclaimed::remove);
-    boolean historical = now.course().openedAt().isBefore(oldNews);
-    Alarm kept =
-        batch.save(
-            known.map(alarm -> alarm.with(now)).orElseGet(() -> Alarm.unseen(now, historical)));
+    Alarm kept = batch.save(known.map(alarm -> moved(alarm, now)).orElseGet(() -> opened(now)));
     alarms.clearSignals(kept.id());
     track.steps.forEach(step -> AlarmSignals.add(batch, kept, step.sample(), step.step()));
     if (!known.equals(Optional.of(kept))) {
       note(kept, known.isPresent() ? "worked out again" : "opened");
     }
+  }
+
+  private Alarm moved(Alarm alarm, Excursion now) {
+    return alarm.moved(now, holding.of(now, alarm.state()), holding.now());
+  }
+
+  private Alarm opened(Excursion now) {
+    boolean isOld = now.course().openedAt().isBefore(oldNews);
+    return Alarm.opened(
+        now,
+        isOld ? Arrival.HISTORICAL : Arrival.FRESH,
+        holding.of(now, AlarmState.UNACKNOWLEDGED),
+        holding.now());
   }
 
   private static boolean isSame(Alarm alarm, Excursion now) {

@@ -18,7 +18,7 @@ final class AlarmSignals {
     for (Verdict verdict : sample.verdicts()) {
       if (step.signalling().contains(verdict.characteristic())) {
         List<SignalTable.Stored> signals =
-            verdict.now().stream()
+            verdict.heard().now().stream()
                 .filter(signal -> speaksOf(signal, alarm.subject().deviation()))
                 .map(signal -> new SignalTable.Stored(sample.sampleId(), signal))
                 .toList();

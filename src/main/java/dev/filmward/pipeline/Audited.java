@@ -1,6 +1,11 @@
 package dev.filmward.pipeline;
 
 import dev.filmward.alarm.Alarm;
+import dev.filmward.alarm.Hold;
+import dev.filmward.alarm.HoldScope;
+import dev.filmward.alarm.LineMode;
+import dev.filmward.alarm.LineModeChange;
+import dev.filmward.chart.LimitsVersion.Decision;
 import dev.filmward.chart.LimitsVersion.StateChange;
 import dev.filmward.intake.Words;
 import dev.filmward.rule.TestsVersion;
@@ -11,6 +16,7 @@ import dev.filmward.store.LimitsTable.VersionKey;
 import dev.filmward.store.StructureTable.StoredFile;
 import java.time.Instant;
 import java.util.Map;
+import java.util.TreeSet;
 import java.util.stream.Collectors;
 
 /** What people do to the plant, as entries of the audit chain. */
@@ -48,6 +54,48 @@ final class Audited {
         "tests",
         production.line() + ", " + production.structure().code() + ", version " + version.version(),
         version.decision().reason());
+  }
+
+  static AuditEntry held(Hold hold) {
+    String end = hold.until().map(until -> " until " + until).orElse("");
+    return new AuditEntry(
+        hold.decision().at(),
+        hold.decision().author(),
+        "hold",
+        hold.kind().word() + " " + hold.id() + ", " + words(hold.scope()),
+        "begins" + end + ": " + hold.decision().reason());
+  }
+
+  static AuditEntry released(Hold hold, Decision decision) {
+    return new AuditEntry(
+        decision.at(),
+        decision.author(),
+        "hold",
+        hold.kind().word() + " " + hold.id() + ", " + words(hold.scope()),
+        "ends: " + decision.reason());
+  }
+
+  private static String words(HoldScope scope) {
+    return scope.line()
+        + scope.structure().map(code -> ", " + code).orElse("")
+        + scope.deviation().map(way -> ", " + way.word()).orElse("")
+        + (scope.positions().isEmpty() ? "" : ", positions " + new TreeSet<>(scope.positions()));
+  }
+
+  static AuditEntry mode(LineModeChange change, LineMode before) {
+    return new AuditEntry(
+        change.decision().at(),
+        change.decision().author(),
+        "line",
+        change.line(),
+        "from "
+            + before.word()
+            + " to "
+            + change.mode().word()
+            + " since "
+            + change.since()
+            + ": "
+            + change.decision().reason());
   }
 
   /** What a file replaced. */

@@ -1,5 +1,6 @@
 package dev.filmward.pipeline;
 
+import dev.filmward.alarm.LineMode;
 import dev.filmward.chart.Band;
 import dev.filmward.chart.LimitsState;
 import dev.filmward.film.Characteristic;
@@ -20,6 +21,8 @@ public record Board(Instant now, List<LineState> lines) {
   public enum Ask {
     /** An alarm that nobody has taken on yet, or whose excursion goes on. */
     ACT,
+    /** It is down, starting or changing over. */
+    NOT_RUNNING,
     /** No fresh samples. */
     STALE,
     /** Frozen limits are still missing. */
@@ -33,6 +36,7 @@ public record Board(Instant now, List<LineState> lines) {
   /**
    * One line with what it makes now.
    *
+   * @param mode what it is doing, as people said it
    * @param interval the usual time between samples
    */
   public record LineState(
@@ -43,12 +47,17 @@ public record Board(Instant now, List<LineState> lines) {
       SampleKey lastSample,
       Instant lastTakenAt,
       Optional<Duration> interval,
+      LineMode mode,
       OpenAlarms alarms,
       LimitsInForce limits,
       List<CharacteristicState> characteristics) {}
 
-  /** Alarms of a line that are not closed. */
-  public record OpenAlarms(int open, int unacknowledged) {}
+  /**
+   * Alarms of a line that are not closed.
+   *
+   * @param held those of them that are held back
+   */
+  public record OpenAlarms(int open, int unacknowledged, int held) {}
 
   /** The version in force, 0 where none is frozen, and how many samples there are so far. */
   public record LimitsInForce(LimitsState state, int version, long samples) {}

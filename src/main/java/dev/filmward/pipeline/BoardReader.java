@@ -1,6 +1,7 @@
 package dev.filmward.pipeline;
 
 import dev.filmward.alarm.Alarm;
+import dev.filmward.alarm.LineMode;
 import dev.filmward.chart.LimitsState;
 import dev.filmward.chart.LimitsVersion.StateChange;
 import dev.filmward.film.Structure;
@@ -74,35 +75,47 @@ public final class BoardReader {
     Optional<Duration> interval = usualInterval(samples);
     boolean stale = isStale(last.sample().takenAt(), interval, now);
     LimitsInForce limits = limits(tables, made);
+    LineMode mode = new Holding(tables, now).mode(made.line());
     List<Alarm> ofLine =
         open.stream().filter(alarm -> alarm.subject().line().equals(made.line())).toList();
     return Optional.of(
         new LineState(
             made.line(),
             structure,
-            ask(ofLine, stale, limits, states),
+            first(ofLine, mode, stale).orElseGet(() -> ofSample(limits, states)),
             stale,
             last.sample().key(),
             last.sample().takenAt(),
             interval,
-            new OpenAlarms(ofLine.size(), (int) unacknowledged(ofLine)),
+            mode,
+            openAlarms(ofLine),
             limits,
             states));
   }
 
-  private static long unacknowledged(List<Alarm> alarms) {
-    return alarms.stream().filter(alarm -> !alarm.state().isAcknowledged()).count();
+  private static OpenAlarms openAlarms(List<Alarm> alarms) {
+    return new OpenAlarms(
+        alarms.size(),
+        (int) alarms.stream().filter(alarm -> alarm.state().isWaiting()).count(),
+        (int) alarms.stream().filter(alarm -> alarm.state().isHeld()).count());
   }
 
-  private static Ask ask(
-      List<Alarm> alarms, boolean stale, LimitsInForce limits, List<CharacteristicState> states) {
-    if (alarms.stream()
-        .anyMatch(alarm -> alarm.state().isActive() || !alarm.state().isAcknowledged())) {
-      return Ask.ACT;
+  /**
+   * What asks of a person before anything that its last sample says.
+   *
+   * @param overdue whether its next sample is
+   */
+  private static Optional<Ask> first(List<Alarm> alarms, LineMode mode, boolean overdue) {
+    if (alarms.stream().anyMatch(alarm -> alarm.state().asksForSomebody())) {
+      return Optional.of(Ask.ACT);
     }
-    if (stale) {
-      return Ask.STALE;
+    if (mode.suppresses()) {
+      return Optional.of(Ask.NOT_RUNNING);
     }
+    return overdue ? Optional.of(Ask.STALE) : Optional.empty();
+  }
+
+  private static Ask ofSample(LimitsInForce limits, List<CharacteristicState> states) {
     if (!limits.state().raisesAlarms()) {
       return Ask.COLLECTING;
     }

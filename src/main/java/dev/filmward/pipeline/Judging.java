@@ -1,13 +1,13 @@
 package dev.filmward.pipeline;
 
 import dev.filmward.alarm.Alarm;
+import dev.filmward.alarm.Excursion;
 import dev.filmward.film.Sample;
 import dev.filmward.film.Structure;
 import dev.filmward.store.AlarmTable.HistoryEntry;
 import dev.filmward.store.SampleTable;
 import dev.filmward.store.Tables;
 import java.time.Clock;
-import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collection;
@@ -23,9 +23,6 @@ import java.util.function.Consumer;
  * Thread-safe; a {@link Round} is not.
  */
 final class Judging {
-  /** Samples older than this when they come raise no horn. Common practice, no source. */
-  private static final Duration OLD_NEWS = Duration.ofHours(2);
-
   /** Of more samples in one transaction, only the newest of each production is told of. */
   private static final int MOST_TOLD = 200;
 
@@ -86,16 +83,33 @@ final class Judging {
       return this::tell;
     }
 
+    /**
+     * Works the alarms of a production out again from a moment on, because something that they
+     * follow from was changed afterwards.
+     *
+     * @return tells the listener; to be run after the commit
+     */
+    Runnable judgeAgain(String line, Structure structure, Instant since) {
+      Change change = new Change(line, structure);
+      change.seen(since);
+      tell(change, replay(change, newestBefore(change).orElse(clock.instant())));
+      return this::tell;
+    }
+
     private void judge(Change change, Optional<Instant> newest) {
       boolean inOrder = newest.isEmpty() || change.earliest.isAfter(newest.get());
       Map<Long, String> states = inOrder ? follow(change) : replay(change, newest.get());
+      tell(change, states);
+    }
+
+    private void tell(Change change, Map<Long, String> states) {
       states.forEach(
           (id, state) -> events.add(new PlantEvent.AlarmChanged(id, change.line, state)));
     }
 
     private Map<Long, String> follow(Change change) {
       List<Alarm> live = tables.alarms().live(change.line, change.structure.code());
-      AlarmKeeper keeper = new AlarmKeeper(tables, change.structure, live, oldNews());
+      AlarmKeeper keeper = new AlarmKeeper(tables, change.structure, live, holding());
       change.judge(tables).judgeAndKeep(change.earliest).forEach(keeper::next);
       return keeper.finish();
     }
@@ -110,8 +124,9 @@ final class Judging {
         known = unsettledAt(change, start);
         earlier = earliestOpening(known, start);
       }
-      Instant old = oldNews().isBefore(newest) ? newest : oldNews();
-      AlarmReplay replay = new AlarmReplay(tables, change.structure, known, old);
+      Holding holding = holding();
+      Instant old = holding.oldNews().isBefore(newest) ? newest : holding.oldNews();
+      AlarmReplay replay = new AlarmReplay(tables, change.structure, known, holding, old);
       return replay.run(change.judge(tables).judgeAndKeep(start));
     }
 
@@ -127,7 +142,10 @@ final class Judging {
     }
 
     private void end(Alarm alarm, Instant moment) {
-      Alarm ended = tables.alarms().save(alarm.with(alarm.excursion().endedAt(moment)));
+      Excursion over = alarm.excursion().endedAt(moment);
+      Holding holding = holding();
+      Alarm ended =
+          tables.alarms().save(alarm.moved(over, holding.of(over, alarm.state()), holding.now()));
       String state = ended.state().word();
       events.add(new PlantEvent.AlarmChanged(ended.id(), ended.subject().line(), state));
       tables
@@ -149,8 +167,8 @@ final class Judging {
           .orElse(otherwise);
     }
 
-    private Instant oldNews() {
-      return clock.instant().minus(OLD_NEWS);
+    private Holding holding() {
+      return new Holding(tables, clock.instant());
     }
 
     private Optional<Instant> newestBefore(Change change) {

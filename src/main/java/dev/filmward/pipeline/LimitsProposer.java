@@ -72,7 +72,7 @@ final class LimitsProposer {
 
   private List<PointToLookAt> toLookAt(MeanRangeLimits limits, BaselineRows rows, int position) {
     List<PointToLookAt> points = new ArrayList<>();
-    SeriesJudge judge = new SeriesJudge(always(limits, rows), at -> tests.at(at, position));
+    SeriesJudge judge = new SeriesJudge(always(limits, rows), at -> tests.at(at, position), 1);
     for (Judged judged : judge.judge(rows.taken())) {
       if (!judged.now().isEmpty()) {
         points.add(new PointToLookAt(judged.row().key(), judged.row().takenAt(), judged.now()));

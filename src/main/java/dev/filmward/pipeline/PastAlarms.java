@@ -4,14 +4,16 @@ import dev.filmward.alarm.AlarmTitle;
 import dev.filmward.alarm.Excursion;
 import dev.filmward.alarm.ExcursionStep;
 import dev.filmward.alarm.Excursions;
-import dev.filmward.alarm.SampleVerdict;
 import dev.filmward.pipeline.LimitsProposal.PastAlarm;
 import dev.filmward.pipeline.ProductionJudge.JudgedSample;
 import dev.filmward.store.FigureTable.Span;
 import java.util.ArrayList;
 import java.util.List;
 
-/** The alarms that limits and tests would have raised on all that is stored. Stateless. */
+/**
+ * The alarms that limits and tests would have raised on all that is stored, without those of times
+ * at which the line was not running. Stateless.
+ */
 final class PastAlarms {
   private PastAlarms() {}
 
@@ -20,13 +22,13 @@ final class PastAlarms {
     Excursions excursions = new Excursions(production.structure());
     List<Excursion> known = new ArrayList<>();
     for (JudgedSample sample : judge.judge(Span.always().from())) {
-      SampleVerdict verdict = new SampleVerdict(sample.key(), sample.takenAt(), sample.verdicts());
-      for (ExcursionStep step : excursions.judge(verdict, List.copyOf(known))) {
+      for (ExcursionStep step : excursions.judge(sample.verdict(), List.copyOf(known))) {
         step.before().ifPresent(known::remove);
         known.add(step.now());
       }
     }
     return known.stream()
+        .filter(Excursion::raised)
         .map(excursion -> past(excursion, production))
         .sorted((a, b) -> a.openedAt().compareTo(b.openedAt()))
         .toList();

@@ -12,7 +12,6 @@ import dev.filmward.film.Structures;
 import dev.filmward.intake.ReadingsParser;
 import dev.filmward.intake.StructuresFault;
 import dev.filmward.rule.ChosenTests;
-import dev.filmward.rule.TestChoice;
 import dev.filmward.rule.TestsVersion;
 import dev.filmward.rule.price.RunLengthBook;
 import dev.filmward.store.AlarmTable.HistoryEntry;
@@ -23,7 +22,6 @@ import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.List;
-import java.util.Map;
 import java.util.NoSuchElementException;
 import java.util.Optional;
 import java.util.concurrent.CopyOnWriteArrayList;
@@ -43,6 +41,8 @@ public final class Plant implements AutoCloseable {
   private final RunLengthBook runLengths = new RunLengthBook();
   private final MappingBook mappings;
   private final Mending mending;
+  private final HoldDesk holds;
+  private final LineDesk lines;
   private final List<Consumer<PlantEvent>> listeners = new CopyOnWriteArrayList<>();
 
   public Plant(Store store, Clock clock, ZoneId zone) {
@@ -60,6 +60,8 @@ public final class Plant implements AutoCloseable {
     this.structures = new StructureBook(store, clock);
     this.judging = new Judging(clock, this::tell);
     this.mending = new Mending(this, this::read);
+    this.holds = new HoldDesk(this, this::tell);
+    this.lines = new LineDesk(this, judging, this::tell);
   }
 
   /** Listeners are called after the change is stored, on the thread that made it. */
@@ -85,6 +87,16 @@ public final class Plant implements AutoCloseable {
 
   public MappingBook mappings() {
     return mappings;
+  }
+
+  /** Where alarms are held back. */
+  public HoldDesk holds() {
+    return holds;
+  }
+
+  /** Where people say what lines are doing. */
+  public LineDesk lines() {
+    return lines;
   }
 
   /**
@@ -231,30 +243,29 @@ public final class Plant implements AutoCloseable {
   /**
    * Works out what tests cost, and which alarms they would have raised; nothing is changed.
    *
-   * @param changed choices by position, 0 for the total; others are as they are
+   * @param change what is not named is as it is
    * @throws NoSuchElementException if the structure is not known
    * @throws IllegalArgumentException if a position is not charted
    */
-  public TestsPrice priceTests(
-      String line, String structureCode, Map<Integer, TestChoice> changed) {
+  public TestsPrice priceTests(String line, String structureCode, TestsChange change) {
     Production production = new Production(line, structure(structureCode));
-    return store.read(tables -> new TestsPricing(tables, production, runLengths).of(changed));
+    return store.read(tables -> new TestsPricing(tables, production, runLengths).of(change));
   }
 
   /**
    * Chooses which tests are shown and raise alarms, from the next sample on.
    *
-   * @param changed choices by position, 0 for the total; others stay
+   * @param change what is not named stays
    * @throws NoSuchElementException if the structure is not known
    * @throws IllegalArgumentException if a position is not charted
    */
   public TestsVersion chooseTests(
-      String line, String structureCode, Map<Integer, TestChoice> changed, Decision decision) {
+      String line, String structureCode, TestsChange change, Decision decision) {
     Production production = new Production(line, structure(structureCode));
     TestsVersion chosen =
         store.write(
             tables -> {
-              TestsVersion version = TestsDesk.choose(tables, production, changed, decision);
+              TestsVersion version = TestsDesk.choose(tables, production, change, decision);
               tables.audit().add(Audited.tests(production, version));
               return version;
             });

@@ -12,6 +12,9 @@ public sealed interface PlantEvent {
   /** An alarm opened, changed its state, or was dealt with. */
   record AlarmChanged(long id, String line, String state) implements PlantEvent {}
 
+  /** Somebody said what a line is doing. */
+  record LineModeSaid(String line, String mode) implements PlantEvent {}
+
   /** Somebody decided about limits, or which tests raise alarms. */
   record LimitsFrozen(String line, String structure) implements PlantEvent {}
 

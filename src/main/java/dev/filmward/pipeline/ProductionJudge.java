@@ -1,5 +1,9 @@
 package dev.filmward.pipeline;
 
+import dev.filmward.alarm.Heard;
+import dev.filmward.alarm.LineMode;
+import dev.filmward.alarm.SampleVerdict;
+import dev.filmward.alarm.Stakes;
 import dev.filmward.alarm.Verdict;
 import dev.filmward.chart.ChartKind;
 import dev.filmward.chart.LimitsState;
@@ -24,6 +28,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.BiConsumer;
 import java.util.function.Function;
@@ -61,7 +66,19 @@ final class ProductionJudge {
   }
 
   /** One sample's verdicts, in chart order. */
-  record JudgedSample(long sampleId, SampleKey key, Instant takenAt, List<Verdict> verdicts) {}
+  record JudgedSample(long sampleId, SampleVerdict verdict) {
+    SampleKey key() {
+      return verdict.sample();
+    }
+
+    Instant takenAt() {
+      return verdict.takenAt();
+    }
+
+    List<Verdict> verdicts() {
+      return verdict.verdicts();
+    }
+  }
 
   /** Judges, and keeps the signals in the place of what was there from that moment on. */
   List<JudgedSample> judgeAndKeep(Instant moment) {
@@ -80,30 +97,46 @@ final class ProductionJudge {
     for (Characteristic characteristic :
         Subgrouping.layersAndTotal(production.structure()).characteristics()) {
       Series series = production.series(characteristic);
-      List<Judged> points = judge(series, moment);
-      keeper.accept(series, points);
-      for (Judged point : points) {
+      Points points = judge(series, moment);
+      keeper.accept(series, points.judged());
+      Foresight foresight = new Foresight(production.structure().spec(characteristic));
+      points.earlier().forEach(foresight::add);
+      for (Judged point : points.judged()) {
+        foresight.add(point);
         bySample
             .computeIfAbsent(point.row(), row -> new ArrayList<>())
-            .add(verdict(characteristic, point));
+            .add(verdict(characteristic, point, foresight));
       }
     }
+    return bySample.isEmpty() ? List.of() : samples(bySample, moment);
+  }
+
+  private List<JudgedSample> samples(Map<FigureRow, List<Verdict>> bySample, Instant moment) {
+    ModesInTime modes = ModesInTime.since(tables, production, moment);
     List<JudgedSample> samples = new ArrayList<>();
     bySample.forEach(
-        (row, verdicts) ->
-            samples.add(new JudgedSample(row.sampleId(), row.key(), row.takenAt(), verdicts)));
+        (row, verdicts) -> {
+          LineMode mode = modes.at(row.takenAt());
+          SampleVerdict verdict = new SampleVerdict(row.key(), row.takenAt(), verdicts, mode);
+          samples.add(new JudgedSample(row.sampleId(), verdict));
+        });
     return samples;
   }
 
-  private List<Judged> judge(Series series, Instant moment) {
+  /** Points from a moment on, and some of those before it. */
+  private record Points(List<Judged> earlier, List<Judged> judged) {}
+
+  private Points judge(Series series, Instant moment) {
     List<LimitsVersion> versions = limits.apply(series);
     if (versions.isEmpty()) {
-      return List.of();
+      return new Points(List.of(), List.of());
     }
     int position = series.position();
-    SeriesJudge judge = new SeriesJudge(versions, takenAt -> tests.at(takenAt, position));
-    judge.judge(tables.figures().before(series, moment, tests.warmUp(position) + 1));
-    return judge.judge(tables.figures().within(series, Span.since(moment)));
+    int back = tests.earlierSamples();
+    SeriesJudge judge = new SeriesJudge(versions, takenAt -> tests.at(takenAt, position), back + 1);
+    int warmUp = Math.max(tests.warmUp(position) + back, Foresight.MEANS);
+    List<Judged> earlier = judge.judge(tables.figures().before(series, moment, warmUp));
+    return new Points(earlier, judge.judge(tables.figures().within(series, Span.since(moment))));
   }
 
   private static List<SignalTable.Placed> placed(List<Judged> judged) {
@@ -117,14 +150,18 @@ final class ProductionJudge {
     return signals;
   }
 
-  private Verdict verdict(Characteristic characteristic, Judged judged) {
+  private Verdict verdict(Characteristic characteristic, Judged judged, Foresight foresight) {
+    Instant takenAt = judged.row().takenAt();
+    List<List<Signal>> recent =
+        judged.recent().stream().map(signals -> heard(judged, signals)).toList();
     return new Verdict(
         characteristic,
         judged.zMean(),
-        heard(judged, judged.alarming()),
-        heard(judged, judged.before()),
-        isOutOfSpec(production.structure().spec(characteristic), judged.subgroup()),
-        isCritical(characteristic));
+        new Heard(recent, tests.delaysAt(takenAt)),
+        new Stakes(
+            isOutOfSpec(production.structure().spec(characteristic), judged.subgroup()),
+            isCritical(characteristic),
+            recent.get(0).isEmpty() ? Optional.empty() : foresight.timeToSpec(takenAt)));
   }
 
   /** Under provisional limits only a mean beyond them counts for an alarm. */

@@ -26,25 +26,27 @@ final class SeriesJudge {
 
   private final List<LimitsVersion> versions;
   private final Function<Instant, TestChoice> choice;
+  private final int depth;
   private Optional<LimitsVersion> inForce = Optional.empty();
   private SeriesTests tests = fresh();
-  private List<Signal> before = List.of();
+  private List<List<Signal>> before = List.of();
 
   /**
    * @param versions first to last
    * @param choice of tests at a moment
+   * @param depth at so many points, this one included, signals are remembered
    */
-  SeriesJudge(List<LimitsVersion> versions, Function<Instant, TestChoice> choice) {
+  SeriesJudge(List<LimitsVersion> versions, Function<Instant, TestChoice> choice, int depth) {
     this.versions = versions;
     this.choice = choice;
+    this.depth = depth;
   }
 
   /**
    * One judged point.
    *
    * @param now tests fulfilled that are shown
-   * @param alarming those of them that raise alarms
-   * @param before those that raised alarms at the point before it
+   * @param recent those that raise alarms at this point, at the one before it, and so on
    */
   record Judged(
       FigureRow row,
@@ -52,8 +54,7 @@ final class SeriesJudge {
       LimitsVersion limits,
       double zMean,
       List<Signal> now,
-      List<Signal> alarming,
-      List<Signal> before) {}
+      List<List<Signal>> recent) {}
 
   /** All tests, at their beginning. */
   static SeriesTests fresh() {
@@ -80,6 +81,13 @@ final class SeriesJudge {
     return Optional.empty();
   }
 
+  private List<List<Signal>> recent(List<Signal> now) {
+    List<List<Signal>> recent = new ArrayList<>(depth);
+    recent.add(now);
+    recent.addAll(before.subList(0, Math.min(before.size(), depth - 1)));
+    return List.copyOf(recent);
+  }
+
   private Optional<Judged> judge(FigureRow row, Subgroup subgroup) {
     Optional<LimitsVersion> version = inForce(versions, row.takenAt());
     if (!version.equals(inForce)) {
@@ -92,11 +100,8 @@ final class SeriesJudge {
           ChartPoint point = held.limits().plot(subgroup);
           List<Signal> all = tests.next(point);
           TestChoice chosen = choice.apply(row.takenAt());
-          List<Signal> alarming = chosen.alarming(all);
-          Judged judged =
-              new Judged(row, subgroup, held, point.zMean(), chosen.shown(all), alarming, before);
-          before = alarming;
-          return judged;
+          before = recent(chosen.alarming(all));
+          return new Judged(row, subgroup, held, point.zMean(), chosen.shown(all), before);
         });
   }
 }

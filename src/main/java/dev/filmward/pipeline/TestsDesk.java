@@ -21,16 +21,17 @@ final class TestsDesk {
   /**
    * Adds a version.
    *
-   * @param changed choices by position; the other characteristics keep theirs
+   * @param change the other characteristics and tests keep theirs
    * @throws IllegalArgumentException if a position is not charted
    */
   static TestsVersion choose(
-      Tables tables, Production production, Map<Integer, TestChoice> changed, Decision decision) {
+      Tables tables, Production production, TestsChange change, Decision decision) {
     ChosenTests before = production.tests(tables);
     TestsVersion version =
         new TestsVersion(
             before.latest().map(TestsVersion::version).orElse(0) + 1,
-            all(production, before, changed),
+            all(production, before, change.choices()),
+            change.delays(before.newestDelays()),
             production.next(tables).orElse(Span.always().from()),
             decision);
     tables.tests().add(production.line(), production.structure().code(), version);

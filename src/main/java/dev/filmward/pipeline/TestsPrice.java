@@ -3,6 +3,7 @@ package dev.filmward.pipeline;
 import dev.filmward.chart.ChartKind;
 import dev.filmward.film.Characteristic;
 import dev.filmward.pipeline.LimitsProposal.PastAlarm;
+import dev.filmward.rule.AlarmDelays;
 import dev.filmward.rule.SignalTest;
 import dev.filmward.rule.TestChoice;
 import dev.filmward.rule.price.ChosenPrice;
@@ -26,6 +27,7 @@ import java.util.Optional;
  * @param changes what dropping a test from all characteristics, or adding it to all, would do
  * @param family limits that would leave a single chart's false alarms to all of them together
  * @param alarms those it would have raised on all that is stored, under the limits of now
+ * @param delays how long each test must speak, and be silent, for an alarm
  */
 public record TestsPrice(
     Map<Characteristic, TestChoice> choices,
@@ -35,7 +37,8 @@ public record TestsPrice(
     ChosenPrice withShares,
     List<Turned> changes,
     Family family,
-    List<PastAlarm> alarms) {
+    List<PastAlarm> alarms,
+    AlarmDelays delays) {
 
   /** The price with one test dropped from all characteristics, or added to all. */
   public record Turned(ChartKind chart, SignalTest test, Turn turn, ChosenPrice price) {}

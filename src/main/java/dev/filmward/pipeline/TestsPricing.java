@@ -8,6 +8,7 @@ import dev.filmward.chart.LimitsVersion.Decision;
 import dev.filmward.film.Characteristic;
 import dev.filmward.pipeline.LimitsProposal.PastAlarm;
 import dev.filmward.pipeline.TestsPrice.Turned;
+import dev.filmward.rule.AlarmDelays;
 import dev.filmward.rule.ChosenTests;
 import dev.filmward.rule.SeriesTests;
 import dev.filmward.rule.Side;
@@ -52,8 +53,10 @@ final class TestsPricing {
   }
 
   /** For the newest choices, some of them changed. */
-  TestsPrice of(Map<Integer, TestChoice> changed) {
-    Map<Integer, TestChoice> all = TestsDesk.all(production, production.tests(tables), changed);
+  TestsPrice of(TestsChange change) {
+    ChosenTests before = production.tests(tables);
+    Map<Integer, TestChoice> all = TestsDesk.all(production, before, change.choices());
+    AlarmDelays delays = change.delays(before.newestDelays());
     Map<Characteristic, TestChoice> choices = new TreeMap<>();
     production.characteristics().forEach(each -> choices.put(each, all.get(each.position())));
     List<TestSet> sets = choices.values().stream().map(TestChoice::alarming).toList();
@@ -72,7 +75,8 @@ final class TestsPricing {
         pricing.of(withShares(choices)),
         pricing.changes(sets),
         family(choices.size()),
-        alarms(all));
+        alarms(all, delays),
+        delays);
   }
 
   private record Pricing(int size, SamplingPlan plan, RunLengthBook book) {
@@ -121,8 +125,9 @@ final class TestsPricing {
         FamilyLimits.ofEwma(lambda, charts, aim).reach());
   }
 
-  private List<PastAlarm> alarms(Map<Integer, TestChoice> choices) {
-    ChosenTests asked = new ChosenTests(List.of(new TestsVersion(1, choices, Instant.MIN, ASKED)));
+  private List<PastAlarm> alarms(Map<Integer, TestChoice> choices, AlarmDelays delays) {
+    ChosenTests asked =
+        new ChosenTests(List.of(new TestsVersion(1, choices, delays, Instant.MIN, ASKED)));
     return PastAlarms.under(
         new ProductionJudge(production, tables, this::limits, asked), production);
   }

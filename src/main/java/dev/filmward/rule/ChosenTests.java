@@ -18,12 +18,26 @@ public record ChosenTests(List<TestsVersion> versions) {
 
   /** The choice for a characteristic at a moment; position 0 is the total. */
   public TestChoice at(Instant moment, int position) {
+    return at(moment).map(version -> version.at(position)).orElse(TestChoice.STANDARD);
+  }
+
+  /** How long tests must speak, and be silent, for alarms at a moment. */
+  public AlarmDelays delaysAt(Instant moment) {
+    return at(moment).map(TestsVersion::delays).orElse(AlarmDelays.STANDARD);
+  }
+
+  /** What the next sample has. */
+  public AlarmDelays newestDelays() {
+    return latest().map(TestsVersion::delays).orElse(AlarmDelays.STANDARD);
+  }
+
+  private Optional<TestsVersion> at(Instant moment) {
     for (int i = versions.size() - 1; i >= 0; i--) {
       if (!versions.get(i).holdsFrom().isAfter(moment)) {
-        return versions.get(i).at(position);
+        return Optional.of(versions.get(i));
       }
     }
-    return TestChoice.STANDARD;
+    return Optional.empty();
   }
 
   /** The choice that the next sample has. */
@@ -45,5 +59,12 @@ public record ChosenTests(List<TestsVersion> versions) {
     return versions.stream()
         .mapToInt(version -> version.at(position).shown().warmUp())
         .reduce(TestSet.STANDARD.warmUp(), Math::max);
+  }
+
+  /** How many samples before a sample an alarm's delays look back for under any of the choices. */
+  public int earlierSamples() {
+    return versions.stream()
+        .mapToInt(version -> version.delays().earlierSamples())
+        .reduce(AlarmDelays.STANDARD.earlierSamples(), Math::max);
   }
 }

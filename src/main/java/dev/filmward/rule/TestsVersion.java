@@ -11,10 +11,15 @@ import java.util.Map;
  * @param version from 1
  * @param choices by the position of the characteristic, 0 for the total; one that is not named has
  *     the standard tests
+ * @param delays how long each test must speak, and be silent, for an alarm
  * @param holdsFrom until a later version does
  */
 public record TestsVersion(
-    int version, Map<Integer, TestChoice> choices, Instant holdsFrom, Decision decision) {
+    int version,
+    Map<Integer, TestChoice> choices,
+    AlarmDelays delays,
+    Instant holdsFrom,
+    Decision decision) {
 
   public TestsVersion {
     choices = Map.copyOf(choices);
@@ -25,6 +30,6 @@ public record TestsVersion(
   }
 
   TestsVersion from(Instant moment) {
-    return new TestsVersion(version, choices, moment, decision);
+    return new TestsVersion(version, choices, delays, moment, decision);
   }
 }

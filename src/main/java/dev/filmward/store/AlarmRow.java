@@ -2,10 +2,12 @@ package dev.filmward.store;
 
 import dev.filmward.alarm.Acknowledgement;
 import dev.filmward.alarm.Alarm;
+import dev.filmward.alarm.AlarmState;
 import dev.filmward.alarm.Course;
 import dev.filmward.alarm.Deviation;
 import dev.filmward.alarm.Excursion;
 import dev.filmward.alarm.Finding;
+import dev.filmward.alarm.LineMode;
 import dev.filmward.alarm.Priority;
 import dev.filmward.alarm.Subject;
 import dev.filmward.film.Characteristic;
@@ -26,7 +28,12 @@ record AlarmRow(
     Course course,
     boolean historical,
     Optional<Acknowledgement> acknowledgement,
-    Optional<Finding> finding) {
+    Optional<Finding> finding,
+    AlarmState state,
+    Optional<Instant> shownAt,
+    LineMode mode,
+    boolean raised,
+    Optional<Instant> outOfSpecAt) {
 
   static AlarmRow read(ResultSet row) throws SQLException {
     return new AlarmRow(
@@ -37,15 +44,21 @@ record AlarmRow(
         course(row),
         row.getInt("historical") != 0,
         acknowledgement(row),
-        finding(row));
+        finding(row),
+        AlarmState.fromWord(row.getString("state")),
+        moment(row, "shown_at"),
+        LineMode.fromWord(row.getString("line_mode")),
+        row.getInt("raised") != 0,
+        moment(row, "out_of_spec_at"));
   }
 
   Alarm toAlarm(Collection<Characteristic> members) {
     Subject subject =
         new Subject(
             course.first().line(), course.first().structure(), deviation, new TreeSet<>(members));
-    Excursion excursion = new Excursion(subject, priority, outOfSpec, course);
-    return new Alarm(id, excursion, historical, acknowledgement, finding);
+    Excursion excursion =
+        new Excursion(subject, priority, outOfSpec, course, mode, raised, outOfSpecAt);
+    return new Alarm(id, excursion, historical, acknowledgement, finding, state, shownAt);
   }
 
   private static Course course(ResultSet row) throws SQLException {

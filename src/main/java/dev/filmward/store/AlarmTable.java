@@ -53,7 +53,8 @@ public final class AlarmTable {
         handle
             .createQuery(
                 "SELECT * FROM alarm WHERE NOT"
-                    + " (state = 'normal' AND cause IS NOT NULL AND cause <> :notFoundYet)"
+                    + " (state = 'normal' AND (shown_at IS NULL"
+                    + " OR (cause IS NOT NULL AND cause <> :notFoundYet)))"
                     + " ORDER BY id DESC")
             .bind("notFoundYet", Finding.NOT_FOUND_YET));
   }
@@ -67,6 +68,16 @@ public final class AlarmTable {
                     + " AND settled_at IS NULL ORDER BY id")
             .bind("line", line)
             .bind("structure", structure));
+  }
+
+  /** Those of a line that people's words may move: live ones, and those held back. */
+  public List<Alarm> movable(String line) {
+    return list(
+        handle
+            .createQuery(
+                "SELECT * FROM alarm WHERE line = :line AND (settled_at IS NULL"
+                    + " OR state IN ('shelved', 'out-of-service', 'suppressed')) ORDER BY id")
+            .bind("line", line));
   }
 
   /** Those of a line whose excursion may still go on, oldest first. */
@@ -207,10 +218,11 @@ public final class AlarmTable {
             "INSERT INTO alarm (line, structure, deviation, state, priority, historical,"
                 + " out_of_spec, roll, sample, opened_at, last_signal_at, returned_at,"
                 + " quiet_samples, settled_at, acknowledged_by, acknowledged_at, cause, action,"
-                + " finding_by, finding_at) VALUES (:line, :structure, :deviation, :state,"
+                + " finding_by, finding_at, shown_at, line_mode, raised,"
+                + " out_of_spec_at) VALUES (:line, :structure, :deviation, :state,"
                 + " :priority, :historical, :outOfSpec, :roll, :sample, :openedAt, :lastSignalAt,"
                 + " :returnedAt, :quiet, :settledAt, :ackBy, :ackAt, :cause, :action, :findingBy,"
-                + " :findingAt)");
+                + " :findingAt, :shownAt, :mode, :raised, :outOfSpecAt)");
     update
         .bind("line", alarm.subject().line())
         .bind("structure", alarm.subject().structure())
@@ -239,7 +251,9 @@ public final class AlarmTable {
                 + " last_signal_at = :lastSignalAt, returned_at = :returnedAt,"
                 + " quiet_samples = :quiet, acknowledged_by = :ackBy, acknowledged_at = :ackAt,"
                 + " cause = :cause, action = :action, finding_by = :findingBy,"
-                + " finding_at = :findingAt WHERE id = :id");
+                + " finding_at = :findingAt, shown_at = :shownAt, line_mode = :mode,"
+                + " raised = :raised,"
+                + " out_of_spec_at = :outOfSpecAt WHERE id = :id");
     for (Alarm alarm : all) {
       bindState(batch.bind("id", alarm.id()), alarm).add();
     }
@@ -267,7 +281,11 @@ public final class AlarmTable {
         .bind("cause", found.map(Finding::cause).orElse(null))
         .bind("action", found.map(Finding::action).orElse(null))
         .bind("findingBy", found.map(Finding::by).orElse(null))
-        .bind("findingAt", found.map(Finding::at).map(Times::toMicros).orElse(null));
+        .bind("findingAt", found.map(Finding::at).map(Times::toMicros).orElse(null))
+        .bind("shownAt", alarm.shownAt().map(Times::toMicros).orElse(null))
+        .bind("mode", alarm.excursion().mode().word())
+        .bind("raised", alarm.excursion().raised() ? 1 : 0)
+        .bind("outOfSpecAt", alarm.excursion().outOfSpecAt().map(Times::toMicros).orElse(null));
   }
 
   private void saveMembers(Alarm alarm) {

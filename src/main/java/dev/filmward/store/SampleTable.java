@@ -7,8 +7,10 @@ import java.nio.charset.StandardCharsets;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.Collection;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.HashMap;
 import java.util.LinkedHashMap;
@@ -180,6 +182,70 @@ public final class SampleTable {
                     row.getLong("samples"),
                     Times.toInstant(row.getLong("last_at"))))
         .list();
+  }
+
+  /** When the latest samples of a production before a moment were taken, in time order. */
+  public List<Instant> timesBefore(String line, String structure, Instant moment, int most) {
+    List<Instant> latestFirst =
+        handle
+            .createQuery(
+                "SELECT taken_at FROM sample WHERE production_id = "
+                    + BlockTable.PRODUCTION
+                    + " AND taken_at < :moment ORDER BY taken_at DESC LIMIT :most")
+            .bind("line", line)
+            .bind("structure", structure)
+            .bind("moment", Times.toMicros(moment))
+            .bind("most", most)
+            .map((row, context) -> Times.toInstant(row.getLong(1)))
+            .list();
+    List<Instant> times = new ArrayList<>(latestFirst);
+    Collections.reverse(times);
+    return times;
+  }
+
+  /** How many samples of a line were taken from a moment on; no more than {@code most} count. */
+  public int countSince(String line, Instant moment, int most) {
+    return handle
+        .createQuery(
+            "SELECT count(*) FROM (SELECT 1 FROM sample s JOIN production p"
+                + " ON p.id = s.production_id WHERE p.line = :line AND s.taken_at >= :moment"
+                + " LIMIT :most) AS some")
+        .bind("line", line)
+        .bind("moment", Times.toMicros(moment))
+        .bind("most", most)
+        .mapTo(Integer.class)
+        .one();
+  }
+
+  /**
+   * When a line's samples of anything else were taken, in time order: the latest before a moment,
+   * and all from then on.
+   */
+  public List<Instant> timesOfOthers(String line, String structure, Instant moment) {
+    List<Instant> times = new ArrayList<>();
+    for (Production made : productions()) {
+      if (made.line().equals(line) && !made.structure().equals(structure)) {
+        times.addAll(timesBefore(line, made.structure(), moment, 1));
+        times.addAll(timesSince(line, made, moment));
+      }
+    }
+    times.sort(null);
+    return times;
+  }
+
+  private List<Instant> timesSince(String line, Production made, Instant moment) {
+    return made.lastAt().isBefore(moment)
+        ? List.of()
+        : handle
+            .createQuery(
+                "SELECT taken_at FROM sample WHERE production_id = "
+                    + BlockTable.PRODUCTION
+                    + " AND taken_at >= :moment")
+            .bind("line", line)
+            .bind("structure", made.structure())
+            .bind("moment", Times.toMicros(moment))
+            .map((row, context) -> Times.toInstant(row.getLong(1)))
+            .list();
   }
 
   /** When a line first made something else after a moment. */

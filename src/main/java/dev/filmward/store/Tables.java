@@ -48,6 +48,14 @@ public final class Tables {
     return new TestChoiceTable(handle);
   }
 
+  public HoldTable holds() {
+    return new HoldTable(handle);
+  }
+
+  public LineModeTable lineModes() {
+    return new LineModeTable(handle);
+  }
+
   public AlarmTable alarms() {
     return new AlarmTable(handle);
   }

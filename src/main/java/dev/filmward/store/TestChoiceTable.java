@@ -2,12 +2,16 @@ package dev.filmward.store;
 
 import dev.filmward.chart.ChartKind;
 import dev.filmward.chart.LimitsVersion.Decision;
+import dev.filmward.rule.AlarmDelays;
+import dev.filmward.rule.AlarmDelays.Delay;
+import dev.filmward.rule.ChartTest;
 import dev.filmward.rule.ChosenTests;
 import dev.filmward.rule.SignalTest;
 import dev.filmward.rule.TestChoice;
 import dev.filmward.rule.TestSet;
 import dev.filmward.rule.TestsVersion;
 import java.util.ArrayList;
+import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Set;
@@ -25,6 +29,7 @@ public final class TestChoiceTable {
   /** All versions for what a line makes of a structure. */
   public ChosenTests of(String line, String structure) {
     Map<Integer, Map<Integer, TestChoice>> choices = choices(line, structure);
+    Map<Integer, Map<ChartTest, Delay>> delays = delays(line, structure);
     return new ChosenTests(
         handle
             .createQuery(
@@ -37,6 +42,7 @@ public final class TestChoiceTable {
                     new TestsVersion(
                         row.getInt("version"),
                         choices.getOrDefault(row.getInt("version"), Map.of()),
+                        new AlarmDelays(delays.getOrDefault(row.getInt("version"), Map.of())),
                         Times.toInstant(row.getLong("holds_from")),
                         new Decision(
                             row.getString("author"),
@@ -75,6 +81,40 @@ public final class TestChoiceTable {
                     .bind("shown", words(choice.shown()))
                     .bind("alarming", words(choice.alarming()))
                     .execute());
+    version
+        .delays()
+        .delays()
+        .forEach(
+            (test, delay) ->
+                handle
+                    .createUpdate(
+                        "INSERT INTO tests_delay (line, structure, version, test, opens_after,"
+                            + " returns_after) VALUES (:line, :structure, :version, :test, :opens,"
+                            + " :returns)")
+                    .bind("line", line)
+                    .bind("structure", structure)
+                    .bind("version", version.version())
+                    .bind("test", test.word())
+                    .bind("opens", delay.opensAfter())
+                    .bind("returns", delay.returnsAfter())
+                    .execute());
+  }
+
+  private Map<Integer, Map<ChartTest, Delay>> delays(String line, String structure) {
+    Map<Integer, Map<ChartTest, Delay>> delays = new TreeMap<>();
+    handle
+        .createQuery("SELECT * FROM tests_delay WHERE line = :line AND structure = :structure")
+        .bind("line", line)
+        .bind("structure", structure)
+        .map(
+            (row, context) ->
+                delays
+                    .computeIfAbsent(row.getInt("version"), version -> new HashMap<>())
+                    .put(
+                        ChartTest.fromWord(row.getString("test")),
+                        new Delay(row.getInt("opens_after"), row.getInt("returns_after"))))
+        .list();
+    return delays;
   }
 
   private Map<Integer, Map<Integer, TestChoice>> choices(String line, String structure) {
@@ -104,17 +144,14 @@ public final class TestChoiceTable {
   }
 
   private static String word(ChartKind chart, SignalTest test) {
-    return chart.word() + '/' + test.word();
+    return new ChartTest(chart, test).word();
   }
 
   private static TestSet tests(String words) {
     TestSet tests = new TestSet(Set.of(), Set.of());
     for (String word : words.isEmpty() ? List.<String>of() : List.of(words.split(" ", -1))) {
-      int slash = word.indexOf('/');
-      tests =
-          tests.with(
-              ChartKind.fromWord(word.substring(0, slash)),
-              SignalTest.fromWord(word.substring(slash + 1)));
+      ChartTest test = ChartTest.fromWord(word);
+      tests = tests.with(test.chart(), test.test());
     }
     return tests;
   }

@@ -4,6 +4,7 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.filmward.alarm.Alarm;
 import dev.filmward.alarm.AlarmTitle;
+import dev.filmward.alarm.Hold;
 import dev.filmward.diagnosis.FirstChecks;
 import dev.filmward.film.Characteristic;
 import dev.filmward.film.Structure;
@@ -12,6 +13,7 @@ import dev.filmward.store.AlarmTable;
 import dev.filmward.store.AlarmTable.AlarmSignal;
 import java.time.Instant;
 import java.time.ZoneId;
+import java.util.List;
 import java.util.Optional;
 
 /** How an alarm looks as JSON. */
@@ -20,8 +22,13 @@ final class AlarmJson {
 
   private final Structures structures;
   private final ZoneId zone;
+  private final List<Hold> holds;
 
-  AlarmJson(Structures structures, ZoneId zone) {
+  /**
+   * @param holds those that go on
+   */
+  AlarmJson(Structures structures, ZoneId zone, List<Hold> holds) {
+    this.holds = holds;
     this.structures = structures;
     this.zone = zone;
   }
@@ -70,7 +77,22 @@ final class AlarmJson {
         .put("lastSignalAt", time(alarm.excursion().course().lastSignalAt()))
         .put("returnedAt", alarm.excursion().course().returnedAt().map(this::time).orElse(null))
         .put("roll", alarm.excursion().course().first().roll())
-        .put("sample", alarm.excursion().course().first().sample());
+        .put("sample", alarm.excursion().course().first().sample())
+        .put("shownAt", alarm.shownAt().map(this::time).orElse(null))
+        .put("outOfSpecAt", alarm.excursion().outOfSpecAt().map(this::time).orElse(null));
+    addHold(node, alarm);
+  }
+
+  /** What holds it back, where a person did. */
+  private void addHold(ObjectNode node, Alarm alarm) {
+    node.putNull("hold");
+    if (alarm.state().isHeld()) {
+      holds.stream()
+          .filter(hold -> hold.kind().state() == alarm.state())
+          .filter(hold -> hold.scope().covers(alarm.subject()))
+          .findFirst()
+          .ifPresent(hold -> node.set("hold", HoldJson.of(hold, zone)));
+    }
   }
 
   private void addSignals(ObjectNode node, Alarm alarm, AlarmTable table) {

@@ -96,6 +96,7 @@ final class AlarmResource {
   }
 
   private ObjectNode json(Tables tables, Alarm alarm) {
-    return new AlarmJson(plant.structures(), plant.zone()).of(alarm, tables.alarms());
+    return new AlarmJson(plant.structures(), plant.zone(), tables.holds().goingOn())
+        .of(alarm, tables.alarms());
   }
 }

@@ -51,7 +51,9 @@ final class BoardResource {
             .put("stale", line.stale())
             .put("ageSeconds", Duration.between(line.lastTakenAt(), board.now()).toSeconds())
             .put("openAlarms", line.alarms().open())
-            .put("unacknowledged", line.alarms().unacknowledged());
+            .put("unacknowledged", line.alarms().unacknowledged())
+            .put("held", line.alarms().held())
+            .put("mode", line.mode().word());
     Wire.number(
         node,
         "expectedEverySeconds",

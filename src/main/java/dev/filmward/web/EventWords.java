@@ -5,6 +5,7 @@ import dev.filmward.pipeline.PlantEvent;
 import dev.filmward.pipeline.PlantEvent.AlarmChanged;
 import dev.filmward.pipeline.PlantEvent.FileCame;
 import dev.filmward.pipeline.PlantEvent.LimitsFrozen;
+import dev.filmward.pipeline.PlantEvent.LineModeSaid;
 import dev.filmward.pipeline.PlantEvent.SampleCame;
 import java.time.ZoneId;
 
@@ -27,6 +28,9 @@ final class EventWords {
     } else if (event instanceof LimitsFrozen frozen) {
       name = "limits";
       data.put("line", frozen.line()).put("structure", frozen.structure());
+    } else if (event instanceof LineModeSaid said) {
+      name = "line";
+      data.put("line", said.line()).put("mode", said.mode());
     } else if (event instanceof FileCame file) {
       name = "file";
       data.put("id", file.id()).put("name", file.name());

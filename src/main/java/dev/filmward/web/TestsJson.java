@@ -10,6 +10,8 @@ import dev.filmward.film.Characteristic;
 import dev.filmward.pipeline.LimitsProposal.PastAlarm;
 import dev.filmward.pipeline.LinePrice;
 import dev.filmward.pipeline.TestsPrice;
+import dev.filmward.rule.AlarmDelays;
+import dev.filmward.rule.ChartTest;
 import dev.filmward.rule.SignalTest;
 import dev.filmward.rule.TestChoice;
 import dev.filmward.rule.TestSet;
@@ -39,7 +41,25 @@ final class TestsJson {
     version
         .choices()
         .forEach((position, choice) -> choices.add(choice(choice).put("position", position)));
+    node.set("delays", delays(version.delays()));
     return node;
+  }
+
+  private static ArrayNode delays(AlarmDelays delays) {
+    ArrayNode array = JsonNodeFactory.instance.arrayNode();
+    for (SignalTest test : SignalTest.values()) {
+      array.add(delay(delays, new ChartTest(ChartKind.XBAR, test)));
+    }
+    array.add(delay(delays, new ChartTest(ChartKind.RANGE, BEYOND_LIMIT)));
+    return array.add(delay(delays, new ChartTest(ChartKind.EWMA, BEYOND_LIMIT)));
+  }
+
+  private static ObjectNode delay(AlarmDelays delays, ChartTest test) {
+    return Wire.object()
+        .put("chart", test.chart().word())
+        .put("test", test.test().word())
+        .put("opensAfter", delays.of(test).opensAfter())
+        .put("returnsAfter", delays.of(test).returnsAfter());
   }
 
   static ObjectNode price(TestsPrice asked, ZoneId zone) {
@@ -63,6 +83,7 @@ final class TestsJson {
         .put("charts", asked.family().charts())
         .put("reachOfMeans", asked.family().ofMeans())
         .put("reachOfAverages", asked.family().ofAverages());
+    node.set("delays", delays(asked.delays()));
     ArrayNode alarms = node.putArray("alarms");
     asked.alarms().forEach(alarm -> alarms.add(alarm(alarm, zone)));
     return node;

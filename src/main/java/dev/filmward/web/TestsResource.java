@@ -5,6 +5,7 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.filmward.chart.LimitsVersion.Decision;
 import dev.filmward.pipeline.Plant;
+import dev.filmward.pipeline.TestsChange;
 import dev.filmward.rule.TestsVersion;
 import io.javalin.http.Context;
 import java.io.IOException;
@@ -22,7 +23,8 @@ final class TestsResource {
   void get(Context ctx) {
     String line = ctx.pathParam("line");
     String structure = Requests.text(ctx, "structure");
-    ObjectNode answer = TestsJson.price(plant.priceTests(line, structure, Map.of()), plant.zone());
+    ObjectNode answer =
+        TestsJson.price(plant.priceTests(line, structure, TestsChange.of(Map.of())), plant.zone());
     ArrayNode versions = answer.putArray("versions");
     for (TestsVersion version : plant.tests(line, structure).versions()) {
       versions.insert(0, TestsJson.version(version, plant.zone()));
@@ -38,7 +40,7 @@ final class TestsResource {
             plant.priceTests(
                 Requests.field(body, "line"),
                 Requests.field(body, "structure"),
-                TestsRequests.choices(body)),
+                TestsRequests.change(body)),
             plant.zone()));
   }
 
@@ -49,7 +51,7 @@ final class TestsResource {
     Decision decision =
         new Decision(
             Requests.by(ctx, body), Requests.field(body, "reason"), plant.clock().instant());
-    TestsVersion chosen = plant.chooseTests(line, structure, TestsRequests.choices(body), decision);
+    TestsVersion chosen = plant.chooseTests(line, structure, TestsRequests.change(body), decision);
     ctx.json(TestsJson.version(chosen, plant.zone()));
   }
 }

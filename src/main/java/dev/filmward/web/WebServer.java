@@ -3,6 +3,7 @@ package dev.filmward.web;
 import static dev.filmward.people.Permission.DECIDE;
 import static dev.filmward.people.Permission.READ;
 import static dev.filmward.people.Permission.SEND_FILES;
+import static dev.filmward.people.Permission.TELL_LINE;
 import static dev.filmward.people.Permission.TEND_ALARMS;
 
 import dev.filmward.pipeline.Plant;
@@ -104,6 +105,8 @@ public final class WebServer implements AutoCloseable {
     BoardResource board = new BoardResource(plant, options.purpose());
     SeriesResource series = new SeriesResource(plant);
     AlarmResource alarms = new AlarmResource(plant);
+    HoldResource holds = new HoldResource(plant);
+    LineResource lines = new LineResource(plant);
     LimitsResource limits = new LimitsResource(plant);
     TestsResource tests = new TestsResource(plant);
     FileResource files = new FileResource(plant);
@@ -117,6 +120,13 @@ public final class WebServer implements AutoCloseable {
     routes.get("/api/v1/alarms/{id}", READ, alarms::get);
     routes.post("/api/v1/alarms/{id}/acknowledge", TEND_ALARMS, alarms::acknowledge);
     routes.post("/api/v1/alarms/{id}/finding", TEND_ALARMS, alarms::explain);
+    routes.post("/api/v1/alarms/{id}/shelve", TEND_ALARMS, holds::shelve);
+    routes.get("/api/v1/holds", READ, holds::list);
+    routes.post("/api/v1/shelves/{id}/end", TEND_ALARMS, holds::endShelf);
+    routes.post("/api/v1/out-of-service", DECIDE, holds::takeOut);
+    routes.post("/api/v1/out-of-service/{id}/end", DECIDE, holds::putBack);
+    routes.get("/api/v1/lines/{line}/modes", READ, lines::modes);
+    routes.post("/api/v1/lines/{line}/mode", TELL_LINE, lines::say);
     routes.get("/api/v1/causes", READ, alarms::causes);
     routes.get("/api/v1/lines/{line}/limits", READ, limits::list);
     routes.post("/api/v1/limits/proposal", DECIDE, limits::propose);

@@ -2,11 +2,13 @@ package dev.filmward.alarm;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import dev.filmward.alarm.Alarm.Arrival;
 import dev.filmward.chart.ChartKind;
 import dev.filmward.film.Characteristic;
 import dev.filmward.film.Films;
 import dev.filmward.film.SampleKey;
 import dev.filmward.film.Structure;
+import dev.filmward.rule.AlarmDelays;
 import dev.filmward.rule.Side;
 import dev.filmward.rule.Signal;
 import dev.filmward.rule.SignalTest;
@@ -14,6 +16,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 import org.junit.jupiter.api.Test;
 
 class ExcursionsTest {
@@ -37,9 +40,9 @@ class ExcursionsTest {
   @Test
   void aMeanJustBeyondItsLimitOpensAnAlarmAtTheSecondLook() {
     Characteristic layer = characteristic(2);
-    sample(new Verdict(layer, -3.5, List.of(BEYOND_LOW), List.of(), false, false));
+    sample(verdict(layer, -3.5, List.of(BEYOND_LOW), List.of()));
     assertThat(alarms).isEmpty();
-    sample(new Verdict(layer, -2.5, List.of(RUN_LOW), List.of(BEYOND_LOW), false, false));
+    sample(verdict(layer, -2.5, List.of(RUN_LOW), List.of(BEYOND_LOW)));
     assertThat(alarms).hasSize(1);
   }
 
@@ -154,8 +157,10 @@ class ExcursionsTest {
   @Test
   void outOfSpecificationOnABarrierIsOfHighPriority() {
     sample(
-        new Verdict(characteristic(3), -3.5, List.of(BEYOND_LOW), List.of(), true, true),
-        new Verdict(characteristic(2), 3.5, List.of(BEYOND_HIGH), List.of(), true, false));
+        new Verdict(
+            characteristic(3), -3.5, heard(List.of(BEYOND_LOW), List.of()), stakes(true, true)),
+        new Verdict(
+            characteristic(2), 3.5, heard(List.of(BEYOND_HIGH), List.of()), stakes(true, false)));
     assertThat(alarms.stream().map(alarm -> alarm.excursion().priority()))
         .containsExactlyInAnyOrder(Priority.HIGH, Priority.MEDIUM);
   }
@@ -179,31 +184,44 @@ class ExcursionsTest {
     Instant takenAt = START.plus(Duration.ofMinutes(samples++));
     List<Excursion> known = alarms.stream().map(Alarm::excursion).toList();
     for (ExcursionStep step :
-        excursions.judge(new SampleVerdict(key, takenAt, List.of(verdicts)), known)) {
+        excursions.judge(
+            new SampleVerdict(key, takenAt, List.of(verdicts), LineMode.RUNNING), known)) {
       if (step.before().isEmpty()) {
-        alarms.add(Alarm.unseen(step.now(), false));
+        alarms.add(Alarm.opened(step.now(), Arrival.FRESH, Optional.empty(), takenAt));
       } else {
         int index = known.indexOf(step.before().get());
-        alarms.set(index, alarms.get(index).with(step.now()));
+        alarms.set(index, alarms.get(index).moved(step.now(), Optional.empty(), takenAt));
       }
     }
   }
 
   private Verdict now(int position, Signal signal) {
-    return new Verdict(characteristic(position), GROSS, List.of(signal), List.of(), false, false);
+    return verdict(characteristic(position), GROSS, List.of(signal), List.of());
   }
 
   private Verdict again(int position, Signal signal) {
-    return new Verdict(
-        characteristic(position), GROSS, List.of(signal), List.of(signal), false, false);
+    return verdict(characteristic(position), GROSS, List.of(signal), List.of(signal));
   }
 
   private Verdict quiet(int position) {
-    return new Verdict(characteristic(position), GROSS, List.of(), List.of(), false, false);
+    return verdict(characteristic(position), GROSS, List.of(), List.of());
   }
 
   private static Verdict total(Signal signal) {
-    return new Verdict(Characteristic.total(), GROSS, List.of(signal), List.of(), false, true);
+    return verdict(Characteristic.total(), GROSS, List.of(signal), List.of());
+  }
+
+  private static Verdict verdict(
+      Characteristic about, double zMean, List<Signal> now, List<Signal> before) {
+    return new Verdict(about, zMean, heard(now, before), stakes(false, false));
+  }
+
+  private static Heard heard(List<Signal> now, List<Signal> before) {
+    return new Heard(List.of(now, before), AlarmDelays.STANDARD);
+  }
+
+  private static Stakes stakes(boolean outOfSpec, boolean critical) {
+    return new Stakes(outOfSpec, critical, Optional.empty());
   }
 
   private Characteristic characteristic(int position) {

@@ -2,7 +2,11 @@ package dev.filmward.pipeline;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import dev.filmward.chart.ChartKind;
 import dev.filmward.chart.LimitsVersion.Decision;
+import dev.filmward.rule.AlarmDelays.Delay;
+import dev.filmward.rule.ChartTest;
+import dev.filmward.rule.SignalTest;
 import dev.filmward.rule.TestChoice;
 import dev.filmward.rule.TestSet;
 import dev.filmward.simulate.SampleRun;
@@ -98,10 +102,14 @@ class PlantReplayTest {
           .chooseTests(
               run.line(),
               run.structure().code(),
-              Map.of(
-                  0, new TestChoice(EVERY_TEST, TestSet.LIMITS_ONLY.withAverage()),
-                  1, new TestChoice(EVERY_TEST, EVERY_TEST),
-                  2, new TestChoice(TestSet.LIMITS_ONLY, NO_TEST)),
+              new TestsChange(
+                  Map.of(
+                      0, new TestChoice(EVERY_TEST, TestSet.LIMITS_ONLY.withAverage()),
+                      1, new TestChoice(EVERY_TEST, EVERY_TEST),
+                      2, new TestChoice(TestSet.LIMITS_ONLY, NO_TEST)),
+                  Map.of(
+                      new ChartTest(ChartKind.XBAR, SignalTest.BEYOND_LIMIT), new Delay(3, 2),
+                      new ChartTest(ChartKind.XBAR, SignalTest.EIGHT_IN_A_ROW), new Delay(1, 5))),
               new Decision("Kim", "fewer false alarms", NOW));
       plant.restart();
       after.forEach(piece -> plant.read("piece.csv", piece));

@@ -60,7 +60,7 @@ class TrialSignalsTest {
 
   private static List<Stored> longWay(Tables tables, Span span) {
     ChosenTests tests = tables.tests().of("L", "ONE");
-    SeriesJudge judge = new SeriesJudge(List.of(trial(tables)), at -> tests.at(at, 1));
+    SeriesJudge judge = new SeriesJudge(List.of(trial(tables)), at -> tests.at(at, 1), 1);
     judge.judge(tables.figures().before(SERIES, span.from(), tests.warmUp(1)));
     return judge.judge(tables.figures().within(SERIES, span)).stream()
         .flatMap(

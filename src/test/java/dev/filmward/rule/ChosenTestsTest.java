@@ -85,6 +85,7 @@ class ChosenTestsTest {
   }
 
   private static TestsVersion version(int number, TestChoice choice, Instant from) {
-    return new TestsVersion(number, Map.of(1, choice), from, new Decision("Kim", "why", from));
+    return new TestsVersion(
+        number, Map.of(1, choice), AlarmDelays.STANDARD, from, new Decision("Kim", "why", from));
   }
 }

@@ -1,0 +1,80 @@
+package dev.filmward.web;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import dev.filmward.alarm.LineMode;
+import dev.filmward.alarm.LineModeChange;
+import dev.filmward.chart.LimitsVersion.Decision;
+import dev.filmward.pipeline.Plant;
+import io.javalin.http.Context;
+import java.io.IOException;
+import java.time.DateTimeException;
+import java.time.Instant;
+import java.time.OffsetDateTime;
+
+/** What lines are doing. */
+final class LineResource {
+  private static final int MOST = 200;
+
+  private final Plant plant;
+
+  LineResource(Plant plant) {
+    this.plant = plant;
+  }
+
+  /** What is so now, and what was said, newest first. */
+  void modes(Context ctx) {
+    answer(ctx, ctx.pathParam("line"));
+  }
+
+  /** {@code {"mode", "since", "samples", "reason"}}; now, and as usual, where left out. */
+  void say(Context ctx) throws IOException {
+    String line = ctx.pathParam("line");
+    JsonNode body = Requests.body(ctx);
+    Instant now = plant.clock().instant();
+    LineMode mode = LineMode.fromWord(Requests.field(body, "mode"));
+    String reason = body.path("reason").asText("").strip();
+    Decision decision =
+        new Decision(Requests.by(ctx, body), reason.isEmpty() ? "not given" : reason, now);
+    int usual = mode.passes() ? LineModeChange.USUAL_SAMPLES : 0;
+    int samples = body.path("samples").isInt() ? body.path("samples").asInt() : usual;
+    plant.lines().say(new LineModeChange(line, mode, since(body, now), samples, decision));
+    answer(ctx, line);
+  }
+
+  private void answer(Context ctx, String line) {
+    ObjectNode answer = Wire.object().put("line", line);
+    ArrayNode said = answer.putArray("said");
+    for (LineModeChange change : plant.lines().said(line).changes()) {
+      said.insert(0, json(change));
+    }
+    while (said.size() > MOST) {
+      said.remove(said.size() - 1);
+    }
+    ctx.json(answer.put("mode", plant.lines().now(line).word()));
+  }
+
+  private ObjectNode json(LineModeChange change) {
+    return Wire.object()
+        .put("mode", change.mode().word())
+        .put("since", Wire.time(change.since(), plant.zone()))
+        .put("samples", change.samples())
+        .put("by", change.decision().author())
+        .put("reason", change.decision().reason())
+        .put("at", Wire.time(change.decision().at(), plant.zone()));
+  }
+
+  private static Instant since(JsonNode body, Instant now) {
+    String since = body.path("since").asText("");
+    try {
+      return since.isEmpty() ? now : OffsetDateTime.parse(since).toInstant();
+    } catch (DateTimeException e) {
+      throw new IllegalArgumentException(
+          "\"since\" is a time with its offset, like 2026-11-25T14:30:00+01:00, not \""
+              + since
+              + "\"",
+          e);
+    }
+  }
+}
