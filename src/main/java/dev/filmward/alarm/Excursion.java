@@ -33,9 +33,10 @@ public record Excursion(
         subject, priority, outOfSpec, course.endedAt(moment), mode, raised, Optional.empty());
   }
 
-  /** Whether a signal now would belong to it. */
-  boolean isLive() {
-    return course.settledAt().isEmpty();
+  /** Whether a signal at that sample would belong to it. */
+  boolean isLiveAt(SampleVerdict sample) {
+    return course.settledAt().isEmpty()
+        && sample.line().madeElseAt().filter(course.lastSignalAt()::isBefore).isEmpty();
   }
 
   Excursion signal(Subject widened, Urgency urgency, SampleVerdict sample) {

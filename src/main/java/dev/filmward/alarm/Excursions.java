@@ -30,14 +30,15 @@ public final class Excursions {
   /**
    * Judges one sample.
    *
-   * @param known excursions, oldest first; those that are over for good are passed over
+   * @param known excursions, oldest first; those that are over for good, and those from before the
+   *     line made something else, are passed over
    */
   public List<ExcursionStep> judge(SampleVerdict sample, List<Excursion> known) {
     List<ExcursionStep> steps = new ArrayList<>();
     for (Deviation deviation : Deviation.values()) {
       List<Excursion> live =
           known.stream()
-              .filter(Excursion::isLive)
+              .filter(excursion -> excursion.isLiveAt(sample))
               .filter(excursion -> excursion.subject().deviation() == deviation)
               .toList();
       steps.addAll(judge(sample, deviation, live));

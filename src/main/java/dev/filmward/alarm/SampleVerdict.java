@@ -7,11 +7,15 @@ import java.util.List;
 /**
  * What the tests say of all measured characteristics of one sample.
  *
- * @param mode what the line was doing when it was taken
+ * @param line what the line was doing when it was taken
  */
 public record SampleVerdict(
-    SampleKey sample, Instant takenAt, List<Verdict> verdicts, LineMode mode) {
+    SampleKey sample, Instant takenAt, List<Verdict> verdicts, LineMoment line) {
   public SampleVerdict {
     verdicts = List.copyOf(verdicts);
+  }
+
+  LineMode mode() {
+    return line.mode();
   }
 }

@@ -93,6 +93,7 @@ final class Judging {
       Change change = new Change(line, structure);
       change.seen(since);
       tell(change, replay(change, newestBefore(change).orElse(clock.instant())));
+      endOvertaken(line);
       return this::tell;
     }
 

@@ -3,6 +3,7 @@ package dev.filmward.pipeline;
 import dev.filmward.alarm.LineMode;
 import dev.filmward.alarm.LineModeChange;
 import dev.filmward.alarm.LineModes;
+import dev.filmward.alarm.LineMoment;
 import dev.filmward.store.Tables;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -43,12 +44,17 @@ final class ModesInTime {
   }
 
   /** At the next sample. */
-  LineMode at(Instant takenAt) {
+  LineMoment at(Instant takenAt) {
+    while (passed < others.size() && others.get(passed).isBefore(takenAt)) {
+      passed++;
+    }
     LineMode mode =
         said.at(takenAt).flatMap(change -> said(change, takenAt)).orElse(LineMode.RUNNING);
-    LineMode answer = mode.suppresses() || !changesOver(takenAt) ? mode : LineMode.CHANGING_OVER;
+    Optional<Instant> elseAt = passed == 0 ? Optional.empty() : Optional.of(others.get(passed - 1));
+    boolean changesOver =
+        !mode.suppresses() && elseAt.filter(moment -> changesOver(moment, takenAt)).isPresent();
     own.add(takenAt);
-    return answer;
+    return new LineMoment(changesOver ? LineMode.CHANGING_OVER : mode, elseAt);
   }
 
   private Optional<LineMode> said(LineModeChange change, Instant takenAt) {
@@ -58,14 +64,7 @@ final class ModesInTime {
         : Optional.of(change.mode());
   }
 
-  private boolean changesOver(Instant takenAt) {
-    while (passed < others.size() && others.get(passed).isBefore(takenAt)) {
-      passed++;
-    }
-    if (passed == 0) {
-      return false;
-    }
-    Instant changed = others.get(passed - 1);
+  private boolean changesOver(Instant changed, Instant takenAt) {
     boolean saidSince =
         said.at(takenAt).filter(change -> change.since().isAfter(changed)).isPresent();
     return !saidSince && own(changed, takenAt) < LineModeChange.USUAL_SAMPLES;

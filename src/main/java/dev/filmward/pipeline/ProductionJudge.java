@@ -1,7 +1,7 @@
 package dev.filmward.pipeline;
 
 import dev.filmward.alarm.Heard;
-import dev.filmward.alarm.LineMode;
+import dev.filmward.alarm.LineMoment;
 import dev.filmward.alarm.SampleVerdict;
 import dev.filmward.alarm.Stakes;
 import dev.filmward.alarm.Verdict;
@@ -116,8 +116,8 @@ final class ProductionJudge {
     List<JudgedSample> samples = new ArrayList<>();
     bySample.forEach(
         (row, verdicts) -> {
-          LineMode mode = modes.at(row.takenAt());
-          SampleVerdict verdict = new SampleVerdict(row.key(), row.takenAt(), verdicts, mode);
+          LineMoment line = modes.at(row.takenAt());
+          SampleVerdict verdict = new SampleVerdict(row.key(), row.takenAt(), verdicts, line);
           samples.add(new JudgedSample(row.sampleId(), verdict));
         });
     return samples;

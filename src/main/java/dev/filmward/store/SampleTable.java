@@ -209,7 +209,7 @@ public final class SampleTable {
         .createQuery(
             "SELECT count(*) FROM (SELECT 1 FROM sample s JOIN production p"
                 + " ON p.id = s.production_id WHERE p.line = :line AND s.taken_at >= :moment"
-                + " LIMIT :most) AS some")
+                + " LIMIT :most) AS counted")
         .bind("line", line)
         .bind("moment", Times.toMicros(moment))
         .bind("most", most)

@@ -185,7 +185,7 @@ class ExcursionsTest {
     List<Excursion> known = alarms.stream().map(Alarm::excursion).toList();
     for (ExcursionStep step :
         excursions.judge(
-            new SampleVerdict(key, takenAt, List.of(verdicts), LineMode.RUNNING), known)) {
+            new SampleVerdict(key, takenAt, List.of(verdicts), LineMoment.RUNNING), known)) {
       if (step.before().isEmpty()) {
         alarms.add(Alarm.opened(step.now(), Arrival.FRESH, Optional.empty(), takenAt));
       } else {

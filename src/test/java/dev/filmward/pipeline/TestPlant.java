@@ -25,7 +25,7 @@ import java.util.List;
 public final class TestPlant implements AutoCloseable {
   private final TestDatabase database;
   private final Path folder;
-  private final Clock clock;
+  private final HandClock clock;
   private Plant plant;
 
   public TestPlant(Path folder, Instant now) {
@@ -35,12 +35,40 @@ public final class TestPlant implements AutoCloseable {
   public TestPlant(TestDatabase database, Path folder, Instant now) {
     this.database = database;
     this.folder = folder;
-    this.clock = Clock.fixed(now, ZoneOffset.UTC);
+    this.clock = new HandClock(now);
     this.plant = open();
   }
 
   public Plant plant() {
     return plant;
+  }
+
+  /** Puts the clock forward, or back. */
+  public void clockAt(Instant moment) {
+    clock.now = moment;
+  }
+
+  private static final class HandClock extends Clock {
+    private volatile Instant now;
+
+    private HandClock(Instant now) {
+      this.now = now;
+    }
+
+    @Override
+    public ZoneId getZone() {
+      return ZoneOffset.UTC;
+    }
+
+    @Override
+    public Clock withZone(ZoneId zone) {
+      throw new UnsupportedOperationException("this clock has one zone");
+    }
+
+    @Override
+    public Instant instant() {
+      return now;
+    }
   }
 
   public FileEntry read(String name, String csv) {
