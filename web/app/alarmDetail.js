@@ -6,6 +6,7 @@ import { groupedSignals, isWaiting, stateInWords } from './alarmWords.js';
 import { cautions } from './cautions.js';
 import { findingForm } from './finding.js';
 import { plural } from './format.js';
+import { holdControl } from './holds.js';
 import { shape } from './marks.js';
 import { momentOf } from './plantClock.js';
 import { explain } from './words.js';
@@ -15,14 +16,16 @@ export function alarmDetail(alarm, causes, hooks) {
   const title = el('h2', {});
   const state = el('p', { class: 'lead' });
   const place = el('p', { class: 'soft' });
+  const ahead = el('p', { class: 'ahead' });
   const why = el('ul', { class: 'plain signals' });
   const checks = el('ol', {});
   const history = el('ol', { class: 'plain history' });
   const finding = el('div', {});
   const control = acknowledgeControl(alarm.id, hooks);
+  const holds = holdControl(alarm, hooks);
   const node = el('div', { class: 'alarm-detail', data: { detail: alarm.id } },
     el('a', { class: 'button quiet back', href: `${location.pathname}${location.search}` }, 'All alarms'),
-    marks, title, place, state, control.node,
+    marks, title, place, state, control.node, ahead, holds.node,
     el('div', { class: 'alarm-parts' },
       part('Check first', checks, cautions()),
       part('Why it was raised', why),
@@ -43,6 +46,8 @@ export function alarmDetail(alarm, causes, hooks) {
     why.replaceChildren(...signalsOf(now));
     checks.replaceChildren(...now.firstChecks.map((check) => el('li', {}, check)));
     history.replaceChildren(...now.history.map((entry) => el('li', {}, el('span', { class: 'soft' }, momentOf(entry.at)), el('span', {}, `${entry.by}: ${entry.what}`))));
+    setText(ahead, aheadInWords(now));
+    holds.update(now);
     showFinding(now);
   }
 
@@ -62,6 +67,13 @@ export function alarmDetail(alarm, causes, hooks) {
   }
   update(alarm);
   return { node, update, id: alarm.id };
+}
+
+/** When film would be out of specification, while it is still going there. */
+function aheadInWords({ outOfSpecAt, state }) {
+  return outOfSpecAt && (state === 'unacknowledged' || state === 'acknowledged')
+    ? `If it goes on like this, the mean meets a specification limit about ${momentOf(outOfSpecAt)}; single readings earlier.`
+    : '';
 }
 
 function signalsOf(alarm) {

@@ -5,8 +5,13 @@ import { momentOf } from './plantClock.js';
 
 const RANK = { high: 0, medium: 1, low: 2 };
 
-export function isWaiting({ acknowledged }) {
-  return acknowledged === null;
+export function isWaiting({ state }) {
+  return state === 'unacknowledged' || state === 'returned-unacknowledged';
+}
+
+/** Kept from people: shelved, out of service, or suppressed while the line is not running. */
+export function isHeld({ state }) {
+  return ['shelved', 'out-of-service', 'suppressed'].includes(state);
 }
 
 export function isActive({ state }) {
@@ -17,7 +22,10 @@ export function isActive({ state }) {
 export function stateInWords(alarm) {
   const taken = alarm.acknowledged ? `Taken by ${alarm.acknowledged.by} at ${momentOf(alarm.acknowledged.at)}` : 'Nobody has taken it yet';
   if (alarm.closed) {
-    return `Closed. ${taken}.`;
+    return alarm.shownAt === null ? 'Over. It was held back all the time and asked nothing of anybody.' : `Closed. ${taken}.`;
+  }
+  if (isHeld(alarm)) {
+    return heldInWords(alarm);
   }
   switch (alarm.state) {
     case 'unacknowledged':
@@ -29,6 +37,14 @@ export function stateInWords(alarm) {
     default:
       return `${taken}. Back to usual${since(alarm.returnedAt)}. ${missing(alarm)}`;
   }
+}
+
+function heldInWords({ state, hold }) {
+  if (state === 'suppressed') {
+    return 'Suppressed: the line is not running. If it goes on when the line runs, it comes back.';
+  }
+  const by = hold ? ` by ${hold.by}: ${hold.reason}` : '';
+  return state === 'shelved' ? `Shelved${hold ? ` until ${momentOf(hold.until)}` : ''}${by}` : `Out of service${by}`;
 }
 
 function since(iso) {

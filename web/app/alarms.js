@@ -3,7 +3,7 @@ import { getJson } from './api.js';
 import { el, setText } from './elements.js';
 import { alarmCard } from './alarmCard.js';
 import { alarmDetail } from './alarmDetail.js';
-import { byUrgency, isWaiting } from './alarmWords.js';
+import { byUrgency, isHeld, isWaiting } from './alarmWords.js';
 import { plural } from './format.js';
 import * as live from './live.js';
 import { throttled } from './refresh.js';
@@ -113,8 +113,10 @@ function headingOf(alarms) {
   if (open.length === 0) {
     return 'No open alarms';
   }
+  const held = open.filter(isHeld).length;
   const taken = waiting === 0 ? 'all taken' : waiting === open.length ? 'not taken by anybody' : `${waiting} that nobody has taken`;
-  return `${plural(open.length, 'open alarm')}, ${taken}`.replace(/^o/, 'O');
+  const said = [held === open.length ? '' : taken, held > 0 ? `${held} held back` : ''].filter(Boolean);
+  return [plural(open.length, 'open alarm'), ...said].join(', ').replace(/^o/, 'O');
 }
 
 function nothing(show) {

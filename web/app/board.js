@@ -53,7 +53,7 @@ export function mount(root) {
 
   const refreshing = throttled(refresh, LEAST_BETWEEN_MS);
   const stops = [
-    ...['sample', 'alarm', 'limits', 'reload'].map((topic) => live.on(topic, refreshing.ask)),
+    ...['sample', 'alarm', 'limits', 'line', 'reload'].map((topic) => live.on(topic, refreshing.ask)),
     live.on('state', (state) => (state === 'lost' ? trouble.say(`No connection to Filmward since ${moment(nowMs())}. What you see is as old as that.`) : refreshing.ask())),
     every(1_000, () => bands.forEach((band) => band.tick())),
     every(ANYWAY_EVERY_MS, refreshing.ask),

@@ -4,6 +4,7 @@ import { age, plural } from './format.js';
 import { boardRow } from './boardRow.js';
 import { drawFilm } from './film.js';
 import { limitsAddress } from './limitsOverview.js';
+import { lineMode, modeInWords } from './lineMode.js';
 import { mark } from './marks.js';
 import { needOfLayer } from './need.js';
 import { moment, nowMs, timeOfDay } from './plantClock.js';
@@ -16,7 +17,7 @@ export function identityOf(line) {
 }
 
 export function boardLine(line) {
-  const head = headOf();
+  const head = headOf(line);
   const film = svg('svg', { class: 'film', role: 'img' });
   const leaders = svg('svg', { class: 'leaders', 'aria-hidden': 'true' });
   const rows = [...line.layers, line.total].map((layer) => boardRow(line, layer));
@@ -32,7 +33,7 @@ export function boardLine(line) {
   function update(now) {
     shown = now;
     node.dataset.state = now.state;
-    node.dataset.stale = now.stale;
+    node.dataset.stale = now.stale || now.state === 'not_running';
     head.update(now);
     [...now.layers, now.total].forEach((layer, i) => rows[i].update(now, layer));
     film.setAttribute('aria-label', `Section of ${now.structure.name}, outer face on top, ${plural(now.layers.length, 'layer')}`);
@@ -69,14 +70,15 @@ function drawSection(film, leaders, rows, line) {
     svg('path', { class: 'leader', 'data-need': row.need(), d: `M0 ${drawn.middles[i]}h3L${across - 6} ${middles[i]}h6` })));
 }
 
-function headOf() {
+function headOf(line) {
   const name = el('h2', {});
   const structure = el('span', { class: 'structure' });
   const state = el('span', { class: 'line-state' });
   const last = el('span', { class: 'last' });
   const limits = el('span', { class: 'limits' });
   const alarms = el('span', { class: 'line-alarms' });
-  const node = el('header', { class: 'line-head' }, name, state, structure, el('span', { class: 'line-facts' }, last, limits, alarms));
+  const mode = lineMode(line);
+  const node = el('header', { class: 'line-head' }, name, state, structure, el('span', { class: 'line-facts' }, last, limits, alarms, mode.node));
   let receivedMs = nowMs();
 
   const tick = (line) => setText(last, lastSample(line, line.ageSeconds + (nowMs() - receivedMs) / 1000));
@@ -85,15 +87,20 @@ function headOf() {
     setText(name, line.line);
     setText(structure, `${line.structure.code}: ${line.structure.name}`);
     state.dataset.taken = line.openAlarms > 0 && line.unacknowledged === 0;
-    state.replaceChildren(stateMark(line), ...(line.stale && line.state !== 'stale' ? [mark('stale')] : []));
+    const quietly = ['stale', 'not_running'].includes(line.state);
+    state.replaceChildren(stateMark(line), ...(line.stale && !quietly ? [mark('stale')] : []));
     limits.replaceChildren(...limitsOf(line));
     alarms.replaceChildren(...alarmsOf(line));
+    mode.update(line);
     tick(line);
   }
   return { node, update, tick };
 }
 
-function stateMark({ state, limits }) {
+function stateMark({ state, limits, mode }) {
+  if (state === 'not_running') {
+    return mark(state, modeInWords(mode));
+  }
   return state === 'collecting' && limits.state === 'trial' ? mark(state, 'trial limits') : mark(state);
 }
 
@@ -116,10 +123,13 @@ function limitsOf(line) {
     : [el('a', { href, data: { action: 'limits' } }, limitsInWords(line.limits))];
 }
 
-function alarmsOf({ openAlarms, unacknowledged }) {
+function alarmsOf({ openAlarms, unacknowledged, held }) {
   if (openAlarms === 0) {
     return [];
   }
-  const taken = unacknowledged === 0 ? 'all taken' : `${unacknowledged} not taken`;
-  return [el('a', { href: '/alarms.html' }, `${plural(openAlarms, 'open alarm')}, ${taken}`)];
+  const said = [
+    unacknowledged > 0 ? `${unacknowledged} not taken` : held === openAlarms ? '' : 'all taken',
+    held > 0 ? `${held} held back` : '',
+  ].filter(Boolean);
+  return [el('a', { href: '/alarms.html' }, [plural(openAlarms, 'open alarm'), ...said].join(', '))];
 }

@@ -1,4 +1,5 @@
 /** The head of every page: word mark, ways to the pages, whether data flow, the plant's clock, who is here. */
+import { isWaiting } from './alarmWords.js';
 import { getJson } from './api.js';
 import { el, setText, svg } from './elements.js';
 import { shape } from './marks.js';
@@ -73,7 +74,7 @@ function showLink(node, state) {
 async function countAlarms(node) {
   try {
     const { alarms } = await getJson('/api/v1/alarms', { state: 'open' });
-    const waiting = alarms.filter((alarm) => alarm.acknowledged === null).length;
+    const waiting = alarms.filter(isWaiting).length;
     node.hidden = alarms.length === 0;
     node.dataset.waiting = waiting > 0;
     setText(node, String(alarms.length));

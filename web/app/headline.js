@@ -3,14 +3,13 @@
  * Gives {need, sentence, detail, action: {href, words} | null}, and isTaken where somebody has it already.
  */
 import { age, list, plural } from './format.js';
-import { isActive } from './alarmWords.js';
+import { isActive, isWaiting } from './alarmWords.js';
 import { raisesAlarms } from './words.js';
 
-const NOBODY_YET = (alarm) => alarm.acknowledged === null;
 const RANK = { high: 0, medium: 1, low: 2 };
 
 export function headline(board, alarms) {
-  const waiting = [...alarms].filter(NOBODY_YET).sort(byNeed);
+  const waiting = [...alarms].filter(isWaiting).sort(byNeed);
   if (board.lines.length === 0) {
     return { need: 'calm', sentence: 'No film here yet.', detail: 'Readings from the gauge turn this page into the section of your film.', action: { href: '/intake.html', words: 'Bring in a file' } };
   }

@@ -9,7 +9,7 @@
  */
 import { synchronise } from './plantClock.js';
 
-const TOPICS = ['sample', 'alarm', 'limits', 'file', 'reload'];
+const TOPICS = ['line', 'sample', 'alarm', 'limits', 'file', 'reload'];
 const FIRST_RETRY_MS = 2_000;
 const LAST_RETRY_MS = 30_000;
 

@@ -17,6 +17,7 @@ const SHAPES = {
   ],
   stale: () => [path('M3 2H13L3 14H13Z', stroke)],
   collecting: () => [path('M2 13V10M6 13V7M10 13V9', stroke), path('M14 13V4', { class: 'line dashed' })],
+  not_running: () => [path('M3 2V14M13 2V14', stroke), path('M6.5 4.5H9.5V11.5H6.5Z')],
   missing: () => [path('M1 8H5M11 8H15', stroke)],
   live: () => [svg('circle', { cx: 8, cy: 8, r: 4 })],
   lost: () => [svg('circle', { cx: 8, cy: 8, r: 6, ...stroke }), path('M3 13 13 3', stroke)],
@@ -29,7 +30,7 @@ const SHAPES = {
   ],
 };
 
-const WORDS = { gauge: 'gauge?', missing: 'no reading', spec: 'out of spec' };
+const WORDS = { gauge: 'gauge?', missing: 'no reading', not_running: 'not running', spec: 'out of spec' };
 
 /** Only the shape; the word must stand beside it. */
 export function shape(name) {

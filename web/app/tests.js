@@ -8,6 +8,7 @@ import { limitsAddress, testsOf } from './limitsOverview.js';
 import * as live from './live.js';
 import { momentOf, synchronise } from './plantClock.js';
 import { testsDecision } from './testsDecision.js';
+import { testsDelays } from './testsDelays.js';
 import { testsList } from './testsList.js';
 import { priceInShort, testsPrice } from './testsPrice.js';
 import { bodyOf, isSame, stateOf } from './testsState.js';
@@ -24,7 +25,10 @@ export function mount(root, params) {
   const history = el('div', {});
   const strip = el('p', { class: 'price-strip', 'aria-hidden': 'true', hidden: true });
   const list = testsList(choose);
-  const deciding = testsDecision(() => (isSame(inForce, chosen) ? null : { ...address, ...bodyOf(chosen) }), decided);
+  const delays = testsDelays(priceSoon);
+  const isAsInForce = () => isSame(inForce, chosen) && delays.chosen().length === 0;
+  const asked = () => ({ ...address, ...bodyOf(chosen), delays: delays.chosen() });
+  const deciding = testsDecision(() => (isAsInForce() ? null : asked()), decided);
   const body = el('div', { class: 'tests-body', hidden: true }, list.node, el('div', { class: 'tests-side' }, price, deciding.node, history));
   let now = null;
   let inForce = [];
@@ -33,7 +37,7 @@ export function mount(root, params) {
   let timer = null;
 
   root.replaceChildren(el('div', { class: 'tests-head' }, el('h1', {}, 'Tests'), place(address)), said, trouble.node, body);
-  list.node.append(strip);
+  list.node.append(delays.node, strip);
 
   async function refresh() {
     try {
@@ -49,6 +53,7 @@ export function mount(root, params) {
       body.hidden = false;
       strip.hidden = false;
       list.show(chosen);
+      delays.show(now.delays);
       showPrice(now);
       history.replaceChildren(...versions(now.versions));
     } catch (error) {
@@ -67,6 +72,10 @@ export function mount(root, params) {
   function choose(next) {
     chosen = next;
     list.show(chosen);
+    priceSoon();
+  }
+
+  function priceSoon() {
     clearTimeout(timer);
     asking += 1;
     price.setAttribute('aria-busy', 'true');
@@ -77,10 +86,10 @@ export function mount(root, params) {
   async function ask() {
     const mine = ++asking;
     try {
-      const asked = await postJson('/api/v1/tests/price', { ...address, ...bodyOf(chosen) });
+      const answer = await postJson('/api/v1/tests/price', asked());
       if (mine === asking) {
         trouble.clear();
-        showPrice(asked);
+        showPrice(answer);
       }
     } catch (error) {
       if (mine === asking) {
@@ -89,11 +98,11 @@ export function mount(root, params) {
     }
   }
 
-  function showPrice(asked) {
+  function showPrice(answer) {
     price.setAttribute('aria-busy', 'false');
-    list.price(asked);
-    setText(strip, priceInShort(now, asked, isSame(inForce, chosen)));
-    price.replaceChildren(el('h2', {}, 'The price'), testsPrice(now, asked, isSame(inForce, chosen)));
+    list.price(answer);
+    setText(strip, priceInShort(now, answer, isAsInForce()));
+    price.replaceChildren(el('h2', {}, 'The price'), testsPrice(now, answer, isAsInForce()));
   }
 
   function decided(words) {
@@ -104,7 +113,7 @@ export function mount(root, params) {
   }
 
   refresh();
-  const stops = [live.on('reload', () => isSame(inForce, chosen) && refresh()), () => clearTimeout(timer)];
+  const stops = [live.on('reload', () => isAsInForce() && refresh()), () => clearTimeout(timer)];
   return () => stops.forEach((stop) => stop());
 }
 

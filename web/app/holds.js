@@ -1,0 +1,79 @@
+/** Puts an alarm aside: on the shelf for a while, or out of service; and takes it back. */
+import { postJson } from './api.js';
+import { chips } from './chips.js';
+import { el, setText } from './elements.js';
+import { askWho } from './person.js';
+import { momentOf } from './plantClock.js';
+
+const MINUTES = [['15', '15 min'], ['30', '30 min'], ['60', '1 h'], ['120', '2 h'], ['240', '4 h'], ['480', '8 h']];
+
+/** Shows what can be done in the alarm's state; what somebody is filling in stays until the state changes. */
+export function holdControl(alarm, { refused }) {
+  const node = el('section', { class: 'holds' });
+  let drawnFor;
+
+  function update(now) {
+    const key = JSON.stringify([now.id, now.state, now.closed, now.hold?.id]);
+    if (key !== drawnFor) {
+      drawnFor = key;
+      node.replaceChildren(...parts(now));
+    }
+  }
+
+  function parts(now) {
+    if (now.hold && now.state === 'shelved') {
+      return [ending(now, `/api/v1/shelves/${now.hold.id}/end`, 'Take it off the shelf', `On the shelf until ${momentOf(now.hold.until)}. It and new alarms of the same layers make no sound until then.`)];
+    }
+    if (now.hold && now.state === 'out-of-service') {
+      return [ending(now, `/api/v1/out-of-service/${now.hold.id}/end`, 'Put it back into service', 'Out of service until an engineer puts it back.')];
+    }
+    const canShelve = ['unacknowledged', 'acknowledged', 'returned-unacknowledged'].includes(now.state);
+    return now.closed || !canShelve ? [] : [shelving(now), takingOut(now)];
+  }
+
+  function shelving(now) {
+    const time = chips('minutes', 'For how long', MINUTES);
+    time.querySelector('input[value="60"]').checked = true;
+    return question('shelve', 'Shelve it for a while', 'The cause is known and being worked on: it and new alarms of the same layers make no sound until then. If it still goes on, it comes back.', time,
+      (form) => postJson(`/api/v1/alarms/${now.id}/shelve`, { minutes: Number(form.elements.minutes.value), ...said(form) }));
+  }
+
+  function takingOut(now) {
+    const body = { line: now.line, structure: now.structure, positions: now.characteristics.map(({ position }) => position) };
+    return question('take-out', 'Take these layers out of service', 'For repairs of the gauge and the like: no alarm of these layers at all until an engineer puts them back. Charts and signals go on.', null,
+      (form) => postJson('/api/v1/out-of-service', { ...body, ...said(form) }));
+  }
+
+  function ending(now, path, verb, words) {
+    return question('end-hold', verb, words, null, (form) => postJson(path, said(form)));
+  }
+
+  function question(action, verb, words, extra, act) {
+    const told = el('p', { class: 'said', role: 'status' });
+    const reason = el('textarea', { id: `${action}-reason`, name: 'reason', rows: 2, maxlength: 500 });
+    const form = el('form', { class: 'hold-form', novalidate: true, on: { submit: (event) => event.preventDefault() } },
+      el('p', { class: 'soft' }, words), extra,
+      el('div', {}, el('label', { for: `${action}-reason` }, 'Why'), reason),
+      askWho('Who does it?', verb, send), told);
+
+    async function send(by) {
+      if (reason.value.trim() === '') {
+        setText(told, 'Write why: the next shift will ask.');
+        return reason.focus();
+      }
+      form.dataset.by = by;
+      setText(told, 'Being kept\u2026');
+      try {
+        await act(form);
+        refused();
+      } catch (error) {
+        setText(told, `Not kept. ${error.sentence ?? error.message}`);
+      }
+    }
+    return el('details', { data: { action } }, el('summary', {}, verb), form);
+  }
+
+  const said = (form) => ({ reason: form.elements.reason.value.trim(), by: form.dataset.by });
+  update(alarm);
+  return { node, update };
+}
