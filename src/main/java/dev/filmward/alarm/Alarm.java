@@ -33,7 +33,7 @@ public record Alarm(
 
   /** Over, seen, and explained. */
   public boolean isClosed() {
-    return state() == AlarmState.NORMAL && finding.filter(Finding::namesCause).isPresent();
+    return state() == AlarmState.NORMAL && finding.filter(Finding::isComplete).isPresent();
   }
 
   /** Whether a person has done anything about it. */
@@ -56,6 +56,18 @@ public record Alarm(
   /** Notes what was found; a later finding takes the place of an earlier one. */
   public Alarm explain(Finding found) {
     return new Alarm(id, excursion, historical, acknowledgement, Optional.of(found));
+  }
+
+  /**
+   * Asks for cause and action anew, because what was found does not hold.
+   *
+   * @throws IllegalStateException if it is open
+   */
+  public Alarm reopen() {
+    if (!isClosed()) {
+      throw new IllegalStateException("this alarm is open already");
+    }
+    return new Alarm(id, excursion, historical, acknowledgement, Optional.empty());
   }
 
   public Alarm withId(long newId) {

@@ -10,6 +10,7 @@ import dev.filmward.pipeline.ProductionJudge.JudgedSample;
 import dev.filmward.store.AlarmBatch;
 import dev.filmward.store.AlarmTable;
 import dev.filmward.store.AlarmTable.HistoryEntry;
+import dev.filmward.store.CareTable;
 import dev.filmward.store.Tables;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -29,6 +30,7 @@ import java.util.Optional;
  */
 final class AlarmReplay {
   private final AlarmTable alarms;
+  private final CareTable care;
   private final AlarmBatch batch;
   private final Excursions excursions;
   private final List<Alarm> unclaimed;
@@ -44,6 +46,7 @@ final class AlarmReplay {
    */
   AlarmReplay(Tables tables, Structure structure, List<Alarm> known, Instant oldNews) {
     this.alarms = tables.alarms();
+    this.care = tables.care();
     this.batch = alarms.batch();
     this.excursions = new Excursions(structure);
     this.unclaimed = new ArrayList<>(known);
@@ -111,7 +114,7 @@ final class AlarmReplay {
   }
 
   private void letGo(Alarm alarm) {
-    if (alarm.isTouched()) {
+    if (alarm.isTouched() || care.isTouched(alarm.id())) {
       note(alarm, "its signals are gone");
     } else {
       alarms.remove(alarm.id());

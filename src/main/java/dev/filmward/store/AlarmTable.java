@@ -47,13 +47,14 @@ public final class AlarmTable {
         handle.createQuery("SELECT * FROM alarm ORDER BY id DESC LIMIT :most").bind("most", most));
   }
 
-  /** Not closed: still going on, not seen, or without a cause. Newest first. */
+  /** Not closed: still going on, not seen, or without a cause or action. Newest first. */
   public List<Alarm> open() {
     return list(
         handle
             .createQuery(
                 "SELECT * FROM alarm WHERE NOT"
-                    + " (state = 'normal' AND cause IS NOT NULL AND cause <> :notFoundYet)"
+                    + " (state = 'normal' AND cause IS NOT NULL AND cause <> :notFoundYet"
+                    + " AND action <> '')"
                     + " ORDER BY id DESC")
             .bind("notFoundYet", Finding.NOT_FOUND_YET));
   }
