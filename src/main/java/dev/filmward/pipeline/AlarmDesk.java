@@ -1,6 +1,8 @@
 package dev.filmward.pipeline;
 
 import dev.filmward.alarm.Alarm;
+import dev.filmward.alarm.CareFigures;
+import dev.filmward.alarm.CareRecord;
 import dev.filmward.alarm.CodedFinding;
 import dev.filmward.alarm.Comment;
 import dev.filmward.alarm.DoneCheck;
@@ -13,6 +15,7 @@ import dev.filmward.store.AlarmTable.HistoryEntry;
 import dev.filmward.store.Store;
 import dev.filmward.store.Tables;
 import java.time.Clock;
+import java.time.Instant;
 import java.util.List;
 import java.util.NoSuchElementException;
 import java.util.Optional;
@@ -132,6 +135,17 @@ public final class AlarmDesk {
           String what = "check \"" + done.words() + "\": " + done.outcome().words() + note;
           return new Act(alarm, entry(done.by(), what));
         });
+  }
+
+  /** How alarms that opened at a moment or later were cared for. */
+  public CareFigures figures(Instant since) {
+    List<CareRecord> records =
+        store.read(
+            tables ->
+                tables.alarms().openedSince(since.minus(CareFigures.AGAIN)).stream()
+                    .map(alarm -> CareRecord.of(alarm, tables.care().findings(alarm.id())))
+                    .toList());
+    return CareFigures.of(records, since);
   }
 
   /** With whom an alarm is. */

@@ -47,6 +47,14 @@ public final class AlarmTable {
         handle.createQuery("SELECT * FROM alarm ORDER BY id DESC LIMIT :most").bind("most", most));
   }
 
+  /** Those that opened at a moment or later, oldest first. */
+  public List<Alarm> openedSince(Instant moment) {
+    return list(
+        handle
+            .createQuery("SELECT * FROM alarm WHERE opened_at >= :moment ORDER BY opened_at, id")
+            .bind("moment", Times.toMicros(moment)));
+  }
+
   /** Not closed: still going on, not seen, or without a cause or action. Newest first. */
   public List<Alarm> open() {
     return list(
