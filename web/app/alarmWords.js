@@ -15,7 +15,7 @@ export function isActive({ state }) {
 
 /** What the alarm asks of people now. */
 export function stateInWords(alarm) {
-  const taken = alarm.acknowledged ? `Taken by ${alarm.acknowledged.by} at ${momentOf(alarm.acknowledged.at)}` : 'Nobody has taken it yet';
+  const taken = takenInWords(alarm);
   if (alarm.closed) {
     return `Closed. ${taken}.`;
   }
@@ -31,13 +31,25 @@ export function stateInWords(alarm) {
   }
 }
 
+/** Who took it, and who has it now where that is somebody else. */
+function takenInWords({ acknowledged, owner }) {
+  if (!acknowledged) {
+    return owner ? `With ${owner.name}, but not taken yet` : 'Nobody has taken it yet';
+  }
+  const now = owner && owner.name !== acknowledged.by ? `, now with ${owner.name}` : '';
+  return `Taken by ${acknowledged.by} at ${momentOf(acknowledged.at)}${now}`;
+}
+
 function since(iso) {
   return iso ? ` at ${momentOf(iso)}` : '';
 }
 
 /** What still keeps it open. */
 function missing({ finding }) {
-  return finding ? 'It closes when the cause is found.' : 'It closes when cause and action are written down.';
+  if (!finding) {
+    return 'It closes when cause and action are written down.';
+  }
+  return finding.code === 'not-found-yet' ? 'It closes when the cause is found.' : 'It closes when the action is written down.';
 }
 
 /** Which mark it wears. */
