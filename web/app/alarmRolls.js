@@ -10,7 +10,8 @@ import { troubleLine } from './trouble.js';
 export function alarmRolls(alarm, hooks) {
   const trouble = troubleLine();
   const span = el('p', {});
-  const picker = rollPicker({ factsOf, alarmId: alarm.id, decided: () => refresh(), refused: () => (refresh(), hooks.refused()) });
+  const all = { words: 'Tick all that nobody has decided about', wanted: ({ state }) => state === null };
+  const picker = rollPicker({ factsOf, alarmId: alarm.id, all, decided: () => refresh(), refused: () => (refresh(), hooks.refused()) });
   let seen = '';
 
   /** Asked again only when the alarm has changed, and not under somebody's hand. */

@@ -10,8 +10,11 @@ const LONGEST = 500;
 const CHOICES = [['held', 'Hold'], ['released', 'Release'], ['scrapped', 'Scrap'], ['rework', 'Rework']];
 export const STATES = { held: 'held', released: 'released', scrapped: 'scrapped', rework: 'for rework' };
 
-/** `factsOf(roll)` are nodes beside the roll's name. `alarmId` goes with a decision; null leaves that of the one before. */
-export function rollPicker({ factsOf, alarmId, decided, refused }) {
+/**
+ * `factsOf(roll)` are nodes beside the roll's name. `alarmId` goes with a decision; null leaves that of the one before.
+ * `all` is {words, wanted(roll)}: which rolls one button ticks together.
+ */
+export function rollPicker({ factsOf, alarmId, all, decided, refused }) {
   const list = el('ul', { class: 'plain rolls' });
   const reason = textField('roll-reason', 'Reason', { rows: 2, maxlength: LONGEST });
   const choice = chips('roll-state', 'What becomes of the rolls ticked', CHOICES);
@@ -21,7 +24,7 @@ export function rollPicker({ factsOf, alarmId, decided, refused }) {
     prefix: 'roll', fields: [choice, reason.node], question: 'Who decides?', verb: 'Decide',
     ask, done: (answer) => (chosen.clear(), (reason.input.value = ''), decided(answer)), refused,
   });
-  const every = el('button', { type: 'button', class: 'quiet', hidden: true, data: { action: 'tick-all' }, on: { click: tickAll } }, 'Tick all that nobody has decided about');
+  const every = el('button', { type: 'button', class: 'quiet', hidden: true, data: { action: 'tick-all' }, on: { click: tickAll } }, all.words);
   const deciding = el('div', { class: 'roll-deciding', hidden: true }, cautions(), form.node);
 
   function ask() {
@@ -47,13 +50,13 @@ export function rollPicker({ factsOf, alarmId, decided, refused }) {
   }
 
   function tickAll() {
-    rolls.filter(({ state }) => state === null).forEach((roll) => chosen.add(keyOf(roll)));
+    rolls.filter(all.wanted).forEach((roll) => chosen.add(keyOf(roll)));
     show(rolls);
     choice.querySelector('input').focus();
   }
 
   function showForm() {
-    every.hidden = rolls.filter(({ state }) => state === null).length < 2;
+    every.hidden = rolls.filter(all.wanted).length < 2;
     deciding.hidden = chosen.size === 0;
     setText(form.button, `Decide about ${plural(chosen.size, 'roll')}`);
   }

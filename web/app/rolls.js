@@ -16,7 +16,8 @@ export function mount(root, params) {
   const heading = el('h1', {});
   const nothing = el('p', { class: 'nothing', hidden: true });
   const trouble = troubleLine();
-  const picker = rollPicker({ factsOf, alarmId: null, decided: () => refresh(), refused: () => refresh() });
+  const all = { words: 'Tick all of them', wanted: () => true };
+  const picker = rollPicker({ factsOf, alarmId: null, all, decided: () => refresh(), refused: () => refresh() });
   root.replaceChildren(el('div', { class: 'alarms-head' }, heading, tabs(state)),
     el('p', { class: 'soft rolls-lead' }, 'Rolls come here from an alarm, where those made since the last good sample are listed.'),
     trouble.node, nothing, picker.node);

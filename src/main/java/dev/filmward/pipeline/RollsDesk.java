@@ -14,11 +14,14 @@ import java.time.Clock;
 import java.time.Instant;
 import java.util.Comparator;
 import java.util.List;
+import java.util.Map;
 import java.util.NoSuchElementException;
 import java.util.Optional;
 import java.util.OptionalLong;
+import java.util.TreeMap;
 import java.util.function.Consumer;
 import java.util.function.Supplier;
+import java.util.stream.Collectors;
 
 /**
  * What becomes of rolls. Decisions are versions; a person decides about what that person saw, and
@@ -95,18 +98,19 @@ public final class RollsDesk {
         store.write(
             tables -> {
               decision.alarmId().ifPresent(id -> alarm(tables, id));
-              return decision.rolls().entrySet().stream()
-                  .sorted(Comparator.comparing(entry -> entry.getKey().words()))
-                  .map(
-                      entry -> {
-                        Optional<Disposition> before = tables.rolls().newest(entry.getKey());
-                        checkSeen(tables, entry.getKey(), before, entry.getValue());
-                        before.ifPresent(check);
-                        return keep(tables, next(decision, entry.getKey(), before, now));
-                      })
-                  .flatMap(Optional::stream)
-                  .distinct()
-                  .toList();
+              List<Disposition> decided =
+                  decision.rolls().entrySet().stream()
+                      .sorted(Comparator.comparing(entry -> entry.getKey().words()))
+                      .map(
+                          entry -> {
+                            RollKey roll = entry.getKey();
+                            Optional<Disposition> before = tables.rolls().newest(roll);
+                            checkSeen(tables, roll, before, entry.getValue());
+                            before.ifPresent(check);
+                            return keep(tables, next(decision, roll, before, now));
+                          })
+                      .toList();
+              return note(tables, decided);
             });
     alarms.forEach(
         alarm ->
@@ -147,10 +151,8 @@ public final class RollsDesk {
         alarmId);
   }
 
-  /** The alarm that it is about, where there is one. */
-  private static Optional<Alarm> keep(Tables tables, Disposition disposition) {
+  private static Disposition keep(Tables tables, Disposition disposition) {
     Revision revision = disposition.revision();
-    String roll = disposition.roll().words();
     tables.rolls().add(disposition);
     tables
         .audit()
@@ -159,21 +161,35 @@ public final class RollsDesk {
                 revision.at(),
                 revision.author(),
                 "roll",
-                roll + ", version " + revision.version(),
+                disposition.roll().words() + ", version " + revision.version(),
                 disposition.state().words() + ": " + revision.reason()));
-    if (disposition.alarmId().isEmpty()) {
-      return Optional.empty();
-    }
-    long alarmId = disposition.alarmId().getAsLong();
-    String what =
-        "roll "
-            + disposition.roll().roll()
-            + " "
-            + disposition.state().words()
-            + ": "
-            + revision.reason();
-    tables.alarms().note(alarmId, new HistoryEntry(revision.at(), revision.author(), what));
-    return tables.alarms().find(alarmId);
+    return disposition;
+  }
+
+  /** One line in the history of each alarm that it is about, however many rolls there are. */
+  private static List<Alarm> note(Tables tables, List<Disposition> decided) {
+    Map<Long, List<Disposition>> byAlarm =
+        decided.stream()
+            .filter(each -> each.alarmId().isPresent())
+            .collect(
+                Collectors.groupingBy(
+                    each -> each.alarmId().getAsLong(), TreeMap::new, Collectors.toList()));
+    byAlarm.forEach(
+        (alarmId, rolls) -> {
+          Disposition one = rolls.get(0);
+          String names =
+              rolls.stream().map(each -> each.roll().roll()).collect(Collectors.joining(", "));
+          String what =
+              (rolls.size() == 1 ? "roll " : "rolls ")
+                  + names
+                  + " "
+                  + one.state().words()
+                  + ": "
+                  + one.revision().reason();
+          HistoryEntry entry = new HistoryEntry(one.revision().at(), one.revision().author(), what);
+          tables.alarms().note(alarmId, entry);
+        });
+    return byAlarm.keySet().stream().map(tables.alarms()::find).flatMap(Optional::stream).toList();
   }
 
   private static Alarm alarm(Tables tables, long alarmId) {

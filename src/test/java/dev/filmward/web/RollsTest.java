@@ -159,6 +159,23 @@ class RollsTest {
     assertThat(api.get("/api/v1/rolls?state=held").json().get("rolls")).isEmpty();
   }
 
+  @Test
+  void oneDecisionAboutSeveralRollsIsOneLineInTheHistoryOfTheAlarm() {
+    String alarm = thinThenUsual();
+    Answer both =
+        api.post(
+            "/api/v1/rolls/hold",
+            """
+            {"by": "Kim", "reason": "thin", "alarm": 1, "rolls": [
+              {"line": "Blown 1", "structure": "DUO-50", "roll": "R2", "version": 0},
+              {"line": "Blown 1", "structure": "DUO-50", "roll": "R1", "version": 0}]}
+            """);
+    assertThat(both.status()).as(both.text()).isEqualTo(200);
+    assertThat(api.get(alarm).json().get("history").findValuesAsText("what"))
+        .filteredOn(what -> what.contains("held"))
+        .containsExactly("rolls R1, R2 held: thin");
+  }
+
   private Answer hold(String roll, int version, String by, String more) {
     return decide("hold", roll, version, "\"by\": \"" + by + "\"" + more);
   }
