@@ -47,6 +47,10 @@ class RefusalsTest {
           /api/v1/series?line=Blown%201&structure=NONE&kind=layer&position=1      | 404 | NONE
           /api/v1/alarms?state=mine                                               | 400 | open or all
           /api/v1/alarms/99                                                       | 404 | alarm 99
+          /api/v1/alarms/99/rolls                                                 | 404 | alarm 99
+          /api/v1/alarms/search                                                   | 400 | words
+          /api/v1/alarms/search?words=%20                                         | 400 | words
+          /api/v1/rolls?state=lost                                                | 400 | lost
           /api/v1/alarms/first                                                    | 404 | nothing
           /api/v1/files/99/quarantine                                             | 404 | file 99
           /api/v1/files/x/quarantine                                              | 404 | nothing
