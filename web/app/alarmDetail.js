@@ -1,6 +1,10 @@
-/** One alarm in full: why it was raised, what to check first, cause and action, what people did. */
+/** One alarm in full: why it was raised, what to check first, cause and action, the rolls, what people did. */
 import { el, setText } from './elements.js';
 import { acknowledgeControl } from './acknowledge.js';
+import { alarmChecks } from './alarmChecks.js';
+import { ownerPart } from './alarmOwner.js';
+import { alarmRolls } from './alarmRolls.js';
+import { timeline } from './alarmTimeline.js';
 import { marksOf } from './alarmCard.js';
 import { groupedSignals, isWaiting, stateInWords } from './alarmWords.js';
 import { cautions } from './cautions.js';
@@ -18,19 +22,22 @@ export function alarmDetail(alarm, causes, hooks) {
   const place = el('p', { class: 'soft' });
   const ahead = el('p', { class: 'ahead' });
   const why = el('ul', { class: 'plain signals' });
-  const checks = el('ol', {});
-  const history = el('ol', { class: 'plain history' });
+  const checks = alarmChecks(alarm, hooks);
+  const history = timeline(alarm, hooks);
+  const owner = ownerPart(alarm, hooks);
+  const rolls = alarmRolls(alarm, hooks);
   const finding = el('div', {});
   const control = acknowledgeControl(alarm.id, hooks);
   const holds = holdControl(alarm, hooks);
   const node = el('div', { class: 'alarm-detail', data: { detail: alarm.id } },
     el('a', { class: 'button quiet back', href: `${location.pathname}${location.search}` }, 'All alarms'),
-    marks, title, place, state, control.node, ahead, holds.node,
+    marks, title, place, state, control.node, ahead, holds.node, owner.node,
     el('div', { class: 'alarm-parts' },
-      part('Check first', checks, cautions()),
+      part('Check first', checks.node, cautions()),
       part('Why it was raised', why),
       part('Cause and action', finding),
-      part('History', history)));
+      part('History', history.node)),
+    part('Rolls since the last good sample', rolls.node));
   let keptFinding;
   let takenBy;
   finding.addEventListener('input', () => (finding.dataset.touched = 'true'));
@@ -44,10 +51,9 @@ export function alarmDetail(alarm, causes, hooks) {
     setText(state, stateInWords(now));
     control.node.querySelector('.acknowledge').hidden = now.closed || !isWaiting(now);
     why.replaceChildren(...signalsOf(now));
-    checks.replaceChildren(...now.firstChecks.map((check) => el('li', {}, check)));
-    history.replaceChildren(...now.history.map((entry) => el('li', {}, el('span', { class: 'soft' }, momentOf(entry.at)), el('span', {}, `${entry.by}: ${entry.what}`))));
     setText(ahead, aheadInWords(now));
     holds.update(now);
+    [checks, history, owner, rolls].forEach((one) => one.update(now));
     showFinding(now);
   }
 
@@ -84,7 +90,7 @@ function signalsOf(alarm) {
         el('a', { href: chartAddress(alarm, group) }, `${group.name || `layer ${group.position}`}: ${group.words}`),
         el('span', { class: 'soft' }, ` ${plural(group.count, 'sample')}, last at ${momentOf(group.last.takenAt)}, roll ${group.last.roll}, sample ${group.last.sample}`),
         el('p', { class: 'explained' }, explain(group)))));
-  const spec = alarm.outOfSpec ? [el('li', {}, shape('spec'), el('div', {}, el('strong', {}, 'out of spec'), el('p', { class: 'explained' }, 'At least one reading lies outside what the customer allows. Decide what happens to the rolls since the last good sample.')))] : [];
+  const spec = alarm.outOfSpec ? [el('li', {}, shape('spec'), el('div', {}, el('strong', {}, 'out of spec'), el('p', { class: 'explained' }, 'At least one reading lies outside what the customer allows. Decide below what becomes of the rolls since the last good sample.')))] : [];
   const left = alarm.signalCount - alarm.signals.length;
   return [...spec, ...groups, ...(left > 0 ? [el('li', {}, el('span', {}), `and ${plural(left, 'more signal')}`)] : [])];
 }
@@ -93,10 +99,10 @@ function chartAddress({ line, structure }, { kind, position }) {
   return `/layer.html?${new URLSearchParams({ line, structure, kind, position })}`;
 }
 
-function findingWords({ cause, action, by, at }) {
+function findingWords({ cause, note, action, by, at }) {
   return el('dl', { class: 'found' },
-    el('div', {}, el('dt', {}, 'Cause'), el('dd', {}, cause)),
-    el('div', {}, el('dt', {}, 'Action'), el('dd', {}, action || 'none written')),
+    el('div', {}, el('dt', {}, 'Cause'), el('dd', {}, note ? `${cause} (${note})` : cause)),
+    el('div', {}, el('dt', {}, 'Action'), el('dd', {}, action || 'still to come')),
     el('div', {}, el('dt', {}, 'By'), el('dd', {}, `${by}, ${momentOf(at)}`)));
 }
 

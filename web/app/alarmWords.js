@@ -20,7 +20,7 @@ export function isActive({ state }) {
 
 /** What the alarm asks of people now. */
 export function stateInWords(alarm) {
-  const taken = alarm.acknowledged ? `Taken by ${alarm.acknowledged.by} at ${momentOf(alarm.acknowledged.at)}` : 'Nobody has taken it yet';
+  const taken = takenInWords(alarm);
   if (alarm.closed) {
     return alarm.shownAt === null ? 'Over. It was held back all the time and asked nothing of anybody.' : `Closed. ${taken}.`;
   }
@@ -47,13 +47,25 @@ function heldInWords({ state, hold }) {
   return state === 'shelved' ? `Shelved${hold ? ` until ${momentOf(hold.until)}` : ''}${by}` : `Out of service${by}`;
 }
 
+/** Who took it, and who has it now where that is somebody else. */
+function takenInWords({ acknowledged, owner }) {
+  if (!acknowledged) {
+    return owner ? `With ${owner.name}, but not taken yet` : 'Nobody has taken it yet';
+  }
+  const now = owner && owner.name !== acknowledged.by ? `, now with ${owner.name}` : '';
+  return `Taken by ${acknowledged.by} at ${momentOf(acknowledged.at)}${now}`;
+}
+
 function since(iso) {
   return iso ? ` at ${momentOf(iso)}` : '';
 }
 
 /** What still keeps it open. */
 function missing({ finding }) {
-  return finding ? 'It closes when the cause is found.' : 'It closes when cause and action are written down.';
+  if (!finding) {
+    return 'It closes when cause and action are written down.';
+  }
+  return finding.code === 'not-found-yet' ? 'It closes when the cause is found.' : 'It closes when the action is written down.';
 }
 
 /** Which mark it wears. */

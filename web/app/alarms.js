@@ -12,13 +12,14 @@ import { troubleLine } from './trouble.js';
 const LEAST_BETWEEN_MS = 1_000;
 
 export function mount(root, params) {
-  const show = params.get('state') === 'all' ? 'all' : 'open';
+  const words = (params.get('words') ?? '').trim();
+  const show = words ? 'found' : params.get('state') === 'all' ? 'all' : 'open';
   const heading = el('h1', {});
   const trouble = troubleLine();
   const list = el('div', { class: 'alarm-list' });
   const place = el('div', { class: 'alarm-place' });
   root.replaceChildren(
-    el('div', { class: 'alarms-head' }, heading, tabs(show)), trouble.node,
+    el('div', { class: 'alarms-head' }, heading, searchForm(words), tabs(show)), trouble.node,
     el('div', { class: 'alarms-body' }, list, place));
   const cards = new Map();
   let alarms = [];
@@ -35,7 +36,7 @@ export function mount(root, params) {
   async function refresh() {
     try {
       causes ??= (await getJson('/api/v1/causes')).causes;
-      alarms = (await getJson('/api/v1/alarms', { state: show })).alarms;
+      alarms = (await (words ? getJson('/api/v1/alarms/search', { words }) : getJson('/api/v1/alarms', { state: show }))).alarms;
       await addSelected();
       trouble.clear();
       draw();
@@ -58,7 +59,7 @@ export function mount(root, params) {
     const named = sorted.find((alarm) => alarm.id === selectedId());
     const chosen = named ?? sorted[0] ?? null;
     root.dataset.selected = named !== undefined;
-    setText(heading, headingOf(sorted));
+    setText(heading, words ? foundWords(sorted.length, words) : headingOf(sorted));
     const shown = sorted.map((alarm) => {
       const card = cards.get(alarm.id) ?? alarmCard(alarm, hooks);
       cards.set(alarm.id, card);
@@ -119,14 +120,30 @@ function headingOf(alarms) {
   return [plural(open.length, 'open alarm'), ...said].join(', ').replace(/^o/, 'O');
 }
 
+function foundWords(n, words) {
+  return n === 0 ? `No alarm with "${words}"` : `${plural(n, 'alarm')} with "${words}"`.replace(/^o/, 'O');
+}
+
+/** Comments, causes and actions are searched, of closed alarms too. */
+function searchForm(words) {
+  return el('form', { class: 'alarm-search', role: 'search', method: 'get', action: '/alarms.html' },
+    el('label', { for: 'alarm-words', class: 'for-readers' }, 'Find in causes, actions and comments'),
+    el('input', { id: 'alarm-words', type: 'search', name: 'words', value: words, maxlength: 100, required: true, placeholder: 'In causes, actions, comments', autocomplete: 'off' }),
+    el('button', { class: 'quiet' }, 'Find'));
+}
+
 function nothing(show) {
+  if (show === 'found') {
+    return el('p', { class: 'nothing' }, 'Causes, actions and comments were looked through, of closed alarms too.');
+  }
   const words = show === 'open' ? 'Nothing is waiting for anybody. Closed alarms are under "All".' : 'There has been no alarm yet. They come once limits are in force and a layer moves.';
   return el('p', { class: 'nothing' }, words);
 }
 
 function tabs(show) {
   const tab = (name, words, search) => el('a', { href: `/alarms.html${search}`, 'aria-current': name === show ? 'page' : null }, words);
-  return el('nav', { class: 'ranges', 'aria-label': 'Which alarms' }, tab('open', 'Open', ''), tab('all', 'All, with closed', '?state=all'));
+  return el('nav', { class: 'ranges', 'aria-label': 'Which alarms' }, tab('open', 'Open', ''), tab('all', 'All, with closed', '?state=all'),
+    el('a', { href: '/rolls.html' }, 'Rolls'), el('a', { href: '/causes.html' }, 'Causes and checks'));
 }
 
 /** Puts nodes in order without touching those that are already in place, so that focus stays. */

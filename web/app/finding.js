@@ -1,39 +1,43 @@
-/** Cause and action of an alarm: asked for, never forced. "not found yet" is an honest answer and keeps the alarm open. */
+/**
+ * Cause and action of an alarm: asked for, never forced. Either may come first; "not found yet" is an honest answer
+ * and keeps the alarm open, and so does an action that is still to come.
+ */
 import { postJson } from './api.js';
 import { chips } from './chips.js';
 import { el, setText } from './elements.js';
-import { people, remember } from './person.js';
+import { remember } from './person.js';
+import { whoField } from './whoField.js';
 
-export const NOT_FOUND_YET = 'not found yet';
+export const NOT_FOUND_YET = 'not-found-yet';
+const OTHER = 'other';
 const LONGEST = 500;
 
+/** `causes` are those of the plant's list, [{code, words, standing}]. */
 export function findingForm(alarm, causes, changed) {
   const kept = alarm.finding;
-  const other = el('input', { id: 'finding-cause', maxlength: LONGEST, autocomplete: 'off' });
+  const note = el('input', { id: 'finding-note', maxlength: LONGEST, autocomplete: 'off' });
+  const noteLabel = el('label', { for: 'finding-note' });
   const action = el('textarea', { id: 'finding-action', rows: 3, maxlength: LONGEST });
-  const by = el('input', { id: 'finding-by', maxlength: 80, autocomplete: 'off' });
+  const who = whoField('finding', 'Who writes this');
   const said = el('p', { class: 'said', role: 'status' });
-  const choices = [...causes.filter((cause) => cause !== NOT_FOUND_YET), NOT_FOUND_YET];
-  const form = el('form', { class: 'finding', data: { action: 'finding' }, novalidate: true, on: { submit } },
-    chips('cause', 'Cause', choices),
-    el('div', {}, el('label', { for: 'finding-cause' }, 'or another cause'), other),
-    el('div', {}, el('label', { for: 'finding-action' }, 'Action: what was done'), action),
-    people().length > 0 ? chips('by', 'Who writes this', people()) : null,
-    el('div', {}, el('label', { for: 'finding-by' }, people().length > 0 ? 'or somebody else' : 'Who writes this'), by),
+  const form = el('form', { class: 'finding', data: { action: 'finding' }, novalidate: true, on: { submit, change: nameNote } },
+    chips('cause', 'Cause', choicesOf(causes, kept)),
+    el('div', {}, noteLabel, note),
+    el('div', {}, el('label', { for: 'finding-action' }, 'Action: what was done (may come later)'), action),
+    who.node,
     el('button', { type: 'submit' }, 'Keep cause and action'),
     said);
+  const cause = () => form.elements.cause.value;
   fill();
-
-  /** A written text counts before a tapped choice. */
-  const value = (input, name) => input.value.trim() || (form.elements[name]?.value ?? '');
 
   async function submit(event) {
     event.preventDefault();
-    const body = { by: value(by, 'by'), cause: value(other, 'cause'), action: action.value.trim() };
-    const wanting = !body.cause ? 'Choose a cause, or say "not found yet".' : !body.action ? 'Write what was done, even if it is "nothing yet".' : !body.by ? 'Say who writes this.' : '';
+    const body = { by: who.name(), cause: cause(), note: note.value.trim(), action: action.value.trim() };
+    const isUnnamed = body.cause === OTHER && !body.note;
+    const wanting = !body.cause ? 'Choose a cause, or say "not found yet".' : isUnnamed ? 'Write which other cause.' : !body.by ? 'Say who writes this.' : '';
     setText(said, wanting || 'Being kept\u2026');
     if (wanting) {
-      return (!body.cause ? form.querySelector('input[name="cause"]') : !body.action ? action : by).focus();
+      return (!body.cause ? form.querySelector('input[name="cause"]') : isUnnamed ? note : who).focus();
     }
     try {
       remember(body.by);
@@ -44,20 +48,29 @@ export function findingForm(alarm, causes, changed) {
     }
   }
 
+  function nameNote() {
+    setText(noteLabel, cause() === OTHER ? 'Which other cause' : 'More about the cause (may be left empty)');
+  }
+
   function fill() {
     if (kept) {
       action.value = kept.action ?? '';
-      const chip = [...form.querySelectorAll('input[name="cause"]')].find((input) => input.value === kept.cause);
+      note.value = kept.code === OTHER ? kept.cause : kept.note ?? '';
+      const chip = [...form.querySelectorAll('input[name="cause"]')].find((input) => input.value === kept.code);
       if (chip) {
         chip.checked = true;
-      } else {
-        other.value = kept.cause ?? '';
       }
     }
-    const first = form.querySelector('input[name="by"]');
-    if (first) {
-      first.checked = true;
-    }
+    nameNote();
   }
   return form;
+}
+
+/** What is active, the alarm's own cause even where it is retired, and the two answers that are always there. */
+function choicesOf(causes, kept) {
+  return [
+    ...causes.filter(({ code, standing }) => standing === 'active' || code === kept?.code).map(({ code, words }) => [code, words]),
+    [OTHER, 'another cause'],
+    [NOT_FOUND_YET, 'not found yet'],
+  ];
 }

@@ -8,6 +8,8 @@ const VIEWS = {
   limits: () => import('./limits.js'),
   tests: () => import('./tests.js'),
   alarms: () => import('./alarms.js'),
+  rolls: () => import('./rolls.js'),
+  causes: () => import('./causes.js'),
   intake: () => import('./intake.js'),
   help: () => import('./help.js'),
 };

@@ -58,7 +58,8 @@ class ArchitectureTest {
               Set.of("film", "stats", "subgroup", "chart", "rule", "capability", "composition")),
           Map.entry("alarm", Set.of("film", "chart", "rule", "diagnosis")),
           Map.entry("people", Set.of()),
-          Map.entry("store", Set.of("film", "subgroup", "chart", "rule", "alarm", "people")),
+          Map.entry(
+              "store", Set.of("film", "subgroup", "chart", "rule", "diagnosis", "alarm", "people")),
           Map.entry("pipeline", except("simulate", "tables", "web", "cli", "pipeline")),
           Map.entry("tables", except("simulate", "store", "web", "cli", "tables")),
           Map.entry("web", except("simulate", "cli", "web")),

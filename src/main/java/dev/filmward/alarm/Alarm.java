@@ -55,7 +55,7 @@ public record Alarm(
 
   /** Over, seen, and explained; or over, and never more than held back. */
   public boolean isClosed() {
-    boolean answered = finding.filter(Finding::namesCause).isPresent();
+    boolean answered = finding.filter(Finding::isComplete).isPresent();
     return state == AlarmState.NORMAL && (answered || shownAt.isEmpty());
   }
 
@@ -80,6 +80,21 @@ public record Alarm(
   /** Notes what was found; a later finding takes the place of an earlier one. */
   public Alarm explain(Finding found) {
     return with(acknowledgement, Optional.of(found), state);
+  }
+
+  /**
+   * Asks for cause and action anew, because what was found does not hold.
+   *
+   * @throws IllegalStateException if it is open, or never asked anybody for them
+   */
+  public Alarm reopen() {
+    if (!isClosed()) {
+      throw new IllegalStateException("this alarm is open already");
+    }
+    if (finding.isEmpty() || shownAt.isEmpty()) {
+      throw new IllegalStateException("this alarm was only held back and asked nothing of anybody");
+    }
+    return with(acknowledgement, Optional.empty(), state);
   }
 
   public Alarm withId(long newId) {

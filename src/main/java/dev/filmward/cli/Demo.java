@@ -1,10 +1,11 @@
 package dev.filmward.cli;
 
 import dev.filmward.alarm.Alarm;
-import dev.filmward.alarm.Finding;
 import dev.filmward.chart.LimitsVersion.Decision;
+import dev.filmward.diagnosis.Causes;
 import dev.filmward.film.Sample;
 import dev.filmward.intake.StructuresFault;
+import dev.filmward.pipeline.Explanation;
 import dev.filmward.pipeline.IncomingFile;
 import dev.filmward.pipeline.Plant;
 import dev.filmward.simulate.SampleRun;
@@ -102,13 +103,15 @@ final class Demo {
             .toList();
     for (Alarm alarm : alarms) {
       plant.acknowledge(alarm.id(), SHIFT_LEAD);
-      plant.explain(
-          alarm.id(),
-          new Finding(
-              CAUSES.getOrDefault(run.folder(), Finding.NOT_FOUND_YET),
-              "put right before the next order",
-              SHIFT_LEAD,
-              plant.clock().instant()));
+      plant
+          .alarmDesk()
+          .explain(
+              alarm.id(),
+              new Explanation(
+                  CAUSES.getOrDefault(run.folder(), Causes.NOT_FOUND_YET),
+                  "",
+                  "put right before the next order",
+                  SHIFT_LEAD));
     }
   }
 

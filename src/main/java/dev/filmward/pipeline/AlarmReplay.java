@@ -11,6 +11,7 @@ import dev.filmward.pipeline.ProductionJudge.JudgedSample;
 import dev.filmward.store.AlarmBatch;
 import dev.filmward.store.AlarmTable;
 import dev.filmward.store.AlarmTable.HistoryEntry;
+import dev.filmward.store.CareTable;
 import dev.filmward.store.Tables;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -30,6 +31,7 @@ import java.util.Optional;
  */
 final class AlarmReplay {
   private final AlarmTable alarms;
+  private final CareTable care;
   private final AlarmBatch batch;
   private final Excursions excursions;
   private final List<Alarm> unclaimed;
@@ -48,6 +50,7 @@ final class AlarmReplay {
       Tables tables, Structure structure, List<Alarm> known, Holding holding, Instant oldNews) {
     this.holding = holding;
     this.alarms = tables.alarms();
+    this.care = tables.care();
     this.batch = alarms.batch();
     this.excursions = new Excursions(structure);
     this.unclaimed = new ArrayList<>(known);
@@ -124,7 +127,7 @@ final class AlarmReplay {
   }
 
   private void letGo(Alarm alarm) {
-    if (alarm.isTouched()) {
+    if (alarm.isTouched() || care.isTouched(alarm.id())) {
       note(alarm, "its signals are gone");
     } else {
       alarms.remove(alarm.id());

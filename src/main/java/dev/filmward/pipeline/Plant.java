@@ -3,7 +3,6 @@ package dev.filmward.pipeline;
 import dev.filmward.alarm.Acknowledgement;
 import dev.filmward.alarm.Alarm;
 import dev.filmward.alarm.AlreadyTakenException;
-import dev.filmward.alarm.Finding;
 import dev.filmward.chart.LimitsState;
 import dev.filmward.chart.LimitsVersion.Decision;
 import dev.filmward.chart.LimitsVersion.StateChange;
@@ -43,6 +42,9 @@ public final class Plant implements AutoCloseable {
   private final Mending mending;
   private final HoldDesk holds;
   private final LineDesk lines;
+  private final AlarmDesk alarmDesk;
+  private final RollsDesk rolls;
+  private final CauseBook causeBook;
   private final List<Consumer<PlantEvent>> listeners = new CopyOnWriteArrayList<>();
 
   public Plant(Store store, Clock clock, ZoneId zone) {
@@ -62,6 +64,9 @@ public final class Plant implements AutoCloseable {
     this.mending = new Mending(this, this::read);
     this.holds = new HoldDesk(this, this::tell);
     this.lines = new LineDesk(this, judging, this::tell);
+    this.alarmDesk = new AlarmDesk(store, clock, structures::current, this::tell);
+    this.rolls = new RollsDesk(store, clock, structures::current, this::tell);
+    this.causeBook = new CauseBook(store, clock);
   }
 
   /** Listeners are called after the change is stored, on the thread that made it. */
@@ -287,17 +292,19 @@ public final class Plant implements AutoCloseable {
         new HistoryEntry(now, by, "seen, mine"));
   }
 
-  /**
-   * Notes what was found and done about an alarm.
-   *
-   * @throws NoSuchElementException if there is no such alarm
-   */
-  public Alarm explain(long alarmId, Finding finding) {
-    String what = "cause: " + finding.cause() + "; action: " + finding.action();
-    return change(
-        alarmId,
-        alarm -> alarm.explain(finding),
-        new HistoryEntry(finding.at(), finding.by(), what));
+  /** What people do about alarms after they took them. */
+  public AlarmDesk alarmDesk() {
+    return alarmDesk;
+  }
+
+  /** What becomes of rolls. */
+  public RollsDesk rolls() {
+    return rolls;
+  }
+
+  /** The causes to choose from, and the plan of first checks. */
+  public CauseBook causeBook() {
+    return causeBook;
   }
 
   @Override

@@ -47,14 +47,22 @@ public final class AlarmTable {
         handle.createQuery("SELECT * FROM alarm ORDER BY id DESC LIMIT :most").bind("most", most));
   }
 
-  /** Not closed: still going on, not seen, or without a cause. Newest first. */
+  /** Those that opened at a moment or later, oldest first. */
+  public List<Alarm> openedSince(Instant moment) {
+    return list(
+        handle
+            .createQuery("SELECT * FROM alarm WHERE opened_at >= :moment ORDER BY opened_at, id")
+            .bind("moment", Times.toMicros(moment)));
+  }
+
+  /** Not closed: still going on, not seen, or without a cause or action. Newest first. */
   public List<Alarm> open() {
     return list(
         handle
             .createQuery(
                 "SELECT * FROM alarm WHERE NOT"
                     + " (state = 'normal' AND (shown_at IS NULL"
-                    + " OR (cause IS NOT NULL AND cause <> :notFoundYet)))"
+                    + " OR (cause IS NOT NULL AND cause <> :notFoundYet AND action <> '')))"
                     + " ORDER BY id DESC")
             .bind("notFoundYet", Finding.NOT_FOUND_YET));
   }

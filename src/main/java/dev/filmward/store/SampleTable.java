@@ -2,6 +2,7 @@ package dev.filmward.store;
 
 import dev.filmward.film.Sample;
 import dev.filmward.film.SampleKey;
+import dev.filmward.store.FigureTable.Span;
 import dev.filmward.subgroup.Subgroup;
 import java.nio.charset.StandardCharsets;
 import java.sql.ResultSet;
@@ -145,6 +146,26 @@ public final class SampleTable {
         .bind("most", most)
         .map((row, context) -> stored(row))
         .list();
+  }
+
+  /** Gives the samples of a production in a span to a receiver, one at a time, in time order. */
+  public void within(String line, String structure, Span span, Consumer<Stored> receiver) {
+    try (ResultIterator<Stored> samples =
+        handle
+            .createQuery(
+                SELECT
+                    + " WHERE s.production_id = "
+                    + BlockTable.PRODUCTION
+                    + " AND s.taken_at BETWEEN :from AND :to"
+                    + " ORDER BY s.taken_at, s.roll, s.sample")
+            .bind("line", line)
+            .bind("structure", structure)
+            .bind("from", Times.toMicros(span.from()))
+            .bind("to", Times.toMicros(span.to()))
+            .map((row, context) -> stored(row))
+            .iterator()) {
+      samples.forEachRemaining(receiver);
+    }
   }
 
   /** Gives every sample to a receiver, one at a time, in the order in which they came. */

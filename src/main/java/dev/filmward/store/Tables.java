@@ -60,6 +60,22 @@ public final class Tables {
     return new AlarmTable(handle);
   }
 
+  public CareTable care() {
+    return new CareTable(handle);
+  }
+
+  public CauseTable causes() {
+    return new CauseTable(handle);
+  }
+
+  public CheckPlanTable checks() {
+    return new CheckPlanTable(handle);
+  }
+
+  public RollTable rolls() {
+    return new RollTable(handle);
+  }
+
   public AuditTable audit() {
     return new AuditTable(handle);
   }

@@ -5,7 +5,6 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.filmward.alarm.Alarm;
 import dev.filmward.alarm.AlarmTitle;
 import dev.filmward.alarm.Hold;
-import dev.filmward.diagnosis.FirstChecks;
 import dev.filmward.film.Characteristic;
 import dev.filmward.film.Structure;
 import dev.filmward.film.Structures;
@@ -66,9 +65,6 @@ final class AlarmJson {
         structure
             .map(known -> AlarmTitle.of(alarm.subject(), known))
             .orElse(alarm.subject().deviation().words()));
-    ArrayNode checks = node.putArray("firstChecks");
-    structure.ifPresent(
-        known -> FirstChecks.of(alarm.subject().pattern(known)).forEach(checks::add));
   }
 
   private void addCourse(ObjectNode node, Alarm alarm) {

@@ -1,12 +1,9 @@
 package dev.filmward.web;
 
-import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.filmward.alarm.Alarm;
 import dev.filmward.alarm.AlreadyTakenException;
-import dev.filmward.alarm.Finding;
-import dev.filmward.diagnosis.Causes;
 import dev.filmward.pipeline.Plant;
 import dev.filmward.store.Tables;
 import io.javalin.http.Context;
@@ -15,10 +12,12 @@ import java.time.format.DateTimeFormatter;
 import java.util.List;
 import java.util.Locale;
 import java.util.NoSuchElementException;
+import java.util.Optional;
 
 /** Alarms, and what people do about them. */
 final class AlarmResource {
   private static final int MOST = 500;
+  private static final int LONGEST_SEARCH = 100;
   private static final DateTimeFormatter MINUTE =
       DateTimeFormatter.ofPattern("yyyy-MM-dd 'at' HH:mm", Locale.ROOT);
 
@@ -41,7 +40,30 @@ final class AlarmResource {
         .read(
             tables -> {
               List<Alarm> alarms = all ? tables.alarms().newest(MOST) : tables.alarms().open();
-              alarms.forEach(alarm -> array.add(json(tables, alarm)));
+              CareJson care = care(tables);
+              alarms.forEach(alarm -> array.add(json(tables, alarm, care)));
+              return array;
+            });
+    ctx.json(answer);
+  }
+
+  /** Alarms, open and closed, in whose comments, causes or actions a text stands. */
+  void search(Context ctx) {
+    String text = Requests.text(ctx, "words").strip();
+    if (text.isEmpty() || text.length() > LONGEST_SEARCH) {
+      throw new IllegalArgumentException("words is 1 to " + LONGEST_SEARCH + " characters");
+    }
+    ObjectNode answer = Wire.object();
+    ArrayNode array = answer.putArray("alarms");
+    plant
+        .store()
+        .read(
+            tables -> {
+              CareJson care = care(tables);
+              tables.care().search(text, MOST).stream()
+                  .map(tables.alarms()::find)
+                  .flatMap(Optional::stream)
+                  .forEach(alarm -> array.add(json(tables, alarm, care)));
               return array;
             });
     ctx.json(answer);
@@ -63,27 +85,7 @@ final class AlarmResource {
     ctx.json(read(id));
   }
 
-  void explain(Context ctx) throws IOException {
-    long id = Requests.id(ctx);
-    JsonNode body = Requests.body(ctx);
-    plant.explain(
-        id,
-        new Finding(
-            Requests.field(body, "cause"),
-            Requests.field(body, "action"),
-            Requests.by(ctx, body),
-            plant.clock().instant()));
-    ctx.json(read(id));
-  }
-
-  void causes(Context ctx) {
-    ObjectNode answer = Wire.object();
-    ArrayNode causes = answer.putArray("causes");
-    Causes.toChooseFrom().forEach(causes::add);
-    ctx.json(answer);
-  }
-
-  private ObjectNode read(long id) {
+  ObjectNode read(long id) {
     return plant
         .store()
         .read(
@@ -91,12 +93,19 @@ final class AlarmResource {
                 tables
                     .alarms()
                     .find(id)
-                    .map(alarm -> json(tables, alarm))
+                    .map(alarm -> json(tables, alarm, care(tables)))
                     .orElseThrow(() -> new NoSuchElementException("no alarm " + id)));
   }
 
-  private ObjectNode json(Tables tables, Alarm alarm) {
-    return new AlarmJson(plant.structures(), plant.zone(), tables.holds().goingOn())
-        .of(alarm, tables.alarms());
+  private ObjectNode json(Tables tables, Alarm alarm, CareJson care) {
+    ObjectNode node =
+        new AlarmJson(plant.structures(), plant.zone(), tables.holds().goingOn())
+            .of(alarm, tables.alarms());
+    care.add(node, alarm);
+    return node;
+  }
+
+  private CareJson care(Tables tables) {
+    return new CareJson(tables, plant.structures(), plant.zone());
   }
 }

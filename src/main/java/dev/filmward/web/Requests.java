@@ -64,6 +64,29 @@ final class Requests {
     return field(body, "by");
   }
 
+  /** A text of the body that may be left out or be empty. */
+  static String fieldOr(JsonNode body, String name, String other) {
+    return body.path(name).asText("").isBlank() ? other : field(body, name);
+  }
+
+  /** A whole number of the body that must be there. */
+  static int wholeNumber(JsonNode body, String name) {
+    JsonNode value = body.path(name);
+    if (!value.isInt()) {
+      throw new IllegalArgumentException("\"" + name + "\" is a whole number");
+    }
+    return value.asInt();
+  }
+
+  /** An array of the body that must be there. */
+  static JsonNode array(JsonNode body, String name) {
+    JsonNode value = body.path(name);
+    if (!value.isArray()) {
+      throw new IllegalArgumentException("\"" + name + "\" is an array");
+    }
+    return value;
+  }
+
   /** A text of the body that must be there and not be blank. */
   static String field(JsonNode body, String name) {
     String value = body.path(name).asText("").strip();

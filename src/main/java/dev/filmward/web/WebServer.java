@@ -1,6 +1,7 @@
 package dev.filmward.web;
 
 import static dev.filmward.people.Permission.DECIDE;
+import static dev.filmward.people.Permission.DISPOSE;
 import static dev.filmward.people.Permission.READ;
 import static dev.filmward.people.Permission.SEND_FILES;
 import static dev.filmward.people.Permission.TELL_LINE;
@@ -107,6 +108,9 @@ public final class WebServer implements AutoCloseable {
     AlarmResource alarms = new AlarmResource(plant);
     HoldResource holds = new HoldResource(plant);
     LineResource lines = new LineResource(plant);
+    CareResource care = new CareResource(plant, alarms);
+    CauseResource causes = new CauseResource(plant);
+    RollResource rolls = new RollResource(plant);
     LimitsResource limits = new LimitsResource(plant);
     TestsResource tests = new TestsResource(plant);
     FileResource files = new FileResource(plant);
@@ -117,9 +121,9 @@ public final class WebServer implements AutoCloseable {
     routes.get("/api/v1/board", READ, board::get);
     routes.get("/api/v1/series", READ, series::get);
     routes.get("/api/v1/alarms", READ, alarms::list);
+    routes.get("/api/v1/alarms/search", READ, alarms::search);
     routes.get("/api/v1/alarms/{id}", READ, alarms::get);
     routes.post("/api/v1/alarms/{id}/acknowledge", TEND_ALARMS, alarms::acknowledge);
-    routes.post("/api/v1/alarms/{id}/finding", TEND_ALARMS, alarms::explain);
     routes.post("/api/v1/alarms/{id}/shelve", TEND_ALARMS, holds::shelve);
     routes.get("/api/v1/holds", READ, holds::list);
     routes.post("/api/v1/shelves/{id}/end", TEND_ALARMS, holds::endShelf);
@@ -127,7 +131,19 @@ public final class WebServer implements AutoCloseable {
     routes.post("/api/v1/out-of-service/{id}/end", DECIDE, holds::putBack);
     routes.get("/api/v1/lines/{line}/modes", READ, lines::modes);
     routes.post("/api/v1/lines/{line}/mode", TELL_LINE, lines::say);
-    routes.get("/api/v1/causes", READ, alarms::causes);
+    routes.post("/api/v1/alarms/{id}/finding", TEND_ALARMS, care::explain);
+    routes.post("/api/v1/alarms/{id}/comments", TEND_ALARMS, care::comment);
+    routes.post("/api/v1/alarms/{id}/owner", TEND_ALARMS, care::handOn);
+    routes.post("/api/v1/alarms/{id}/checks", TEND_ALARMS, care::check);
+    routes.post("/api/v1/alarms/{id}/reopen", TEND_ALARMS, care::reopen);
+    routes.get("/api/v1/alarms/{id}/rolls", READ, rolls::ofAlarm);
+    routes.get("/api/v1/rolls", READ, rolls::list);
+    routes.post("/api/v1/rolls/hold", TEND_ALARMS, rolls::hold);
+    routes.post("/api/v1/rolls/disposition", DISPOSE, rolls::dispose);
+    routes.get("/api/v1/causes", READ, causes::causes);
+    routes.post("/api/v1/causes", DECIDE, causes::keepCauses);
+    routes.get("/api/v1/checks", READ, causes::checks);
+    routes.post("/api/v1/checks", DECIDE, causes::keepChecks);
     routes.get("/api/v1/lines/{line}/limits", READ, limits::list);
     routes.post("/api/v1/limits/proposal", DECIDE, limits::propose);
     routes.post("/api/v1/limits/freeze", DECIDE, limits::freeze);

@@ -115,9 +115,8 @@ class BrowserIT {
     assertThat(causes)
         .asInstanceOf(InstanceOfAssertFactories.LIST)
         .doesNotHaveDuplicates()
-        .contains("not found yet", "screen pack blinded");
-    browser.script(
-        "document.querySelector('input[name=cause][value=\"screen pack blinded\"]').click()");
+        .contains("not-found-yet", "other", "screen-blinded");
+    browser.script("document.querySelector('input[name=cause][value=\"screen-blinded\"]').click()");
     browser.await("#finding-action").sendKeys("changed the screen pack");
     browser.tap("form[data-action='finding'] button[type='submit']");
     browser.awaitText(".found", "screen pack blinded");

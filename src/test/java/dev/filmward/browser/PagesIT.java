@@ -35,6 +35,8 @@ class PagesIT {
           "limits", "/limits.html?line=Blown%201&structure=DUO-50",
           "tests", "/tests.html?line=Blown%201&structure=DUO-50",
           "alarms", "/alarms.html",
+          "rolls", "/rolls.html",
+          "causes", "/causes.html",
           "intake", "/intake.html",
           "help", "/help.html");
   private static final Map<Integer, Integer> HEIGHT_OF_WIDTH =
@@ -52,6 +54,14 @@ class PagesIT {
     served.api().upload("baseline.csv", film.usual(0, 25));
     served.api().freeze();
     served.api().upload("thin.csv", film.thinnerSkin(25, 27, 1).replaceFirst("19.100", "thick"));
+    served
+        .api()
+        .post(
+            "/api/v1/rolls/hold",
+            """
+            {"by": "Kim", "reason": "thin skin", "alarm": 1, "rolls":
+              [{"line": "Blown 1", "structure": "DUO-50", "roll": "R1", "version": 0}]}
+            """);
     SmallFilm hostile = SmallFilm.withSampleAt(3, Instant.now());
     String quoted = '"' + HOSTILE.replace("\"", "\"\"") + '"';
     served.api().upload(HOSTILE + ".csv", hostile.usual(0, 4).replace(SmallFilm.LINE, quoted));

@@ -2,7 +2,6 @@ package dev.filmward.pipeline;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
-import dev.filmward.alarm.Finding;
 import dev.filmward.chart.LimitsState;
 import dev.filmward.chart.LimitsVersion.Decision;
 import dev.filmward.chart.LimitsVersion.StateChange;
@@ -37,7 +36,7 @@ class PlantAuditTest {
       test.freeze(SmallFilm.LINE, SmallFilm.CODE);
       test.read("thin.csv", FILM.thinnerSkin(25, 27, 1));
       plant.acknowledge(1, "Jo");
-      plant.explain(1, new Finding("hopper low", "filled it", "Sam", NOW));
+      plant.alarmDesk().explain(1, new Explanation("other", "hopper low", "filled it", "Sam"));
       plant.moveLimits(
           new VersionKey(SmallFilm.LINE, SmallFilm.CODE, 1),
           new StateChange(LimitsState.SUSPECT, new Decision("Kim", "new resin", NOW)));

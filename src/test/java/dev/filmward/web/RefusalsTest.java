@@ -47,6 +47,10 @@ class RefusalsTest {
           /api/v1/series?line=Blown%201&structure=NONE&kind=layer&position=1      | 404 | NONE
           /api/v1/alarms?state=mine                                               | 400 | open or all
           /api/v1/alarms/99                                                       | 404 | alarm 99
+          /api/v1/alarms/99/rolls                                                 | 404 | alarm 99
+          /api/v1/alarms/search                                                   | 400 | words
+          /api/v1/alarms/search?words=%20                                         | 400 | words
+          /api/v1/rolls?state=lost                                                | 400 | lost
           /api/v1/alarms/first                                                    | 404 | nothing
           /api/v1/files/99/quarantine                                             | 404 | file 99
           /api/v1/files/x/quarantine                                              | 404 | nothing
@@ -75,9 +79,31 @@ class RefusalsTest {
           /api/v1/alarms/99/acknowledge | {"by": "Kim"}                    | 404 | alarm 99
           /api/v1/alarms/x/acknowledge  | {"by": "Kim"}                    | 404 | nothing
           /api/v1/alarms/1/finding      | {"by": "Kim", "action": "a"}     | 400 | "cause"
-          /api/v1/alarms/1/finding      | {"by": "Kim", "cause": "c"}      | 400 | "action"
           /api/v1/alarms/1/finding      | {"cause": "c", "action": "a"}    | 400 | "by"
           /api/v1/alarms/99/finding     | {"by":"K","cause":"c","action":"a"} | 404 | alarm 99
+          /api/v1/alarms/99/comments    | {"by":"K","words":"w"}           | 404 | alarm 99
+          /api/v1/alarms/1/comments     | {"by":"K","words":" "}           | 400 | "words"
+          /api/v1/alarms/1/comments     | {"words":"w"}                    | 400 | "by"
+          /api/v1/alarms/99/owner       | {"by":"K","to":"Lee","from":null} | 404 | alarm 99
+          /api/v1/alarms/1/owner        | {"by":"K","to":"Lee"}            | 400 | "from"
+          /api/v1/alarms/1/owner        | {"by":"K","from":null}           | 400 | "to"
+          /api/v1/alarms/99/reopen      | {"by":"K","reason":"r"}          | 404 | alarm 99
+          /api/v1/alarms/1/reopen       | {"by":"K"}                       | 400 | "reason"
+          /api/v1/alarms/99/checks      | {"by":"K","check":"c","outcome":"found"} | 404 | alarm 99
+          /api/v1/alarms/1/checks       | {"by":"K","check":"c","outcome":"maybe"} | 400 | maybe
+          /api/v1/causes                | {"by":"K","reason":"r","version":0,"causes":[]} | 400 | at least one
+          /api/v1/causes                | {"by":"K","reason":"r","version":0} | 400 | "causes"
+          /api/v1/causes                | {"by":"K","reason":"r","version":0,"causes":[{"code":"Screen","words":"w","standing":"active"}]} | 400 | Screen
+          /api/v1/causes                | {"by":"K","reason":"r","version":0,"causes":[{"code":"other","words":"w","standing":"active"}]} | 400 | taken
+          /api/v1/causes                | {"by":"K","reason":"r","version":0,"causes":[{"code":"c","words":"w","standing":"gone"}]} | 400 | gone
+          /api/v1/causes                | {"by":"K","reason":"r","version":0,"causes":[{"code":"c","words":"w","standing":"active"}]} | 400 | not removed
+          /api/v1/causes                | {"by":"K","version":0,"causes":[{"code":"c","words":"w","standing":"active"}]} | 400 | "reason"
+          /api/v1/checks                | {"by":"K","reason":"r","version":0,"patterns":[],"causes":[]} | 400 | all layers
+          /api/v1/checks                | {"by":"K","reason":"r","version":0,"patterns":[{"pattern":"odd","checks":["c"]}],"causes":[]} | 400 | odd
+          /api/v1/rolls/hold            | {"by":"K","reason":"r","rolls":[]} | 400 | name the rolls
+          /api/v1/rolls/hold            | {"by":"K","reason":"r","rolls":[{"line":"Blown 1","structure":"DUO-50","roll":"R77","version":0}]} | 404 | R77
+          /api/v1/rolls/hold            | {"by":"K","rolls":[{"line":"Blown 1","structure":"DUO-50","roll":"R1","version":0}]} | 400 | "reason"
+          /api/v1/rolls/disposition     | {"by":"K","reason":"r","state":"lost","rolls":[{"line":"Blown 1","structure":"DUO-50","roll":"R1","version":0}]} | 400 | lost
           /api/v1/limits/freeze         | {"line": "Blown 1", "structure": "DUO-50", "reason": "r"} | 400 | "by"
           /api/v1/limits/freeze         | {"line": "Blown 1", "structure": "DUO-50", "by": "Kim"}   | 400 | "reason"
           /api/v1/limits/freeze         | {"line":"Blown 1","structure":"NONE","by":"K","reason":"r"} | 404 | NONE

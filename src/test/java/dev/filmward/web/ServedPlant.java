@@ -4,7 +4,7 @@ import dev.filmward.intake.StructuresFault;
 import dev.filmward.pipeline.IncomingFile;
 import dev.filmward.pipeline.MappingBook;
 import dev.filmward.pipeline.Plant;
-import dev.filmward.store.Store;
+import dev.filmward.store.TestDatabase;
 import java.io.ByteArrayInputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
@@ -32,9 +32,13 @@ final class ServedPlant implements AutoCloseable {
   }
 
   static ServedPlant in(Path folder) throws StructuresFault {
+    return in(TestDatabase.SQLITE, folder);
+  }
+
+  static ServedPlant in(TestDatabase database, Path folder) throws StructuresFault {
     Plant plant =
         new Plant(
-            Store.open(folder),
+            database.open(folder),
             Clock.fixed(NOW, ZoneOffset.UTC),
             ZONE,
             MappingBook.in(folder.resolve("mappings")));

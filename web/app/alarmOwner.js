@@ -1,0 +1,54 @@
+/** With whom an alarm is, and the two acts that move it: hand it on, and open it again. */
+import { careForm, folded, textField } from './careForm.js';
+import { el, setText } from './elements.js';
+import { people } from './person.js';
+import { momentOf } from './plantClock.js';
+
+const LONGEST_NAME = 80;
+const LONGEST = 500;
+
+/** Who has it, in words; '' while nobody has. */
+export function ownerInWords({ owner, acknowledged }) {
+  if (!owner || (owner.by === owner.name && owner.name === acknowledged?.by)) {
+    return '';
+  }
+  return `Handed on to ${owner.name} by ${owner.by}, ${momentOf(owner.at)}${owner.why ? `: ${owner.why}` : ''}.`;
+}
+
+export function ownerPart(alarm, { changed, refused }) {
+  let now = alarm;
+  const words = el('p', { class: 'owner' });
+  const to = textField('hand-on-to', 'To whom', { maxlength: LONGEST_NAME, list: 'known-people' });
+  const why = textField('hand-on-why', 'What that person should know (may be left empty)', { maxlength: LONGEST });
+  const known = el('datalist', { id: 'known-people' }, people().map((name) => el('option', { value: name })));
+  const handOn = careForm({
+    prefix: 'hand-on', fields: [to.node, known, why.node], question: 'Who hands it on?', verb: 'Hand it on',
+    ask: () => (to.value()
+      ? { path: `/api/v1/alarms/${now.id}/owner`, body: { to: to.value(), from: now.owner?.name ?? null, why: why.value() } }
+      : { wanting: 'Say to whom.', focus: to.input }),
+    done: (answer) => ((to.input.value = ''), (why.input.value = ''), (handOnFold.open = false), changed(answer)),
+    refused,
+  });
+  const reason = textField('reopen-reason', 'Why', { maxlength: LONGEST, rows: 2 });
+  const reopen = careForm({
+    prefix: 'reopen', fields: [reason.node], question: 'Who opens it again?', verb: 'Open it again',
+    ask: () => (reason.value()
+      ? { path: `/api/v1/alarms/${now.id}/reopen`, body: { reason: reason.value() } }
+      : { wanting: 'Write why: what was found goes to the history.', focus: reason.input }),
+    done: (answer) => ((reason.input.value = ''), (reopenFold.open = false), changed(answer)),
+    refused,
+  });
+  const handOnFold = folded('Hand it on', handOn.node, { fold: 'hand-on' });
+  const reopenFold = folded('Open it again', reopen.node, { fold: 'reopen' });
+
+  function update(alarmNow) {
+    now = alarmNow;
+    const text = ownerInWords(now);
+    words.hidden = text === '';
+    setText(words, text);
+    handOnFold.hidden = now.closed;
+    reopenFold.hidden = !now.closed;
+  }
+  update(alarm);
+  return { node: el('div', { class: 'owner-part' }, words, handOnFold, reopenFold), update };
+}

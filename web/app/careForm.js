@@ -1,0 +1,53 @@
+/** A small form for one act on an alarm or a roll: fields, who does it, one button, and an honest word about the outcome. */
+import { postJson } from './api.js';
+import { el, setText } from './elements.js';
+import { remember } from './person.js';
+import { whoField } from './whoField.js';
+
+/**
+ * `fields` are nodes; `ask()` gives {path, body} or {wanting, focus} where something is missing; `done(answer)` and
+ * `refused()` are told of the outcome. `question` asks who does it.
+ */
+export function careForm({ prefix, fields, question, verb, ask, done, refused = () => {} }) {
+  const who = whoField(prefix, question);
+  const said = el('p', { class: 'said', role: 'status' });
+  const button = el('button', { type: 'submit' }, verb);
+  const node = el('form', { class: 'care-form', data: { action: prefix }, novalidate: true, on: { submit } }, fields, who.node, button, said);
+
+  async function submit(event) {
+    event.preventDefault();
+    const { path, body, wanting, focus } = ask();
+    const by = who.name();
+    const missing = wanting ?? (by ? '' : 'Say who does this.');
+    setText(said, missing || 'Being kept\u2026');
+    if (missing) {
+      return (wanting ? focus : who)?.focus();
+    }
+    button.disabled = true;
+    try {
+      remember(by);
+      const answer = await postJson(path, { ...body, by });
+      setText(said, 'Kept.');
+      done(answer);
+    } catch (error) {
+      setText(said, `Not kept. ${error.sentence ?? error.message}`);
+      if (error.status === 409) {
+        refused();
+      }
+    }
+    button.disabled = false;
+  }
+  return { node, say: (text) => setText(said, text), button };
+}
+
+export function textField(id, label, attributes = {}) {
+  const input = attributes.rows ? el('textarea', { id, ...attributes }) : el('input', { id, autocomplete: 'off', ...attributes });
+  return { input, node: el('div', {}, el('label', { for: id }, label), input), value: () => input.value.trim() };
+}
+
+/** A folding that holds a form; opening it brings the first field into the hand. */
+export function folded(words, node, data = {}) {
+  const details = el('details', { data }, el('summary', {}, words), node);
+  details.addEventListener('toggle', () => details.open && node.querySelector('input:not([type="radio"]), textarea')?.focus());
+  return details;
+}
