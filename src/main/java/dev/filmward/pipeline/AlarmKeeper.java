@@ -9,7 +9,6 @@ import dev.filmward.film.Structure;
 import dev.filmward.pipeline.ProductionJudge.JudgedSample;
 import dev.filmward.store.AlarmBatch;
 import dev.filmward.store.AlarmTable.HistoryEntry;
-import dev.filmward.store.Tables;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -26,6 +25,7 @@ import java.util.Optional;
 final class AlarmKeeper {
   static final String SYSTEM = "Filmward";
 
+  private final AlarmNews news;
   private final AlarmBatch alarms;
   private final Excursions excursions;
   private final List<Alarm> current = new ArrayList<>();
@@ -35,11 +35,13 @@ final class AlarmKeeper {
   /**
    * Begins with some alarms.
    *
+   * @param news hears what becomes of alarms
    * @param going alarms that the samples to come may go on with
    * @param oldNews alarms that open before this are historical
    */
-  AlarmKeeper(Tables tables, Structure structure, List<Alarm> going, Instant oldNews) {
-    this.alarms = tables.alarms().batch();
+  AlarmKeeper(AlarmNews news, Structure structure, List<Alarm> going, Instant oldNews) {
+    this.news = news;
+    this.alarms = news.tables().alarms().batch();
     this.excursions = new Excursions(structure);
     this.oldNews = oldNews;
     current.addAll(going);
@@ -69,6 +71,7 @@ final class AlarmKeeper {
             .orElseGet(() -> Alarm.unseen(step.now(), historical));
     String stateBefore = before.map(alarm -> alarm.state().word()).orElse("");
     Alarm kept = keep(now, stateBefore);
+    news.changed(before, kept);
     before.ifPresent(current::remove);
     if (kept.excursion().course().settledAt().isEmpty()) {
       current.add(kept);

@@ -10,7 +10,6 @@ import dev.filmward.pipeline.ProductionJudge.JudgedSample;
 import dev.filmward.store.AlarmBatch;
 import dev.filmward.store.AlarmTable;
 import dev.filmward.store.AlarmTable.HistoryEntry;
-import dev.filmward.store.Tables;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collections;
@@ -28,6 +27,7 @@ import java.util.Optional;
  * that somebody touched stays, and says so.
  */
 final class AlarmReplay {
+  private final AlarmNews news;
   private final AlarmTable alarms;
   private final AlarmBatch batch;
   private final Excursions excursions;
@@ -39,11 +39,13 @@ final class AlarmReplay {
   /**
    * Begins where no excursion was going on.
    *
+   * @param news hears what becomes of alarms
    * @param known alarms whose excursions lie in the samples to come
    * @param oldNews alarms that open before this and were not known are historical
    */
-  AlarmReplay(Tables tables, Structure structure, List<Alarm> known, Instant oldNews) {
-    this.alarms = tables.alarms();
+  AlarmReplay(AlarmNews news, Structure structure, List<Alarm> known, Instant oldNews) {
+    this.news = news;
+    this.alarms = news.tables().alarms();
     this.batch = alarms.batch();
     this.excursions = new Excursions(structure);
     this.unclaimed = new ArrayList<>(known);
@@ -96,6 +98,7 @@ final class AlarmReplay {
     Alarm kept =
         batch.save(
             known.map(alarm -> alarm.with(now)).orElseGet(() -> Alarm.unseen(now, historical)));
+    news.changed(known, kept);
     alarms.clearSignals(kept.id());
     track.steps.forEach(step -> AlarmSignals.add(batch, kept, step.sample(), step.step()));
     if (!known.equals(Optional.of(kept))) {
@@ -115,6 +118,7 @@ final class AlarmReplay {
       note(alarm, "its signals are gone");
     } else {
       alarms.remove(alarm.id());
+      news.withdrawn(alarm);
       changed.put(alarm.id(), "withdrawn");
     }
   }

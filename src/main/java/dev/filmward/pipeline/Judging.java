@@ -31,10 +31,12 @@ final class Judging {
 
   private final Clock clock;
   private final Consumer<PlantEvent> listener;
+  private final AlarmNews.Source newsOf;
 
-  Judging(Clock clock, Consumer<PlantEvent> listener) {
+  Judging(Clock clock, Consumer<PlantEvent> listener, AlarmNews.Source newsOf) {
     this.clock = clock;
     this.listener = listener;
+    this.newsOf = newsOf;
   }
 
   /** Begins before anything is changed, so that it knows which samples come late. */
@@ -45,6 +47,7 @@ final class Judging {
   /** What one transaction changed. */
   final class Round {
     private final Tables tables;
+    private final AlarmNews news;
     private final List<SampleTable.Production> before;
     private final Map<String, Change> changes = new LinkedHashMap<>();
     private final List<PlantEvent.SampleCame> samples = new ArrayList<>();
@@ -52,6 +55,7 @@ final class Judging {
 
     private Round(Tables tables) {
       this.tables = tables;
+      this.news = newsOf.begin(tables);
       this.before = tables.samples().productions();
     }
 
@@ -70,6 +74,7 @@ final class Judging {
         judge(change, newestBefore(change));
       }
       changes.values().stream().map(change -> change.line).distinct().forEach(this::endOvertaken);
+      news.write();
       return this::tell;
     }
 
@@ -83,6 +88,7 @@ final class Judging {
       change.seen(since);
       judge(change, Optional.empty());
       endOvertaken(line);
+      news.write();
       return this::tell;
     }
 
@@ -95,7 +101,7 @@ final class Judging {
 
     private Map<Long, String> follow(Change change) {
       List<Alarm> live = tables.alarms().live(change.line, change.structure.code());
-      AlarmKeeper keeper = new AlarmKeeper(tables, change.structure, live, oldNews());
+      AlarmKeeper keeper = new AlarmKeeper(news, change.structure, live, oldNews());
       change.judge(tables).judgeAndKeep(change.earliest).forEach(keeper::next);
       return keeper.finish();
     }
@@ -111,7 +117,7 @@ final class Judging {
         earlier = earliestOpening(known, start);
       }
       Instant old = oldNews().isBefore(newest) ? newest : oldNews();
-      AlarmReplay replay = new AlarmReplay(tables, change.structure, known, old);
+      AlarmReplay replay = new AlarmReplay(news, change.structure, known, old);
       return replay.run(change.judge(tables).judgeAndKeep(start));
     }
 
@@ -128,6 +134,7 @@ final class Judging {
 
     private void end(Alarm alarm, Instant moment) {
       Alarm ended = tables.alarms().save(alarm.with(alarm.excursion().endedAt(moment)));
+      news.changed(Optional.of(alarm), ended);
       String state = ended.state().word();
       events.add(new PlantEvent.AlarmChanged(ended.id(), ended.subject().line(), state));
       tables

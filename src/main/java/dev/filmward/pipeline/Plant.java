@@ -43,6 +43,7 @@ public final class Plant implements AutoCloseable {
   private final RunLengthBook runLengths = new RunLengthBook();
   private final MappingBook mappings;
   private final Mending mending;
+  private final AlarmNews.Source news;
   private final List<Consumer<PlantEvent>> listeners = new CopyOnWriteArrayList<>();
 
   public Plant(Store store, Clock clock, ZoneId zone) {
@@ -58,7 +59,8 @@ public final class Plant implements AutoCloseable {
     this.clock = clock;
     this.zone = zone;
     this.structures = new StructureBook(store, clock);
-    this.judging = new Judging(clock, this::tell);
+    this.news = AlarmNews.Source.of(structures::current, zone, clock::instant);
+    this.judging = new Judging(clock, this::tell, news);
     this.mending = new Mending(this, this::read);
   }
 
@@ -305,6 +307,9 @@ public final class Plant implements AutoCloseable {
                       .orElseThrow(() -> new NoSuchElementException("no alarm " + alarmId));
               Alarm kept = tables.alarms().save(step.apply(alarm));
               tables.alarms().note(alarmId, entry);
+              AlarmNews told = news.begin(tables);
+              told.changed(Optional.of(alarm), kept);
+              told.write();
               tables.audit().add(Audited.alarm(kept, entry));
               return kept;
             });
@@ -323,7 +328,7 @@ public final class Plant implements AutoCloseable {
         .orElseThrow(() -> new NoSuchElementException("no structure \"" + code + "\""));
   }
 
-  private void tell(PlantEvent event) {
+  void tell(PlantEvent event) {
     listeners.forEach(listener -> listener.accept(event));
   }
 }

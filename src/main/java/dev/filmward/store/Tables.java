@@ -56,6 +56,14 @@ public final class Tables {
     return new AuditTable(handle);
   }
 
+  public TellingTable telling() {
+    return new TellingTable(handle);
+  }
+
+  public OutboxTable outbox() {
+    return new OutboxTable(handle);
+  }
+
   public ThinningTable thinning() {
     return new ThinningTable(handle);
   }

@@ -39,6 +39,11 @@ public record Change(Optional<Alarm> before, Alarm now) {
     return !alarm.historical() && alarm.state().word().equals(UNACKNOWLEDGED);
   }
 
+  /** Whether it comes back to the people after it was shelved, suppressed or out of service. */
+  public boolean isBack() {
+    return before.isPresent() && !ACTIVE.contains(stateBefore()) && !OVER.contains(stateBefore());
+  }
+
   private boolean isOpened() {
     if (before.isEmpty()) {
       return stateNow().equals(UNACKNOWLEDGED) || stateNow().equals("returned-unacknowledged");
