@@ -8,6 +8,7 @@ const VIEWS = {
   limits: () => import('./limits.js'),
   tests: () => import('./tests.js'),
   alarms: () => import('./alarms.js'),
+  telling: () => import('./telling.js'),
   intake: () => import('./intake.js'),
   help: () => import('./help.js'),
 };

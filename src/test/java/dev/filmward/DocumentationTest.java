@@ -63,7 +63,7 @@ class DocumentationTest {
     try (Stream<Path> pages = Files.list(Path.of("web"))) {
       assertThat(pages.filter(page -> page.toString().endsWith(".html")).count())
           .isEqualTo(
-              Pattern.compile("(?m)^\\| (Board|Layer|Limits|Tests|Alarms|Intake|Help) \\|")
+              Pattern.compile("(?m)^\\| (Board|Layer|Limits|Tests|Alarms|Intake|Telling|Help) \\|")
                   .matcher(readme)
                   .results()
                   .count());

@@ -15,12 +15,13 @@ import java.util.Optional;
  * @param again how long after it was escalated it is again; empty for once only
  */
 public record Escalation(Map<Priority, Duration> after, Optional<Duration> again) {
+  private static final Duration SHORTEST = Duration.ofMinutes(1);
+  private static final Duration LONGEST = Duration.ofDays(7);
+
   public static final Escalation USUAL =
       new Escalation(
           Map.of(Priority.HIGH, Duration.ofMinutes(10), Priority.MEDIUM, Duration.ofMinutes(30)),
           Optional.of(Duration.ofHours(1)));
-  private static final Duration SHORTEST = Duration.ofMinutes(1);
-  private static final Duration LONGEST = Duration.ofDays(7);
 
   public Escalation {
     after.values().forEach(Escalation::check);

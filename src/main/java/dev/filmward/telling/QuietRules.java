@@ -16,11 +16,12 @@ import java.util.Optional;
  */
 public record QuietRules(
     Optional<QuietHours> hours, Night night, int mostAnHour, Duration sameAgainAfter) {
-  public static final QuietRules NONE =
-      new QuietRules(Optional.empty(), Night.HIGH_GOES_THROUGH, 0, Duration.ZERO);
   private static final Duration HOUR = Duration.ofHours(1);
   private static final Duration LONGEST = Duration.ofDays(7);
   private static final int MOST = 1000;
+
+  public static final QuietRules NONE =
+      new QuietRules(Optional.empty(), Night.HIGH_GOES_THROUGH, 0, Duration.ZERO);
 
   /** What quiet hours hold back. */
   public enum Night {

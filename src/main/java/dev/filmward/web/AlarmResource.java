@@ -9,6 +9,7 @@ import dev.filmward.alarm.Finding;
 import dev.filmward.diagnosis.Causes;
 import dev.filmward.pipeline.Plant;
 import dev.filmward.store.Tables;
+import dev.filmward.telling.Escalation.Raised;
 import io.javalin.http.Context;
 import java.io.IOException;
 import java.time.format.DateTimeFormatter;
@@ -96,6 +97,15 @@ final class AlarmResource {
   }
 
   private ObjectNode json(Tables tables, Alarm alarm) {
-    return new AlarmJson(plant.structures(), plant.zone()).of(alarm, tables.alarms());
+    return new AlarmJson(plant.structures(), plant.zone())
+        .of(alarm, tables.alarms())
+        .put(
+            "escalatedAt",
+            tables
+                .telling()
+                .raised(alarm.id())
+                .flatMap(Raised::escalatedAt)
+                .map(at -> Wire.time(at, plant.zone()))
+                .orElse(null));
   }
 }

@@ -30,7 +30,7 @@ class WebhookPostTest {
 
   private record Request(String method, Headers headers, String body) {}
 
-  private final WebhookPost post = new WebhookPost(Duration.ofMillis(500));
+  private final WebhookPost post = new WebhookPost();
   private final List<Request> seen = Collections.synchronizedList(new ArrayList<>());
   private final CountDownLatch held = new CountDownLatch(1);
   private HttpServer server;
@@ -103,7 +103,8 @@ class WebhookPostTest {
 
   @Test
   void whoDoesNotAnswerInTimeIsNoWay() {
-    Sent sent = post.send(MESSAGE, url("/slow"), Optional.empty());
+    WebhookPost hasty = new WebhookPost(Duration.ofMillis(300));
+    Sent sent = hasty.send(MESSAGE, url("/slow"), Optional.empty());
     assertThat(sent.outcome()).isEqualTo(Outcome.NO_WAY);
     assertThat(sent.words()).contains("did not answer in time");
   }
