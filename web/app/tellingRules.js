@@ -33,7 +33,7 @@ function ruleItem(rule, hooks) {
     el('div', { class: 'telling-buttons' },
       testButton({ rule: rule.id }, said),
       el('button', { type: 'button', class: 'quiet', data: { action: 'change-rule' }, on: { click: () => hooks.change(rule) } }, 'Change'),
-      isOn ? move('off', 'Turn off', `${rule.name} is not told any more until it is turned on.`) : move('on', 'Turn on', `${rule.name} is told again.`),
+      isOn ? move('off', 'Turn off', `${rule.name} is not told any more until this is turned on again.`) : move('on', 'Turn on', `${rule.name} is told again.`),
       move('removed', 'Remove', `${rule.name} is not told any more.`)),
     said, place);
 }

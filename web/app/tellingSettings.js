@@ -46,7 +46,7 @@ export function settingsForm(settings, done, leave) {
   const deciding = decision('settings', 'Keep this', keep, leave);
   const [high, medium, low, again] = times.map(([, input]) => input);
   return el('form', { class: 'telling-form', novalidate: true, on: { submit: deciding.submit } },
-    el('h3', { tabindex: -1 }, 'How messages go out'),
+    el('h3', { tabindex: -1 }, 'Change this, and say why'),
     el('fieldset', {}, el('legend', {}, 'Mail server'), el('div', { class: 'fields' },
       field('mail-host', 'Name', host, 'Empty: no e-mail'), field('mail-security', 'Encryption', security), field('mail-port', 'Port', port),
       field('mail-from', 'Messages come from', from), field('mail-user', 'User', user, 'Empty where it asks for none'),

@@ -24,11 +24,11 @@ export const SECURITY = [
 /** Kim (engineer) is told by e-mail to ... when an alarm of medium or high priority on Blown 1 opens ... */
 export function ruleSentence(rule) {
   const role = rule.role ? ` (${wordOf(ROLES, rule.role)})` : '';
-  const way = rule.channel === 'email' ? `by e-mail to ${rule.address}` : `by a webhook at ${rule.address}${rule.signed ? ', signed' : ', not signed'}`;
-  return `${rule.name}${role} is told ${way} of ${PRIORITIES[rule.priority]} on ${linesWords(rule.lines)} when ${list(rule.events.map((event) => wordOf(EVENTS, event))).replace(/ and ([^,]*)$/, ' or $1')}.`;
+  const way = rule.channel === 'email' ? `by e-mail to ${rule.address}` : `by a ${rule.signed ? 'signed' : 'not signed'} webhook at ${rule.address}`;
+  return `${rule.name}${role} is told ${way} of ${PRIORITIES[rule.priority]} on ${linesWords(rule.lines)} when ${list(rule.events.map((event) => wordOf(EVENTS, event))).replace(/ and ([^,]*)$/, ', or $1')}.`;
 }
 
-const PRIORITIES = { low: 'every alarm', medium: 'alarms of medium or high priority', high: 'alarms of high priority' };
+const PRIORITIES = { low: 'every alarm', medium: 'each alarm of medium or high priority', high: 'each alarm of high priority' };
 
 function linesWords(lines) {
   return lines.length === 0 ? 'all lines' : list(lines);
@@ -70,7 +70,7 @@ export function escalationSentence({ escalation }) {
   if (parts.length === 0) {
     return 'An alarm that nobody takes is not escalated.';
   }
-  const again = escalation.againMinutes ? `and every ${minutes(escalation.againMinutes)} after that` : 'and only once';
+  const again = escalation.againMinutes ? `and again every ${minutes(escalation.againMinutes).replace(/^one /, '')} after that` : 'and only once';
   return `An alarm that nobody takes is escalated: ${list(parts)}, ${again}. The time counts from when the server raised it.`;
 }
 

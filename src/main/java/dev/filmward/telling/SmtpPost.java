@@ -17,6 +17,7 @@ import java.util.Properties;
 import javax.net.ssl.SSLSocketFactory;
 import org.eclipse.angus.mail.smtp.SMTPAddressFailedException;
 import org.eclipse.angus.mail.smtp.SMTPSendFailedException;
+import org.eclipse.angus.mail.util.MailConnectException;
 
 /**
  * Hands messages to a mail server (RFC 5321), as plain text. With STARTTLS nothing is sent unless
@@ -51,6 +52,8 @@ final class SmtpPost {
       return Sent.noWay("the mail server does not take the user and password: " + said(e));
     } catch (SendFailedException e) {
       return failed(e, to);
+    } catch (MailConnectException e) {
+      return Sent.noWay("nothing answers at " + server.host() + ", port " + server.port());
     } catch (MessagingException e) {
       return Sent.noWay("the mail server at " + server.host() + ": " + said(e));
     }

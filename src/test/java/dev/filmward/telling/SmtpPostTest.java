@@ -140,8 +140,8 @@ class SmtpPostTest {
   void aServerThatIsDownIsNoWayUntilItIsUp() {
     MailServer plain = start(ServerSetup.PROTOCOL_SMTP, Security.NONE, "");
     server.stop();
-    assertThat(post.send(MESSAGE, KIM, plain, Optional.empty()).outcome())
-        .isEqualTo(Outcome.NO_WAY);
+    assertThat(post.send(MESSAGE, KIM, plain, Optional.empty()))
+        .isEqualTo(new Sent(Outcome.NO_WAY, "nothing answers at 127.0.0.1, port " + plain.port()));
     server = new GreenMail(new ServerSetup(plain.port(), plain.host(), "smtp"));
     server.start();
     assertThat(post.send(MESSAGE, KIM, plain, Optional.empty()).isTaken()).isTrue();
