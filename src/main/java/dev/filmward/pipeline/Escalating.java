@@ -76,14 +76,13 @@ final class Escalating {
             now);
     List<Told> told = teller.tell(news, alarm.subject());
     tables.telling().keep(new Raised(alarm.id(), raised.at(), Optional.of(now)));
-    String what = "not taken after " + waited + ": " + words(told);
-    tables.alarms().note(alarm.id(), new HistoryEntry(now, AlarmKeeper.SYSTEM, what));
+    if (!told.isEmpty()) {
+      String what = "not taken after " + waited + ": " + words(told);
+      tables.alarms().note(alarm.id(), new HistoryEntry(now, AlarmKeeper.SYSTEM, what));
+    }
   }
 
   private String words(List<Told> told) {
-    if (told.isEmpty()) {
-      return "whoever is told of that was told lately";
-    }
     return "told " + told.stream().map(this::words).collect(Collectors.joining(", "));
   }
 

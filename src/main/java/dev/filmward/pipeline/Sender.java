@@ -29,8 +29,8 @@ import org.slf4j.LoggerFactory;
 /**
  * Sends what is due in the outbox. Each rule's messages go one after another, different rules side
  * by side, so that a recipient that cannot be reached holds up nobody else. A message is noted as
- * sent after it was taken: where the process ends between, it goes once more under the same key.
- * Thread-safe.
+ * sent after it was taken: where the process ends between, it goes once more under the same key;
+ * where only the database cannot be written, it is noted later and not sent again. Thread-safe.
  */
 final class Sender {
   private static final Logger LOG = LoggerFactory.getLogger(Sender.class);
@@ -40,6 +40,7 @@ final class Sender {
   private final Passwords passwords;
   private final Executor executor;
   private final Set<Long> underWay = ConcurrentHashMap.newKeySet();
+  private final Map<Long, Sent> notNoted = new ConcurrentHashMap<>();
 
   Sender(Plant plant, Post post, Passwords passwords, Executor executor) {
     this.plant = plant;
@@ -74,7 +75,7 @@ final class Sender {
             try {
               sendAll(entries);
             } catch (RuntimeException e) {
-              LOG.warn("A message could not be sent or noted; tried again", e);
+              LOG.warn("What became of a message could not be noted; tried again", e);
             } finally {
               underWay.remove(ruleId);
             }
@@ -150,9 +151,28 @@ final class Sender {
       return Outcome.REFUSED;
     }
     Rule.Recipient to = rule.get().rule().recipient();
-    Sent sent = passwords.with(plant.store(), rule.get().rule()).send(post, entry.message());
-    plant.store().change(tables -> note(tables, entry, sent, to));
+    Sent sent = notNoted.get(entry.id());
+    if (sent == null) {
+      sent = attempt(entry, rule.get().rule());
+      notNoted.put(entry.id(), sent);
+    }
+    note(entry, sent, to);
+    notNoted.remove(entry.id());
     return sent.outcome();
+  }
+
+  private Sent attempt(OutboxEntry entry, Rule rule) {
+    Passwords.Way way = passwords.with(plant.store(), rule);
+    try {
+      return way.send(post, entry.message());
+    } catch (RuntimeException e) {
+      LOG.warn("Message {} cannot be sent", entry.id(), e);
+      return new Sent(Outcome.REFUSED, "it cannot be sent as it is; the server's log has details");
+    }
+  }
+
+  private void note(OutboxEntry entry, Sent sent, Rule.Recipient to) {
+    plant.store().change(tables -> note(tables, entry, sent, to));
   }
 
   private void giveUp(OutboxEntry entry) {

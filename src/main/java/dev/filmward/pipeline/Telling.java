@@ -3,6 +3,8 @@ package dev.filmward.pipeline;
 import dev.filmward.telling.Post;
 import java.time.Duration;
 import java.util.List;
+import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
@@ -26,6 +28,7 @@ public final class Telling implements AutoCloseable {
   private static final Duration SHOWN = Duration.ofDays(90);
 
   private final Plant plant;
+  private final Set<Runnable> trouble = ConcurrentHashMap.newKeySet();
   private final ExecutorService senders =
       Executors.newFixedThreadPool(AT_ONCE, task -> daemon(task, "telling-send"));
   private final ScheduledExecutorService pace =
@@ -54,11 +57,15 @@ public final class Telling implements AutoCloseable {
     var unused = pace.scheduleWithFixedDelay(() -> run(task), seconds, seconds, TimeUnit.SECONDS);
   }
 
-  private static void run(Runnable task) {
+  /** Trouble that lasts, a database that is away for example, is logged once. */
+  private void run(Runnable task) {
     try {
       task.run();
+      trouble.remove(task);
     } catch (RuntimeException e) {
-      LOG.warn("Telling people did not go on just now; tried again", e);
+      if (trouble.add(task)) {
+        LOG.warn("Telling people does not go on just now; tried again until it does", e);
+      }
     }
   }
 

@@ -72,7 +72,6 @@ final class SmtpPost {
     properties.put(prefix + "starttls.required", String.valueOf(startTls));
     properties.put(prefix + "ssl.checkserveridentity", "true");
     properties.put(prefix + "ssl.protocols", "TLSv1.3 TLSv1.2");
-    properties.put(prefix + "localhost", "filmward");
     trust.ifPresent(factory -> properties.put(prefix + "ssl.socketFactory", factory));
     return properties;
   }

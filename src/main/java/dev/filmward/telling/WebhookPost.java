@@ -63,6 +63,8 @@ final class WebhookPost {
       return Sent.noWay("nothing answers at " + url.getHost() + said(e));
     } catch (IOException e) {
       return Sent.noWay("the connection to " + url.getHost() + " broke off" + said(e));
+    } catch (IllegalArgumentException e) {
+      return Sent.refused("nothing can be sent to " + url);
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
       return Sent.noWay("broken off, because Filmward stops");

@@ -44,7 +44,7 @@ final class HeldPost implements Post {
     Outcome outcome = outcomes.getOrDefault(to.name(), Outcome.TAKEN);
     tried.add(new Tried(to.name(), message, outcome));
     if (crashingFor.equals(to.name())) {
-      throw new IllegalStateException("the process ends here");
+      throw new AssertionError("the process ends here");
     }
     return new Sent(outcome, "said " + outcome);
   }

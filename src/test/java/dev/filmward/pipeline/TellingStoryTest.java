@@ -19,6 +19,8 @@ import dev.filmward.telling.Rule;
 import dev.filmward.telling.RuleVersion;
 import dev.filmward.telling.Sent.Outcome;
 import java.nio.file.Path;
+import java.sql.Connection;
+import java.sql.Statement;
 import java.time.Duration;
 import java.time.LocalTime;
 import java.util.List;
@@ -185,7 +187,7 @@ class TellingStoryTest {
     told.tell("kim", QuietRules.NONE);
     told.thin(LINE);
     told.post.crashFor("kim");
-    told.send();
+    assertThatThrownBy(told::send).hasMessageContaining("ends here");
     told.post.crashFor("");
     told.restart();
     told.send();
@@ -193,6 +195,24 @@ class TellingStoryTest {
     List<String> keys =
         told.post.tried.stream().map(HeldPost.Tried::message).map(Message::key).toList();
     assertThat(keys).hasSize(2).allMatch(keys.get(0)::equals);
+  }
+
+  @Test
+  void aMessageThatWasTakenIsNotSentAgainBecauseItCouldNotBeNoted() throws Exception {
+    told.tell("kim", QuietRules.NONE);
+    told.thin(LINE);
+    try (Connection plain = database.plainSql(folder);
+        Statement sql = plain.createStatement()) {
+      for (String step : noUpdates()) {
+        sql.execute(step);
+      }
+      told.send();
+      told.send();
+      sql.execute("DROP TRIGGER no_room" + (isSqlite() ? "" : " ON outbox"));
+    }
+    told.send();
+    assertThat(told.post.tried).hasSize(1);
+    assertThat(told.outbox().get(0).progress().state()).isEqualTo(State.SENT);
   }
 
   @Test
@@ -356,6 +376,23 @@ class TellingStoryTest {
     told.send();
     assertThat(told.post.tried).isEmpty();
     assertThat(told.outbox().get(0).progress().state()).isEqualTo(State.WITHDRAWN);
+  }
+
+  /** Has the database refuse to note anything about a message. */
+  private List<String> noUpdates() {
+    return isSqlite()
+        ? List.of(
+            "CREATE TRIGGER no_room BEFORE UPDATE ON outbox"
+                + " BEGIN SELECT RAISE(ABORT, 'no room'); END")
+        : List.of(
+            "CREATE FUNCTION no_room() RETURNS trigger LANGUAGE plpgsql AS"
+                + " $$ BEGIN RAISE EXCEPTION 'no room'; END $$",
+            "CREATE TRIGGER no_room BEFORE UPDATE ON outbox"
+                + " FOR EACH ROW EXECUTE FUNCTION no_room()");
+  }
+
+  private boolean isSqlite() {
+    return database == TestDatabase.SQLITE;
   }
 
   private String history(Alarm alarm) {

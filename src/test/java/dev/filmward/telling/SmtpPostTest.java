@@ -129,7 +129,8 @@ class SmtpPostTest {
           new MailServer("127.0.0.1", offering.port(), Security.STARTTLS, "filmward", from());
       assertThat(post.send(MESSAGE, KIM, startTls, PASSWORD))
           .isEqualTo(new Sent(Outcome.TAKEN, "the mail server took it"));
-      assertThat(offering.inTheClear()).containsExactly("EHLO filmward", "STARTTLS");
+      assertThat(offering.inTheClear()).hasSize(2).first().asString().startsWith("EHLO ");
+      assertThat(offering.inTheClear()).last().isEqualTo("STARTTLS");
       assertThat(offering.encrypted())
           .anyMatch(line -> line.startsWith("AUTH"))
           .contains("RCPT TO:<kim@plant.example>", "Message-ID: <key-1@filmward.example>");
