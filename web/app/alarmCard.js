@@ -34,6 +34,7 @@ export function marksOf(alarm) {
   return [
     markOf(alarm) === 'act' ? mark('act') : null,
     priorityMark(alarm.priority),
+    alarm.escalatedAt && isWaiting(alarm) ? el('span', { class: 'escalated' }, `not taken: others told ${momentOf(alarm.escalatedAt)}`) : null,
     alarm.historical ? el('span', { class: 'soft' }, 'came late: historical') : null,
   ].filter(Boolean);
 }

@@ -14,6 +14,8 @@ const PAGES = [
   ['intake', '/intake.html', 'Intake'],
   ['help', '/help.html', 'Help'],
 ];
+/** For whoever sets the plant up; folded, since it is seldom needed. */
+const SET_UP = [['telling', '/telling.html', 'Telling people']];
 const COUNT_EVERY_MS = 2_000;
 
 export function mount(root, { view }) {
@@ -23,7 +25,7 @@ export function mount(root, { view }) {
   const links = PAGES.map(([name, href, word]) =>
     el('a', { href, 'aria-current': name === view ? 'page' : null }, word, name === 'alarms' ? openCount : null),
   );
-  root.replaceChildren(wordMark(), el('nav', { 'aria-label': 'Pages' }, links), el('div', { class: 'frame-end' }, link, clock, whoAmI()));
+  root.replaceChildren(wordMark(), el('nav', { 'aria-label': 'Pages' }, links, setUp(view)), el('div', { class: 'frame-end' }, link, clock, whoAmI()));
 
   const counted = throttled(() => countAlarms(openCount), COUNT_EVERY_MS);
   const offs = [
@@ -40,6 +42,13 @@ export function mount(root, { view }) {
     counted.stop();
     offs.forEach((off) => off());
   };
+}
+
+function setUp(view) {
+  const links = SET_UP.map(([name, href, word]) =>
+    el('li', {}, el('a', { href, 'aria-current': name === view ? 'page' : null }, word)));
+  const isHere = SET_UP.some(([name]) => name === view);
+  return el('details', { class: 'set-up', data: { here: isHere } }, el('summary', {}, 'Set-up'), el('ul', { class: 'plain' }, links));
 }
 
 /** Three bands whose cut ends stand against a hairline: the film as the board draws it. */

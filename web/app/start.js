@@ -10,6 +10,7 @@ const VIEWS = {
   alarms: () => import('./alarms.js'),
   rolls: () => import('./rolls.js'),
   causes: () => import('./causes.js'),
+  telling: () => import('./telling.js'),
   intake: () => import('./intake.js'),
   help: () => import('./help.js'),
 };

@@ -34,6 +34,7 @@ class ArchitectureTest {
           "diagnosis",
           "alarm",
           "people",
+          "telling",
           "store",
           "pipeline",
           "tables",
@@ -58,8 +59,11 @@ class ArchitectureTest {
               Set.of("film", "stats", "subgroup", "chart", "rule", "capability", "composition")),
           Map.entry("alarm", Set.of("film", "chart", "rule", "diagnosis")),
           Map.entry("people", Set.of()),
+          Map.entry("telling", Set.of("film", "alarm", "people")),
           Map.entry(
-              "store", Set.of("film", "subgroup", "chart", "rule", "diagnosis", "alarm", "people")),
+              "store",
+              Set.of(
+                  "film", "subgroup", "chart", "rule", "diagnosis", "alarm", "people", "telling")),
           Map.entry("pipeline", except("simulate", "tables", "web", "cli", "pipeline")),
           Map.entry("tables", except("simulate", "store", "web", "cli", "tables")),
           Map.entry("web", except("simulate", "cli", "web")),
@@ -158,6 +162,8 @@ class ArchitectureTest {
     onlyIn("io.javalin..", "web");
     onlyIn("picocli..", "cli");
     onlyIn("org.jdbi..", "store");
+    onlyIn("jakarta.mail..", "telling");
+    onlyIn("java.net.http..", "telling");
   }
 
   private static void onlyIn(String library, String room) {

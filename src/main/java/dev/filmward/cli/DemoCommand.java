@@ -3,8 +3,11 @@ package dev.filmward.cli;
 import dev.filmward.intake.StructuresFault;
 import dev.filmward.pipeline.AlarmClock;
 import dev.filmward.pipeline.Inbox;
+import dev.filmward.pipeline.Passwords;
 import dev.filmward.pipeline.Plant;
+import dev.filmward.pipeline.Telling;
 import dev.filmward.simulate.SampleRuns;
+import dev.filmward.telling.Post;
 import dev.filmward.web.WebServer;
 import dev.filmward.web.WebServer.Options;
 import dev.filmward.web.WebServer.Options.Purpose;
@@ -57,6 +60,7 @@ final class DemoCommand implements Callable<Integer> {
       serving.hold(AlarmClock.start(plant));
       serving.hold(Inbox.watch(plant, inbox));
       serving.hold(demo.startGauges(inbox));
+      serving.hold(Telling.start(plant, Post.real(), new Passwords(System.getenv())));
       serving.announce("Filmward shows its sample runs", listen.host);
       serving.untilStopped();
     }

@@ -6,7 +6,10 @@ import dev.filmward.pipeline.AlarmClock;
 import dev.filmward.pipeline.DailyThinning;
 import dev.filmward.pipeline.Inbox;
 import dev.filmward.pipeline.MappingBook;
+import dev.filmward.pipeline.Passwords;
 import dev.filmward.pipeline.Plant;
+import dev.filmward.pipeline.Telling;
+import dev.filmward.telling.Post;
 import dev.filmward.web.WebServer;
 import dev.filmward.web.WebServer.Options;
 import dev.filmward.web.WebServer.Options.Purpose;
@@ -69,6 +72,7 @@ final class ServeCommand implements Callable<Integer> {
       if (daysKept != null) {
         serving.hold(DailyThinning.start(plant, daysKept));
       }
+      serving.hold(Telling.start(plant, Post.real(), new Passwords(System.getenv())));
       serving.announce("Filmward watches " + folder, listen.host);
       serving.untilStopped();
     }

@@ -33,13 +33,14 @@ public final class AlarmDesk {
   private final Store store;
   private final Clock clock;
   private final Supplier<Structures> structures;
+  private final AlarmNews.Source news;
   private final Consumer<PlantEvent> listener;
 
-  AlarmDesk(
-      Store store, Clock clock, Supplier<Structures> structures, Consumer<PlantEvent> listener) {
-    this.store = store;
-    this.clock = clock;
-    this.structures = structures;
+  AlarmDesk(Plant plant, AlarmNews.Source news, Consumer<PlantEvent> listener) {
+    this.store = plant.store();
+    this.clock = plant.clock();
+    this.structures = plant::structures;
+    this.news = news;
     this.listener = listener;
   }
 
@@ -189,6 +190,9 @@ public final class AlarmDesk {
               Act act = step.apply(tables, alarm);
               Alarm kept = tables.alarms().save(act.alarm());
               tables.alarms().note(alarmId, act.entry());
+              AlarmNews told = news.begin(tables);
+              told.changed(Optional.of(alarm), kept);
+              told.write();
               tables.audit().add(Audited.alarm(kept, act.entry()));
               return kept;
             });

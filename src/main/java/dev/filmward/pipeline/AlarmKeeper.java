@@ -9,7 +9,6 @@ import dev.filmward.film.Structure;
 import dev.filmward.pipeline.ProductionJudge.JudgedSample;
 import dev.filmward.store.AlarmBatch;
 import dev.filmward.store.AlarmTable.HistoryEntry;
-import dev.filmward.store.Tables;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -25,6 +24,7 @@ import java.util.Optional;
 final class AlarmKeeper {
   static final String SYSTEM = "Filmward";
 
+  private final AlarmNews news;
   private final AlarmBatch alarms;
   private final Excursions excursions;
   private final List<Alarm> current = new ArrayList<>();
@@ -34,10 +34,12 @@ final class AlarmKeeper {
   /**
    * Begins with some alarms.
    *
+   * @param news hears what becomes of alarms
    * @param going alarms that the samples to come may go on with
    */
-  AlarmKeeper(Tables tables, Structure structure, List<Alarm> going, Holding holding) {
-    this.alarms = tables.alarms().batch();
+  AlarmKeeper(AlarmNews news, Structure structure, List<Alarm> going, Holding holding) {
+    this.news = news;
+    this.alarms = news.tables().alarms().batch();
     this.excursions = new Excursions(structure);
     this.holding = holding;
     current.addAll(going);
@@ -62,6 +64,7 @@ final class AlarmKeeper {
     Alarm now = before.map(alarm -> moved(alarm, step)).orElseGet(() -> opened(sample, step));
     String stateBefore = before.map(alarm -> alarm.state().word()).orElse("");
     Alarm kept = keep(now, stateBefore);
+    news.changed(before, kept);
     before.ifPresent(current::remove);
     if (kept.excursion().course().settledAt().isEmpty()) {
       current.add(kept);

@@ -1,7 +1,6 @@
 package dev.filmward.pipeline;
 
 import dev.filmward.alarm.Alarm;
-import dev.filmward.alarm.Alarm.Arrival;
 import dev.filmward.alarm.AlarmState;
 import dev.filmward.alarm.Excursion;
 import dev.filmward.alarm.ExcursionStep;
@@ -12,8 +11,6 @@ import dev.filmward.store.AlarmBatch;
 import dev.filmward.store.AlarmTable;
 import dev.filmward.store.AlarmTable.HistoryEntry;
 import dev.filmward.store.CareTable;
-import dev.filmward.store.Tables;
-import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.LinkedHashMap;
@@ -30,31 +27,31 @@ import java.util.Optional;
  * that somebody touched stays, and says so.
  */
 final class AlarmReplay {
+  private final AlarmNews news;
   private final AlarmTable alarms;
   private final CareTable care;
   private final AlarmBatch batch;
   private final Excursions excursions;
   private final List<Alarm> unclaimed;
   private final Holding holding;
-  private final Instant oldNews;
   private final List<Track> tracks = new ArrayList<>();
   private final Map<Long, String> changed = new LinkedHashMap<>();
 
   /**
    * Begins where no excursion was going on.
    *
+   * @param news hears what becomes of alarms
    * @param known alarms whose excursions lie in the samples to come
-   * @param oldNews alarms that open before this and were not known are historical
+   * @param holding says also which alarms that were not known are historical
    */
-  AlarmReplay(
-      Tables tables, Structure structure, List<Alarm> known, Holding holding, Instant oldNews) {
+  AlarmReplay(AlarmNews news, Structure structure, List<Alarm> known, Holding holding) {
+    this.news = news;
     this.holding = holding;
-    this.alarms = tables.alarms();
-    this.care = tables.care();
+    this.alarms = news.tables().alarms();
+    this.care = news.tables().care();
     this.batch = alarms.batch();
     this.excursions = new Excursions(structure);
     this.unclaimed = new ArrayList<>(known);
-    this.oldNews = oldNews;
   }
 
   private record Step(JudgedSample sample, ExcursionStep step) {}
@@ -99,6 +96,7 @@ final class AlarmReplay {
     Optional<Alarm> known = unclaimed.stream().filter(alarm -> isSame(alarm, now)).findFirst();
     known.ifPresent(unclaimed::remove);
     Alarm kept = batch.save(known.map(alarm -> moved(alarm, now)).orElseGet(() -> opened(now)));
+    news.changed(known, kept);
     alarms.clearSignals(kept.id());
     track.steps.forEach(step -> AlarmSignals.add(batch, kept, step.sample(), step.step()));
     if (!known.equals(Optional.of(kept))) {
@@ -111,10 +109,9 @@ final class AlarmReplay {
   }
 
   private Alarm opened(Excursion now) {
-    boolean isOld = now.course().openedAt().isBefore(oldNews);
     return Alarm.opened(
         now,
-        isOld ? Arrival.HISTORICAL : Arrival.FRESH,
+        holding.arrival(now.course().openedAt()),
         holding.of(now, AlarmState.UNACKNOWLEDGED),
         holding.now());
   }
@@ -131,6 +128,7 @@ final class AlarmReplay {
       note(alarm, "its signals are gone");
     } else {
       alarms.remove(alarm.id());
+      news.withdrawn(alarm);
       changed.put(alarm.id(), "withdrawn");
     }
   }

@@ -20,10 +20,12 @@ import java.util.function.Consumer;
  */
 public final class HoldDesk {
   private final Plant plant;
+  private final AlarmNews.Source news;
   private final Consumer<PlantEvent> listener;
 
-  HoldDesk(Plant plant, Consumer<PlantEvent> listener) {
+  HoldDesk(Plant plant, AlarmNews.Source news, Consumer<PlantEvent> listener) {
     this.plant = plant;
+    this.news = news;
     this.listener = listener;
   }
 
@@ -129,19 +131,19 @@ public final class HoldDesk {
     return held.hold();
   }
 
-  private static Held add(Tables tables, Hold hold) {
+  private Held add(Tables tables, Hold hold) {
     Hold kept = tables.holds().add(hold);
     tables.audit().add(Audited.held(kept));
     return new Held(kept, refresh(tables, kept, hold.decision()));
   }
 
-  private static Held end(Tables tables, Hold hold, Decision decision) {
+  private Held end(Tables tables, Hold hold, Decision decision) {
     tables.holds().end(hold.id(), decision);
     tables.audit().add(Audited.released(hold, decision));
     return new Held(hold, refresh(tables, hold, decision));
   }
 
-  private static List<PlantEvent> refresh(Tables tables, Hold hold, Decision decision) {
-    return AlarmMoves.refresh(tables, hold.scope().line(), decision, decision.at());
+  private List<PlantEvent> refresh(Tables tables, Hold hold, Decision decision) {
+    return AlarmMoves.refresh(news.begin(tables), hold.scope().line(), decision);
   }
 }

@@ -24,12 +24,18 @@ final class Holding {
 
   private final Tables tables;
   private final Instant now;
+  private final Instant oldNews;
   private final List<Hold> holds;
   private final Map<String, LineMode> modes = new HashMap<>();
 
   Holding(Tables tables, Instant now) {
+    this(tables, now, now.minus(OLD_NEWS));
+  }
+
+  private Holding(Tables tables, Instant now, Instant oldNews) {
     this.tables = tables;
     this.now = now;
+    this.oldNews = oldNews;
     this.holds = tables.holds().goingOn().stream().filter(hold -> !hold.isOver(now)).toList();
   }
 
@@ -39,11 +45,12 @@ final class Holding {
 
   /** Whether an alarm that opened then is news. */
   Arrival arrival(Instant openedAt) {
-    return openedAt.isBefore(oldNews()) ? Arrival.HISTORICAL : Arrival.FRESH;
+    return openedAt.isBefore(oldNews) ? Arrival.HISTORICAL : Arrival.FRESH;
   }
 
-  Instant oldNews() {
-    return now.minus(OLD_NEWS);
+  /** The same, where what opened before a moment is no news either. */
+  Holding oldBefore(Instant moment) {
+    return moment.isAfter(oldNews) ? new Holding(tables, now, moment) : this;
   }
 
   /** The state in which an alarm is held back, where something holds it. */

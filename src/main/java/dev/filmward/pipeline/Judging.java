@@ -28,10 +28,12 @@ final class Judging {
 
   private final Clock clock;
   private final Consumer<PlantEvent> listener;
+  private final AlarmNews.Source newsOf;
 
-  Judging(Clock clock, Consumer<PlantEvent> listener) {
+  Judging(Clock clock, Consumer<PlantEvent> listener, AlarmNews.Source newsOf) {
     this.clock = clock;
     this.listener = listener;
+    this.newsOf = newsOf;
   }
 
   /** Begins before anything is changed, so that it knows which samples come late. */
@@ -42,6 +44,7 @@ final class Judging {
   /** What one transaction changed. */
   final class Round {
     private final Tables tables;
+    private final AlarmNews news;
     private final List<SampleTable.Production> before;
     private final Map<String, Change> changes = new LinkedHashMap<>();
     private final List<PlantEvent.SampleCame> samples = new ArrayList<>();
@@ -49,6 +52,7 @@ final class Judging {
 
     private Round(Tables tables) {
       this.tables = tables;
+      this.news = newsOf.begin(tables);
       this.before = tables.samples().productions();
     }
 
@@ -67,6 +71,7 @@ final class Judging {
         judge(change, newestBefore(change));
       }
       changes.values().stream().map(change -> change.line).distinct().forEach(this::endOvertaken);
+      news.write();
       return this::tell;
     }
 
@@ -80,6 +85,7 @@ final class Judging {
       change.seen(since);
       judge(change, Optional.empty());
       endOvertaken(line);
+      news.write();
       return this::tell;
     }
 
@@ -110,7 +116,7 @@ final class Judging {
 
     private Map<Long, String> follow(Change change) {
       List<Alarm> live = tables.alarms().live(change.line, change.structure.code());
-      AlarmKeeper keeper = new AlarmKeeper(tables, change.structure, live, holding());
+      AlarmKeeper keeper = new AlarmKeeper(news, change.structure, live, holding());
       change.judge(tables).judgeAndKeep(change.earliest).forEach(keeper::next);
       return keeper.finish();
     }
@@ -125,9 +131,8 @@ final class Judging {
         known = unsettledAt(change, start);
         earlier = earliestOpening(known, start);
       }
-      Holding holding = holding();
-      Instant old = holding.oldNews().isBefore(newest) ? newest : holding.oldNews();
-      AlarmReplay replay = new AlarmReplay(tables, change.structure, known, holding, old);
+      AlarmReplay replay =
+          new AlarmReplay(news, change.structure, known, holding().oldBefore(newest));
       return replay.run(change.judge(tables).judgeAndKeep(start));
     }
 
@@ -147,6 +152,7 @@ final class Judging {
       Holding holding = holding();
       Alarm ended =
           tables.alarms().save(alarm.moved(over, holding.of(over, alarm.state()), holding.now()));
+      news.changed(Optional.of(alarm), ended);
       String state = ended.state().word();
       events.add(new PlantEvent.AlarmChanged(ended.id(), ended.subject().line(), state));
       tables

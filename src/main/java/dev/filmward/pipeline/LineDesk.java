@@ -18,10 +18,12 @@ import java.util.function.Consumer;
 public final class LineDesk {
   private final Plant plant;
   private final Judging judging;
+  private final AlarmNews.Source news;
   private final Consumer<PlantEvent> listener;
 
-  LineDesk(Plant plant, Judging judging, Consumer<PlantEvent> listener) {
+  LineDesk(Plant plant, Judging judging, AlarmNews.Source news, Consumer<PlantEvent> listener) {
     this.plant = plant;
+    this.news = news;
     this.judging = judging;
     this.listener = listener;
   }
@@ -73,7 +75,7 @@ public final class LineDesk {
       }
     }
     List<PlantEvent> moved =
-        AlarmMoves.refresh(tables, change.line(), change.decision(), change.decision().at());
+        AlarmMoves.refresh(news.begin(tables), change.line(), change.decision());
     afterwards.add(() -> moved.forEach(listener));
     return afterwards;
   }

@@ -45,6 +45,7 @@ public final class Plant implements AutoCloseable {
   private final AlarmDesk alarmDesk;
   private final RollsDesk rolls;
   private final CauseBook causeBook;
+  private final AlarmNews.Source news;
   private final List<Consumer<PlantEvent>> listeners = new CopyOnWriteArrayList<>();
 
   public Plant(Store store, Clock clock, ZoneId zone) {
@@ -60,11 +61,12 @@ public final class Plant implements AutoCloseable {
     this.clock = clock;
     this.zone = zone;
     this.structures = new StructureBook(store, clock);
-    this.judging = new Judging(clock, this::tell);
+    this.news = AlarmNews.Source.of(structures::current, zone, clock::instant);
+    this.judging = new Judging(clock, this::tell, news);
     this.mending = new Mending(this, this::read);
-    this.holds = new HoldDesk(this, this::tell);
-    this.lines = new LineDesk(this, judging, this::tell);
-    this.alarmDesk = new AlarmDesk(store, clock, structures::current, this::tell);
+    this.holds = new HoldDesk(this, news, this::tell);
+    this.lines = new LineDesk(this, judging, news, this::tell);
+    this.alarmDesk = new AlarmDesk(this, news, this::tell);
     this.rolls = new RollsDesk(store, clock, structures::current, this::tell);
     this.causeBook = new CauseBook(store, clock);
   }
@@ -323,6 +325,9 @@ public final class Plant implements AutoCloseable {
                       .orElseThrow(() -> new NoSuchElementException("no alarm " + alarmId));
               Alarm kept = tables.alarms().save(step.apply(alarm));
               tables.alarms().note(alarmId, entry);
+              AlarmNews told = news.begin(tables);
+              told.changed(Optional.of(alarm), kept);
+              told.write();
               tables.audit().add(Audited.alarm(kept, entry));
               return kept;
             });
@@ -341,7 +346,7 @@ public final class Plant implements AutoCloseable {
         .orElseThrow(() -> new NoSuchElementException("no structure \"" + code + "\""));
   }
 
-  private void tell(PlantEvent event) {
+  void tell(PlantEvent event) {
     listeners.forEach(listener -> listener.accept(event));
   }
 }

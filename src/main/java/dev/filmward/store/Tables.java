@@ -80,6 +80,14 @@ public final class Tables {
     return new AuditTable(handle);
   }
 
+  public TellingTable telling() {
+    return new TellingTable(handle);
+  }
+
+  public OutboxTable outbox() {
+    return new OutboxTable(handle);
+  }
+
   public ThinningTable thinning() {
     return new ThinningTable(handle);
   }

@@ -6,6 +6,7 @@ import dev.filmward.alarm.Alarm;
 import dev.filmward.alarm.AlreadyTakenException;
 import dev.filmward.pipeline.Plant;
 import dev.filmward.store.Tables;
+import dev.filmward.telling.Escalation.Raised;
 import io.javalin.http.Context;
 import java.io.IOException;
 import java.time.format.DateTimeFormatter;
@@ -102,7 +103,14 @@ final class AlarmResource {
         new AlarmJson(plant.structures(), plant.zone(), tables.holds().goingOn())
             .of(alarm, tables.alarms());
     care.add(node, alarm);
-    return node;
+    return node.put(
+        "escalatedAt",
+        tables
+            .telling()
+            .raised(alarm.id())
+            .flatMap(Raised::escalatedAt)
+            .map(at -> Wire.time(at, plant.zone()))
+            .orElse(null));
   }
 
   private CareJson care(Tables tables) {

@@ -1,5 +1,6 @@
 package dev.filmward.web;
 
+import static dev.filmward.people.Permission.ADMINISTER;
 import static dev.filmward.people.Permission.DECIDE;
 import static dev.filmward.people.Permission.DISPOSE;
 import static dev.filmward.people.Permission.READ;
@@ -7,7 +8,10 @@ import static dev.filmward.people.Permission.SEND_FILES;
 import static dev.filmward.people.Permission.TELL_LINE;
 import static dev.filmward.people.Permission.TEND_ALARMS;
 
+import dev.filmward.pipeline.Passwords;
 import dev.filmward.pipeline.Plant;
+import dev.filmward.pipeline.TellingDesk;
+import dev.filmward.telling.Post;
 import io.javalin.Javalin;
 import io.javalin.config.JavalinConfig;
 import io.javalin.http.staticfiles.Location;
@@ -117,6 +121,9 @@ public final class WebServer implements AutoCloseable {
     QuarantineResource quarantine = new QuarantineResource(plant);
     CorrectionResource corrections = new CorrectionResource(plant);
     MappingResource mappings = new MappingResource(plant);
+    TellingResource telling =
+        new TellingResource(
+            plant, new TellingDesk(plant, Post.real(), new Passwords(System.getenv())));
 
     routes.get("/api/v1/board", READ, board::get);
     routes.get("/api/v1/series", READ, series::get);
@@ -161,6 +168,12 @@ public final class WebServer implements AutoCloseable {
     routes.post("/api/v1/mappings", DECIDE, mappings::keep);
     routes.post("/api/v1/mappings/proposal", SEND_FILES, mappings::propose);
     routes.post("/api/v1/structures", DECIDE, files::learnStructures);
+    routes.get("/api/v1/telling/rules", ADMINISTER, telling::rules);
+    routes.post("/api/v1/telling/rules", ADMINISTER, telling::keepRule);
+    routes.get("/api/v1/telling/settings", ADMINISTER, telling::settings);
+    routes.post("/api/v1/telling/settings", ADMINISTER, telling::keepSettings);
+    routes.post("/api/v1/telling/test", ADMINISTER, telling::test);
+    routes.get("/api/v1/telling/outbox", ADMINISTER, telling::outbox);
     routes.events("/api/v1/events", READ, events::connect);
   }
 }

@@ -38,6 +38,7 @@ class PagesIT {
           "rolls", "/rolls.html",
           "causes", "/causes.html",
           "intake", "/intake.html",
+          "telling", "/telling.html",
           "help", "/help.html");
   private static final Map<Integer, Integer> HEIGHT_OF_WIDTH =
       Map.of(390, 844, 1440, 900, 1920, 1080);
@@ -53,6 +54,7 @@ class PagesIT {
     SmallFilm film = SmallFilm.withSampleAt(26, Instant.now());
     served.api().upload("baseline.csv", film.usual(0, 25));
     served.api().freeze();
+    tellSomebody();
     served.api().upload("thin.csv", film.thinnerSkin(25, 27, 1).replaceFirst("19.100", "thick"));
     served
         .api()
@@ -65,6 +67,17 @@ class PagesIT {
     SmallFilm hostile = SmallFilm.withSampleAt(3, Instant.now());
     String quoted = '"' + HOSTILE.replace("\"", "\"\"") + '"';
     served.api().upload(HOSTILE + ".csv", hostile.usual(0, 4).replace(SmallFilm.LINE, quoted));
+  }
+
+  private static void tellSomebody() {
+    String rule =
+        """
+        {"name": "%s", "channel": "email", "address": "kim@plant.example", "priority": "low",
+         "events": ["opened", "escalated"], "quiet": {"from": "22:00", "to": "06:00"},
+         "by": "Ada", "reason": "as agreed"}
+        """
+            .formatted(HOSTILE.replace("\"", "\\\""));
+    assertThat(served.api().post("/api/v1/telling/rules", rule).status()).isEqualTo(200);
   }
 
   @AfterAll
@@ -136,6 +149,8 @@ class PagesIT {
     assertThat(browser.text("main")).contains(HOSTILE);
     browser.open(served.address("/intake.html"));
     assertThat(browser.text("main")).contains(HOSTILE + ".csv");
+    browser.open(served.address("/telling.html"));
+    assertThat(browser.text("main")).contains(HOSTILE);
     assertThat(browser.script("return document.querySelectorAll('main img').length")).isEqualTo(0L);
   }
 }

@@ -1,0 +1,17 @@
+package dev.filmward.telling;
+
+/**
+ * What is sent.
+ *
+ * @param key the same each time that it is sent, so that a receiver knows it again
+ * @param subject one line
+ * @param body plain text for e-mail, JSON for a webhook
+ */
+public record Message(String key, String subject, String body) {
+  public Message {
+    if (!key.matches("[A-Za-z0-9-]{1,64}")) {
+      throw new IllegalArgumentException("a message's key is of letters, digits and hyphens");
+    }
+    subject = Plain.line(subject);
+  }
+}

@@ -1,0 +1,54 @@
+/** Who decides and why, at the end of a form; and what every form on the page shares. */
+import { el, setText } from './elements.js';
+import { people, remember } from './person.js';
+
+export function field(id, label, input, help = null) {
+  return el('div', { class: 'field' }, el('label', { for: id }, label), input, help ? el('p', { class: 'soft', id: `${id}-help` }, help) : null);
+}
+
+export function text(id, value, more = {}) {
+  return el('input', { id, value: value ?? '', autocomplete: 'off', ...more });
+}
+
+export function select(id, choices, value) {
+  const node = el('select', { id }, choices.map(([word, words]) => el('option', { value: word }, words)));
+  node.value = value ?? '';
+  return node;
+}
+
+export function tick(words, isOn, more = {}) {
+  const input = el('input', { type: 'checkbox', ...more });
+  input.checked = isOn;
+  return { input, node: el('label', { class: 'tick' }, input, el('span', {}, words)) };
+}
+
+/** `keep({ by, reason })` sends; it is called once both are there, and its refusal is said beside the button. */
+export function decision(prefix, verb, keep, leave) {
+  const reason = text(`${prefix}-reason`, '', { maxlength: 500 });
+  const by = text(`${prefix}-by`, people()[0], { maxlength: 80 });
+  const said = el('p', { class: 'said', role: 'status' });
+  const button = el('button', { type: 'submit', class: 'decide', data: { action: `keep-${prefix}` } }, verb);
+
+  async function submit(event) {
+    event.preventDefault();
+    const wanting = reason.value.trim() === '' ? [reason, 'Write the reason: whoever is not told will ask for it.'] : by.value.trim() === '' ? [by, 'Say who decides this.'] : null;
+    setText(said, wanting ? wanting[1] : 'Being kept\u2026');
+    if (wanting) {
+      return wanting[0].focus();
+    }
+    button.disabled = true;
+    try {
+      remember(by.value.trim());
+      await keep({ by: by.value.trim(), reason: reason.value.trim() });
+    } catch (error) {
+      setText(said, `Not kept. ${error.sentence ?? error.message}`);
+    }
+    button.disabled = false;
+  }
+  const node = el('div', { class: 'telling-decision' },
+    field(`${prefix}-reason`, 'Reason', reason),
+    field(`${prefix}-by`, 'Who decides this', by),
+    el('div', { class: 'telling-buttons' }, button, el('button', { type: 'button', class: 'quiet', on: { click: leave } }, 'Leave it as it was')),
+    said);
+  return { node, submit };
+}
