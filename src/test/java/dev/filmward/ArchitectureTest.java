@@ -34,6 +34,7 @@ class ArchitectureTest {
           "diagnosis",
           "alarm",
           "people",
+          "shift",
           "store",
           "pipeline",
           "tables",
@@ -58,7 +59,9 @@ class ArchitectureTest {
               Set.of("film", "stats", "subgroup", "chart", "rule", "capability", "composition")),
           Map.entry("alarm", Set.of("film", "chart", "rule", "diagnosis")),
           Map.entry("people", Set.of()),
-          Map.entry("store", Set.of("film", "subgroup", "chart", "rule", "alarm", "people")),
+          Map.entry("shift", Set.of()),
+          Map.entry(
+              "store", Set.of("film", "subgroup", "chart", "rule", "alarm", "people", "shift")),
           Map.entry("pipeline", except("simulate", "tables", "web", "cli", "pipeline")),
           Map.entry("tables", except("simulate", "store", "web", "cli", "tables")),
           Map.entry("web", except("simulate", "cli", "web")),
@@ -130,7 +133,8 @@ class ArchitectureTest {
                 "capability",
                 "composition",
                 "diagnosis",
-                "alarm"))
+                "alarm",
+                "shift"))
         .should()
         .dependOnClassesThat()
         .resideInAnyPackage(
