@@ -57,6 +57,9 @@ public final class ShiftDesk {
       throw new IllegalArgumentException(
           "shifts that have begun stay as they are; the earliest day is " + tomorrow);
     }
+    if (holdsFrom.isAfter(tomorrow.plusYears(1))) {
+      throw new IllegalArgumentException("a calendar is set for the next year, not for later");
+    }
     LocalDate last =
         book.versions().stream()
             .map(CalendarVersion::holdsFrom)
