@@ -124,7 +124,8 @@ function nothing(show) {
 
 function tabs(show) {
   const tab = (name, words, search) => el('a', { href: `/alarms.html${search}`, 'aria-current': name === show ? 'page' : null }, words);
-  return el('nav', { class: 'ranges', 'aria-label': 'Which alarms' }, tab('open', 'Open', ''), tab('all', 'All, with closed', '?state=all'));
+  return el('nav', { class: 'ranges', 'aria-label': 'Which alarms' }, tab('open', 'Open', ''), tab('all', 'All, with closed', '?state=all'),
+    el('a', { href: '/figures.html' }, 'How good they are'));
 }
 
 /** Puts nodes in order without touching those that are already in place, so that focus stays. */

@@ -8,6 +8,9 @@ const VIEWS = {
   limits: () => import('./limits.js'),
   tests: () => import('./tests.js'),
   alarms: () => import('./alarms.js'),
+  handover: () => import('./handover.js'),
+  figures: () => import('./figures.js'),
+  shifts: () => import('./shifts.js'),
   intake: () => import('./intake.js'),
   help: () => import('./help.js'),
 };

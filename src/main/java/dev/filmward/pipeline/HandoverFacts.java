@@ -52,7 +52,8 @@ final class HandoverFacts {
   }
 
   private static Item audited(AuditEntry entry) {
-    String first = entry.detail().lines().findFirst().orElse("");
+    boolean isWholeFile = entry.action().equals("structures");
+    String first = isWholeFile ? "" : entry.detail().lines().findFirst().orElse("");
     return new Item(
         entry.action() + " " + entry.subject() + " " + entry.at(),
         "",

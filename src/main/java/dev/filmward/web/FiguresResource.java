@@ -11,6 +11,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.OffsetDateTime;
 import java.time.format.DateTimeParseException;
+import java.time.temporal.ChronoUnit;
 
 /** How good the alarms are, and which settings would have spared them. */
 final class FiguresResource {
@@ -60,7 +61,7 @@ final class FiguresResource {
 
   /** The last 30 days where nothing else is asked; never later than now. */
   private AlarmSpan period(Context ctx) {
-    Instant now = plant.clock().instant();
+    Instant now = plant.clock().instant().truncatedTo(ChronoUnit.SECONDS);
     Instant to = time(ctx, "to", now);
     to = to.isAfter(now) ? now : to;
     Instant from = time(ctx, "from", to.minus(USUAL));
