@@ -6,7 +6,8 @@ import { momentOf } from './plantClock.js';
 
 /** Three decimals for what is rare, one for what is common. */
 const rate = (value) => (value === 0 ? '0' : value < 0.095 ? number(value, 3) : number(value, 1));
-const percent = (share) => `${number(share * 100, share > 0 && share < 0.0995 ? 1 : 0)}\u202f%`;
+const isWhole = (value) => Math.abs(value - Math.round(value)) < 1e-9;
+const percent = (share) => `${number(share * 100, share < 0.0995 && !isWhole(share * 100) ? 1 : 0)}\u202f%`;
 
 export function figuresTable({ figures, targets }) {
   const peak = ({ peak: most, peakAt }) => (peakAt ? `at most ${most}, ${momentOf(peakAt)}` : '');

@@ -6,7 +6,7 @@ import { handoverNotes } from './handoverNotes.js';
 import { changesOf, handoverSections } from './handoverSections.js';
 import { handoverSign } from './handoverSign.js';
 import * as live from './live.js';
-import { day, momentOf, synchronise, timeOfDay } from './plantClock.js';
+import { datedOf, day, synchronise, timeOfDay } from './plantClock.js';
 import { throttled } from './refresh.js';
 import { troubleLine } from './trouble.js';
 
@@ -118,7 +118,7 @@ function headOf({ previous, next, lines }, line, { shift, asOf, zone }) {
   return [
     el('div', {}, el('h1', {}, `Handover, ${line || 'all lines'}`),
       el('p', { class: 'handover-shift' }, el('strong', {}, shift.name), ` of ${day(Date.parse(`${shift.day}T12:00:00Z`))}, ${timeOfDay(Date.parse(shift.from))} to ${timeOfDay(Date.parse(shift.to))}, ${hours}${shift.crew ? `, crew ${shift.crew}` : ''}`),
-      el('p', { class: 'soft' }, `Put together ${momentOf(asOf)}; times of ${zone}. `, el('a', { href: '/shifts.html' }, 'When shifts begin'))),
+      el('p', { class: 'soft' }, `Put together ${datedOf(asOf)}; times of ${zone}. `, el('a', { href: '/shifts.html' }, 'When shifts begin'))),
     el('nav', { class: 'ranges', 'aria-label': 'Which shift' }, step(previous, `\u2190 ${previous.name}`), step(next, `${next.name} \u2192`),
       el('button', { type: 'button', class: 'quiet', data: { action: 'print' }, on: { click: () => print() } }, 'Print')),
     el('nav', { class: 'ranges', 'aria-label': 'Which line' }, to({ shift: shift.shift }, 'All lines', line === ''), lines.map((name) => to({ line: name, shift: shift.shift }, name, name === line))),

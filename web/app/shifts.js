@@ -8,7 +8,6 @@ import { shiftRows, WEEK } from './shiftRows.js';
 import { troubleLine } from './trouble.js';
 
 const LONGEST = 500;
-const DAY_MS = 86_400_000;
 
 export function mount(root) {
   const trouble = troubleLine();
@@ -36,7 +35,7 @@ export function mount(root) {
       inForce.replaceChildren(...nowOf(told));
       rows.show(told.calendar.shifts);
       lines.value = told.calendar.linesPerOperator;
-      from.value = told.versions.length > 0 ? dayAfter(told.today) : told.today;
+      from.value = told.earliest ?? told.today;
       trouble.clear();
     } catch (error) {
       trouble.show(error);
@@ -72,17 +71,14 @@ export function mount(root) {
   return () => {};
 }
 
-const dayAfter = (date) => new Date(Date.parse(`${date}T12:00:00Z`) + DAY_MS).toISOString().slice(0, 10);
-
 const field = (id, words, input) => el('div', { class: 'shift-field' }, el('label', { for: id }, words), input);
 
 function nowOf({ current, ahead, versions, zone }) {
   const hours = (one) => `${Number(one.hours.toFixed(1))} h`;
-  const unusual = ahead.filter(({ hours: length }, i) => i > 0 && length !== Math.round(length * 2) / 2);
   return [
     el('h2', {}, 'In force'),
     el('p', { class: 'shift-now' }, el('strong', {}, current.name), ` until ${timeOfDay(Date.parse(current.to))}${current.crew ? `, crew ${current.crew}` : ''}`),
-    el('p', { class: 'soft' }, `Times of ${zone}.`, unusual.length > 0 ? ' Lengths that look odd are marked by their hours.' : ''),
+    el('p', { class: 'soft' }, `Times of ${zone}.`),
     el('div', { class: 'table-frame', role: 'region', 'aria-label': 'Shifts of the next two weeks', tabindex: 0 }, el('table', {},
       el('caption', {}, 'The next two weeks'),
       el('thead', {}, el('tr', {}, ['Day', 'Shift', 'From', 'Long', 'Crew'].map((words) => el('th', { scope: 'col' }, words)))),

@@ -63,7 +63,8 @@ class DocumentationTest {
     try (Stream<Path> pages = Files.list(Path.of("web"))) {
       assertThat(pages.filter(page -> page.toString().endsWith(".html")).count())
           .isEqualTo(
-              Pattern.compile("(?m)^\\| (Board|Layer|Limits|Tests|Alarms|Intake|Help) \\|")
+              Pattern.compile(
+                      "(?m)^\\| (Board|Layer|Limits|Tests|Alarms|Handover|Figures|Shifts|Intake|Help) \\|")
                   .matcher(readme)
                   .results()
                   .count());

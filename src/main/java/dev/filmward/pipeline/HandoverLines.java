@@ -61,7 +61,7 @@ final class HandoverLines {
       Duration length = Duration.between(start, edges.get(i));
       if (length.compareTo(allowed) > 0) {
         boolean goesOn = i == edges.size() - 1;
-        gaps.add(gap(line, start, length, goesOn ? "to the end" : "over"));
+        gaps.add(gap(line, start, length, goesOn ? "to the end" : "ended"));
       }
     }
   }

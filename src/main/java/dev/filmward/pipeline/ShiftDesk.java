@@ -8,6 +8,7 @@ import dev.filmward.store.Tables;
 import java.time.Instant;
 import java.time.LocalDate;
 import java.util.List;
+import java.util.Optional;
 import java.util.stream.Collectors;
 
 /** The plant's shift calendars: gives the shifts, and lets people set another. Thread-safe. */
@@ -50,24 +51,33 @@ public final class ShiftDesk {
             });
   }
 
-  private static void check(Tables tables, ShiftBook book, LocalDate holdsFrom, Instant now) {
+  /** The earliest day from which another calendar may hold; empty where any day will do. */
+  public Optional<LocalDate> earliest() {
+    return plant.store().read(tables -> earliest(tables, book(tables), plant.clock().instant()));
+  }
+
+  private static Optional<LocalDate> earliest(Tables tables, ShiftBook book, Instant now) {
+    if (book.versions().isEmpty() && tables.handovers().isEmpty()) {
+      return Optional.empty();
+    }
     LocalDate tomorrow = book.date(now).plusDays(1);
-    boolean mayReachBack = book.versions().isEmpty() && tables.handovers().isEmpty();
-    if (!mayReachBack && holdsFrom.isBefore(tomorrow)) {
-      throw new IllegalArgumentException(
-          "shifts that have begun stay as they are; the earliest day is " + tomorrow);
-    }
-    if (holdsFrom.isAfter(tomorrow.plusYears(1))) {
+    return book.versions().stream()
+        .map(CalendarVersion::holdsFrom)
+        .max(LocalDate::compareTo)
+        .filter(tomorrow::isBefore)
+        .or(() -> Optional.of(tomorrow));
+  }
+
+  private static void check(Tables tables, ShiftBook book, LocalDate holdsFrom, Instant now) {
+    earliest(tables, book, now)
+        .filter(holdsFrom::isBefore)
+        .ifPresent(
+            earliest -> {
+              throw new IllegalArgumentException(
+                  "shifts that have begun stay as they are; the earliest day is " + earliest);
+            });
+    if (holdsFrom.isAfter(book.date(now).plusYears(1))) {
       throw new IllegalArgumentException("a calendar is set for the next year, not for later");
-    }
-    LocalDate last =
-        book.versions().stream()
-            .map(CalendarVersion::holdsFrom)
-            .max(LocalDate::compareTo)
-            .orElse(holdsFrom);
-    if (holdsFrom.isBefore(last)) {
-      throw new IllegalArgumentException(
-          "another calendar was set from " + last + " on; the earliest day is that one");
     }
   }
 

@@ -11,6 +11,7 @@ import io.javalin.http.Context;
 import java.io.IOException;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.LocalDate;
 
 /** The plant's shift calendar. */
 final class ShiftResource {
@@ -33,7 +34,8 @@ final class ShiftResource {
         Wire.object()
             .put("now", Wire.time(now, plant.zone()))
             .put("zone", plant.zone().getId())
-            .put("today", book.date(now).toString());
+            .put("today", book.date(now).toString())
+            .put("earliest", desk.earliest().map(LocalDate::toString).orElse(null));
     answer.set("current", json.shift(book.at(now)));
     answer.set("calendar", json.calendar(book.on(book.date(now))));
     ArrayNode versions = answer.putArray("versions");
