@@ -35,6 +35,9 @@ class PagesIT {
           "limits", "/limits.html?line=Blown%201&structure=DUO-50",
           "tests", "/tests.html?line=Blown%201&structure=DUO-50",
           "alarms", "/alarms.html",
+          "figures", "/figures.html",
+          "handover", "/handover.html",
+          "shifts", "/shifts.html",
           "intake", "/intake.html",
           "help", "/help.html");
   private static final Map<Integer, Integer> HEIGHT_OF_WIDTH =
