@@ -30,7 +30,7 @@ export function figuresTable({ figures, targets }) {
     row('Until somebody took it', answered.medianSeconds === null ? '\u2013' : age(answered.medianSeconds), answered.nineOfTenSeconds === null ? '' : `half of them; nine of ten within ${age(answered.nineOfTenSeconds)}; ${answered.waiting} not taken`, '', null),
   ];
   return el('div', { class: 'table-frame figures-table', role: 'region', 'aria-label': 'Measures and targets', tabindex: 0 }, el('table', {},
-    el('thead', {}, el('tr', {}, ['For one operator position', 'Here', 'Target', ''].map((words, i) => el('th', { scope: 'col', class: i === 1 ? 'figure' : null }, words)))),
+    el('thead', {}, el('tr', {}, ['For one operator position', 'Here', 'Target', 'So it is'].map((words, i) => el('th', { scope: 'col', class: i === 1 ? 'figure' : null }, words)))),
     el('tbody', {}, rows)));
 }
 
