@@ -143,7 +143,8 @@ function nothing(show) {
 function tabs(show) {
   const tab = (name, words, search) => el('a', { href: `/alarms.html${search}`, 'aria-current': name === show ? 'page' : null }, words);
   return el('nav', { class: 'ranges', 'aria-label': 'Which alarms' }, tab('open', 'Open', ''), tab('all', 'All, with closed', '?state=all'),
-    el('a', { href: '/rolls.html' }, 'Rolls'), el('a', { href: '/causes.html' }, 'Causes and checks'));
+    el('a', { href: '/rolls.html' }, 'Rolls'), el('a', { href: '/causes.html' }, 'Causes and checks'),
+    el('a', { href: '/figures.html' }, 'How good they are'));
 }
 
 /** Puts nodes in order without touching those that are already in place, so that focus stays. */

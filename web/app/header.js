@@ -11,6 +11,7 @@ import { throttled } from './refresh.js';
 const PAGES = [
   ['board', '/', 'Board'],
   ['alarms', '/alarms.html', 'Alarms'],
+  ['handover', '/handover.html', 'Handover'],
   ['intake', '/intake.html', 'Intake'],
   ['help', '/help.html', 'Help'],
 ];

@@ -51,6 +51,9 @@ export function momentOf(iso) {
 /** 2026-11-25T06:42 in the plant, as fields for a date and time want it. */
 export const wallTime = (ms) => shapes.wall.format(ms).replace(' ', 'T');
 
+/** 2026-11-25 06:42, for paper, which does not know what day it is read. */
+export const datedOf = (iso) => wallTime(Date.parse(iso)).replace('T', ' ');
+
 /** The moment of a wall time in the plant; NaN where the text is none. The second step is for days on which the clock changes. */
 export function atWallTime(text) {
   const aim = Date.parse(`${text}Z`);

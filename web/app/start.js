@@ -11,6 +11,9 @@ const VIEWS = {
   rolls: () => import('./rolls.js'),
   causes: () => import('./causes.js'),
   telling: () => import('./telling.js'),
+  handover: () => import('./handover.js'),
+  figures: () => import('./figures.js'),
+  shifts: () => import('./shifts.js'),
   intake: () => import('./intake.js'),
   help: () => import('./help.js'),
 };

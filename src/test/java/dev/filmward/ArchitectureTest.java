@@ -35,6 +35,7 @@ class ArchitectureTest {
           "alarm",
           "people",
           "telling",
+          "shift",
           "store",
           "pipeline",
           "tables",
@@ -59,11 +60,20 @@ class ArchitectureTest {
               Set.of("film", "stats", "subgroup", "chart", "rule", "capability", "composition")),
           Map.entry("alarm", Set.of("film", "chart", "rule", "diagnosis")),
           Map.entry("people", Set.of()),
+          Map.entry("shift", Set.of()),
           Map.entry("telling", Set.of("film", "alarm", "people")),
           Map.entry(
               "store",
               Set.of(
-                  "film", "subgroup", "chart", "rule", "diagnosis", "alarm", "people", "telling")),
+                  "film",
+                  "subgroup",
+                  "chart",
+                  "rule",
+                  "diagnosis",
+                  "alarm",
+                  "people",
+                  "telling",
+                  "shift")),
           Map.entry("pipeline", except("simulate", "tables", "web", "cli", "pipeline")),
           Map.entry("tables", except("simulate", "store", "web", "cli", "tables")),
           Map.entry("web", except("simulate", "cli", "web")),
@@ -135,7 +145,8 @@ class ArchitectureTest {
                 "capability",
                 "composition",
                 "diagnosis",
-                "alarm"))
+                "alarm",
+                "shift"))
         .should()
         .dependOnClassesThat()
         .resideInAnyPackage(

@@ -64,7 +64,7 @@ class DocumentationTest {
       assertThat(pages.filter(page -> page.toString().endsWith(".html")).count())
           .isEqualTo(
               Pattern.compile(
-                      "(?m)^\\| (Board|Layer|Limits|Tests|Alarms|Rolls|Causes|Intake|Telling|Help) \\|")
+                      "(?m)^\\| (Board|Layer|Limits|Tests|Alarms|Rolls|Causes|Handover|Figures|Shifts|Intake|Telling|Help) \\|")
                   .matcher(readme)
                   .results()
                   .count());

@@ -82,7 +82,7 @@ public final class AlarmDesk {
    * @throws OwnerChangedException if it is not with the person with whom it was believed to be
    * @throws IllegalStateException if it is with the new person already
    */
-  public Alarm handOn(long alarmId, Handover handover) {
+  public Alarm handOn(long alarmId, HandingOn handover) {
     return act(
         alarmId,
         (tables, alarm) -> {
@@ -168,7 +168,7 @@ public final class AlarmDesk {
     return plan.asksFor(check, pattern.orElse(Pattern.ALL_LAYERS));
   }
 
-  private static String words(Handover handover) {
+  private static String words(HandingOn handover) {
     String why = handover.why().isBlank() ? "" : ": " + handover.why();
     String from = handover.from().isEmpty() ? "" : ", before with " + handover.from();
     return "handed on to " + handover.to() + from + why;

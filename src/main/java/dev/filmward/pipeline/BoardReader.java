@@ -28,7 +28,7 @@ public final class BoardReader {
   static final int RECENT = 60;
 
   /** A line is stale when its next sample is overdue by half the usual interval and this. */
-  private static final Duration GRACE = Duration.ofSeconds(10);
+  static final Duration GRACE = Duration.ofSeconds(10);
 
   private final Plant plant;
 

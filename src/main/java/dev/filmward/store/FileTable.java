@@ -129,7 +129,7 @@ public final class FileTable {
         row.getInt("readings"));
   }
 
-  private static FileEntry entry(ResultSet row) throws SQLException {
+  static FileEntry entry(ResultSet row) throws SQLException {
     Counts counts =
         new Counts(
             row.getLong("row_count"),

@@ -1,5 +1,6 @@
 package dev.filmward.store;
 
+import java.time.Instant;
 import org.jdbi.v3.core.Handle;
 
 /** The tables, seen through one connection. For the thread that was given it, while it holds it. */
@@ -74,6 +75,26 @@ public final class Tables {
 
   public RollTable rolls() {
     return new RollTable(handle);
+  }
+
+  public AlarmMomentTable alarmMoments() {
+    return new AlarmMomentTable(handle);
+  }
+
+  public ShiftTable shifts() {
+    return new ShiftTable(handle);
+  }
+
+  public ShiftNoteTable shiftNotes() {
+    return new ShiftNoteTable(handle);
+  }
+
+  public ShiftFactTable shiftFacts(Instant from, Instant to) {
+    return new ShiftFactTable(handle, from, to);
+  }
+
+  public HandoverTable handovers() {
+    return new HandoverTable(handle);
   }
 
   public AuditTable audit() {

@@ -5,7 +5,7 @@ import dev.filmward.alarm.DoneCheck;
 import dev.filmward.alarm.OwnerChangedException;
 import dev.filmward.pipeline.AlarmDesk;
 import dev.filmward.pipeline.Explanation;
-import dev.filmward.pipeline.Handover;
+import dev.filmward.pipeline.HandingOn;
 import dev.filmward.pipeline.Plant;
 import io.javalin.http.Context;
 import java.io.IOException;
@@ -59,8 +59,8 @@ final class CareResource {
             throw new IllegalArgumentException(
                 "\"from\" is missing: the owner that you see, or null");
           }
-          Handover handover =
-              new Handover(
+          HandingOn handover =
+              new HandingOn(
                   Requests.field(body, "to"),
                   body.path("from").isNull() ? "" : Requests.fieldOr(body, "from", ""),
                   Requests.fieldOr(body, "why", ""),
@@ -69,7 +69,7 @@ final class CareResource {
         });
   }
 
-  private void handOn(AlarmDesk desk, long id, Handover handover) {
+  private void handOn(AlarmDesk desk, long id, HandingOn handover) {
     try {
       desk.handOn(id, handover);
     } catch (OwnerChangedException e) {

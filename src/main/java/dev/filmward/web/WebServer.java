@@ -124,6 +124,10 @@ public final class WebServer implements AutoCloseable {
     TellingResource telling =
         new TellingResource(
             plant, new TellingDesk(plant, Post.real(), new Passwords(System.getenv())));
+    ShiftResource shifts = new ShiftResource(plant);
+    HandoverResource handover = new HandoverResource(plant);
+    NoteResource notes = new NoteResource(plant);
+    FiguresResource figures = new FiguresResource(plant);
 
     routes.get("/api/v1/board", READ, board::get);
     routes.get("/api/v1/series", READ, series::get);
@@ -174,6 +178,15 @@ public final class WebServer implements AutoCloseable {
     routes.post("/api/v1/telling/settings", ADMINISTER, telling::keepSettings);
     routes.post("/api/v1/telling/test", ADMINISTER, telling::test);
     routes.get("/api/v1/telling/outbox", ADMINISTER, telling::outbox);
+    routes.get("/api/v1/shifts", READ, shifts::get);
+    routes.post("/api/v1/shifts", DECIDE, shifts::set);
+    routes.get("/api/v1/handover", READ, handover::get);
+    routes.post("/api/v1/handover/sign", TEND_ALARMS, handover::sign);
+    routes.get("/api/v1/handover/notes", READ, notes::search);
+    routes.post("/api/v1/handover/notes", TEND_ALARMS, notes::write);
+    routes.post("/api/v1/handover/notes/{id}/settle", TEND_ALARMS, notes::settle);
+    routes.get("/api/v1/alarm-figures", READ, figures::get);
+    routes.get("/api/v1/alarm-figures/spared", READ, figures::spared);
     routes.events("/api/v1/events", READ, events::connect);
   }
 }

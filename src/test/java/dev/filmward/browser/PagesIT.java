@@ -29,17 +29,20 @@ class PagesIT {
   private static final String HOSTILE =
       "<img src=x onerror=\"window.foreignCode = true\"> & 'line' of quite some length";
   private static final Map<String, String> PAGES =
-      Map.of(
-          "board", "/",
-          "layer", "/layer.html?line=Blown%201&structure=DUO-50&kind=layer&position=1",
-          "limits", "/limits.html?line=Blown%201&structure=DUO-50",
-          "tests", "/tests.html?line=Blown%201&structure=DUO-50",
-          "alarms", "/alarms.html",
-          "rolls", "/rolls.html",
-          "causes", "/causes.html",
-          "intake", "/intake.html",
-          "telling", "/telling.html",
-          "help", "/help.html");
+      Map.ofEntries(
+          Map.entry("board", "/"),
+          Map.entry("layer", "/layer.html?line=Blown%201&structure=DUO-50&kind=layer&position=1"),
+          Map.entry("limits", "/limits.html?line=Blown%201&structure=DUO-50"),
+          Map.entry("tests", "/tests.html?line=Blown%201&structure=DUO-50"),
+          Map.entry("alarms", "/alarms.html"),
+          Map.entry("rolls", "/rolls.html"),
+          Map.entry("causes", "/causes.html"),
+          Map.entry("figures", "/figures.html"),
+          Map.entry("handover", "/handover.html"),
+          Map.entry("shifts", "/shifts.html"),
+          Map.entry("intake", "/intake.html"),
+          Map.entry("telling", "/telling.html"),
+          Map.entry("help", "/help.html"));
   private static final Map<Integer, Integer> HEIGHT_OF_WIDTH =
       Map.of(390, 844, 1440, 900, 1920, 1080);
 

@@ -69,7 +69,7 @@ class TouchedAlarmTest {
 
   @Test
   void handedOnItStays() {
-    staysAfter(desk -> desk.handOn(1, new Handover("Lee", "", "", "Kim")));
+    staysAfter(desk -> desk.handOn(1, new HandingOn("Lee", "", "", "Kim")));
   }
 
   @Test
