@@ -35,6 +35,7 @@ class ArchitectureTest {
           "alarm",
           "people",
           "store",
+          "access",
           "pipeline",
           "tables",
           "web",
@@ -59,8 +60,9 @@ class ArchitectureTest {
           Map.entry("alarm", Set.of("film", "chart", "rule", "diagnosis")),
           Map.entry("people", Set.of()),
           Map.entry("store", Set.of("film", "subgroup", "chart", "rule", "alarm", "people")),
-          Map.entry("pipeline", except("simulate", "tables", "web", "cli", "pipeline")),
-          Map.entry("tables", except("simulate", "store", "web", "cli", "tables")),
+          Map.entry("access", Set.of("people", "store")),
+          Map.entry("pipeline", except("simulate", "access", "tables", "web", "cli", "pipeline")),
+          Map.entry("tables", except("simulate", "store", "access", "web", "cli", "tables")),
           Map.entry("web", except("simulate", "cli", "web")),
           Map.entry("cli", except("cli")));
 
@@ -156,6 +158,7 @@ class ArchitectureTest {
     onlyIn("tech.tablesaw..", "tables");
     onlyIn("io.javalin..", "web");
     onlyIn("picocli..", "cli");
+    onlyIn("com.password4j..", "access");
     onlyIn("org.jdbi..", "store");
   }
 
