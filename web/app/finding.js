@@ -2,7 +2,7 @@
 import { postJson } from './api.js';
 import { chips } from './chips.js';
 import { el, setText } from './elements.js';
-import { people, remember } from './person.js';
+import { allow, signature } from './person.js';
 
 export const NOT_FOUND_YET = 'not found yet';
 const LONGEST = 500;
@@ -11,16 +11,14 @@ export function findingForm(alarm, causes, changed) {
   const kept = alarm.finding;
   const other = el('input', { id: 'finding-cause', maxlength: LONGEST, autocomplete: 'off' });
   const action = el('textarea', { id: 'finding-action', rows: 3, maxlength: LONGEST });
-  const by = el('input', { id: 'finding-by', maxlength: 80, autocomplete: 'off' });
   const said = el('p', { class: 'said', role: 'status' });
   const choices = [...causes.filter((cause) => cause !== NOT_FOUND_YET), NOT_FOUND_YET];
   const form = el('form', { class: 'finding', data: { action: 'finding' }, novalidate: true, on: { submit } },
     chips('cause', 'Cause', choices),
     el('div', {}, el('label', { for: 'finding-cause' }, 'or another cause'), other),
     el('div', {}, el('label', { for: 'finding-action' }, 'Action: what was done'), action),
-    people().length > 0 ? chips('by', 'Who writes this', people()) : null,
-    el('div', {}, el('label', { for: 'finding-by' }, people().length > 0 ? 'or somebody else' : 'Who writes this'), by),
-    el('button', { type: 'submit' }, 'Keep cause and action'),
+    signature('tend-alarms'),
+    allow(el('button', { type: 'submit' }, 'Keep cause and action'), 'tend-alarms'),
     said);
   fill();
 
@@ -29,14 +27,13 @@ export function findingForm(alarm, causes, changed) {
 
   async function submit(event) {
     event.preventDefault();
-    const body = { by: value(by, 'by'), cause: value(other, 'cause'), action: action.value.trim() };
-    const wanting = !body.cause ? 'Choose a cause, or say "not found yet".' : !body.action ? 'Write what was done, even if it is "nothing yet".' : !body.by ? 'Say who writes this.' : '';
+    const body = { cause: value(other, 'cause'), action: action.value.trim() };
+    const wanting = !body.cause ? 'Choose a cause, or say "not found yet".' : !body.action ? 'Write what was done, even if it is "nothing yet".' : '';
     setText(said, wanting || 'Being kept\u2026');
     if (wanting) {
-      return (!body.cause ? form.querySelector('input[name="cause"]') : !body.action ? action : by).focus();
+      return (!body.cause ? form.querySelector('input[name="cause"]') : action).focus();
     }
     try {
-      remember(body.by);
       changed(await postJson(`/api/v1/alarms/${alarm.id}/finding`, body));
       setText(said, 'Kept.');
     } catch (error) {
@@ -53,10 +50,6 @@ export function findingForm(alarm, causes, changed) {
       } else {
         other.value = kept.cause ?? '';
       }
-    }
-    const first = form.querySelector('input[name="by"]');
-    if (first) {
-      first.checked = true;
     }
   }
   return form;

@@ -3,15 +3,17 @@ import { getJson } from './api.js';
 import { el, setText, svg } from './elements.js';
 import { shape } from './marks.js';
 import * as live from './live.js';
-import { askWho, forget, people, PEOPLE_CHANGED } from './person.js';
+import { may } from './person.js';
 import { isSynchronised, moment, nowMs, timeWithSeconds } from './plantClock.js';
 import { throttled } from './refresh.js';
+import { whoIsHere } from './whoIsHere.js';
 
 const PAGES = [
-  ['board', '/', 'Board'],
-  ['alarms', '/alarms.html', 'Alarms'],
-  ['intake', '/intake.html', 'Intake'],
-  ['help', '/help.html', 'Help'],
+  ['board', '/', 'Board', 'read'],
+  ['alarms', '/alarms.html', 'Alarms', 'read'],
+  ['intake', '/intake.html', 'Intake', 'read'],
+  ['people', '/people.html', 'People', 'administer'],
+  ['help', '/help.html', 'Help', 'anybody'],
 ];
 const COUNT_EVERY_MS = 2_000;
 
@@ -19,10 +21,14 @@ export function mount(root, { view }) {
   const openCount = el('span', { class: 'count', hidden: true });
   const link = el('span', { class: 'link-state', role: 'status' });
   const clock = el('time', { class: 'clock' });
-  const links = PAGES.map(([name, href, word]) =>
+  const pages = PAGES.filter(([, , , needed]) => may(needed));
+  const links = pages.map(([name, href, word]) =>
     el('a', { href, 'aria-current': name === view ? 'page' : null }, word, name === 'alarms' ? openCount : null),
   );
-  root.replaceChildren(wordMark(), el('nav', { 'aria-label': 'Pages' }, links), el('div', { class: 'frame-end' }, link, clock, whoAmI()));
+  root.replaceChildren(wordMark(), el('nav', { 'aria-label': 'Pages' }, links), el('div', { class: 'frame-end' }, link, clock, whoIsHere()));
+  if (!may('read')) {
+    return () => {};
+  }
 
   const counted = throttled(() => countAlarms(openCount), COUNT_EVERY_MS);
   const offs = [
@@ -81,28 +87,4 @@ async function countAlarms(node) {
   } catch {
     node.hidden = true;
   }
-}
-
-function whoAmI() {
-  const label = el('span', {});
-  const dialog = el('dialog', { class: 'sheet', 'aria-label': 'Who is at this screen' });
-  const name = () => setText(label, people()[0] ?? 'Who is here?');
-  const show = () => {
-    const known = people().map((person) =>
-      el('li', {}, el('span', {}, person),
-        el('button', { type: 'button', class: 'quiet', on: { click: () => (forget(person), show()) } }, 'Forget')));
-    dialog.replaceChildren(
-      el('h2', {}, 'Who is at this screen?'),
-      askWho('Tap the name that acts from here', 'This is me', () => dialog.close()),
-      known.length > 0 ? el('details', {}, el('summary', {}, 'Names kept in this browser'), el('ul', { class: 'plain known' }, known)) : null,
-      el('form', { method: 'dialog' }, el('button', { class: 'quiet' }, 'Close')),
-    );
-    if (!dialog.open) {
-      dialog.showModal();
-    }
-  };
-  dialog.addEventListener('close', () => dialog.replaceChildren());
-  name();
-  document.addEventListener(PEOPLE_CHANGED, name);
-  return [el('button', { type: 'button', class: 'who-am-i', 'aria-haspopup': 'dialog', on: { click: show } }, label), dialog];
 }

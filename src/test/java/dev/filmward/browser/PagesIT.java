@@ -36,6 +36,8 @@ class PagesIT {
           "tests", "/tests.html?line=Blown%201&structure=DUO-50",
           "alarms", "/alarms.html",
           "intake", "/intake.html",
+          "people", "/people.html",
+          "signin", "/signin.html",
           "help", "/help.html");
   private static final Map<Integer, Integer> HEIGHT_OF_WIDTH =
       Map.of(390, 844, 1440, 900, 1920, 1080);
@@ -48,6 +50,7 @@ class PagesIT {
   static void fillAPlant() throws Exception {
     browser = Chromium.start();
     served = RunningJar.serve(folder, folder.resolve("data"), 0);
+    browser.signIn(served);
     SmallFilm film = SmallFilm.withSampleAt(26, Instant.now());
     served.api().upload("baseline.csv", film.usual(0, 25));
     served.api().freeze();

@@ -117,8 +117,7 @@ class DoorsTest {
 
   private static String statusLine(String host) throws IOException {
     try (Socket socket = new Socket(InetAddress.getLoopbackAddress(), served.port())) {
-      String request =
-          "GET /api/v1/board HTTP/1.1\r\nHost: " + host + "\r\nConnection: close\r\n\r\n";
+      String request = "GET /api/v1/me HTTP/1.1\r\nHost: " + host + "\r\nConnection: close\r\n\r\n";
       socket.getOutputStream().write(request.getBytes(StandardCharsets.US_ASCII));
       String answer =
           new String(socket.getInputStream().readAllBytes(), StandardCharsets.ISO_8859_1);
@@ -128,8 +127,8 @@ class DoorsTest {
 
   @Test
   void aBodyThatIsTooLargeIsRefused() {
-    String longName = "{\"by\": \"" + "K".repeat(100_000) + "\"}";
-    Answer json = api.post("/api/v1/alarms/1/acknowledge", longName);
+    String longCause = "{\"cause\": \"" + "K".repeat(100_000) + "\", \"action\": \"a\"}";
+    Answer json = api.post("/api/v1/alarms/1/finding", longCause);
     assertThat(json.status()).isEqualTo(413);
     assertThat(json.json().get("error").get("what").asText()).isNotBlank();
     String yaml = "#".repeat(5 << 20);
@@ -138,9 +137,11 @@ class DoorsTest {
   }
 
   @Test
-  void aNameThatIsTooLongIsRefused() {
+  void aTextThatIsTooLongIsRefused() {
     Answer answer =
-        api.post("/api/v1/alarms/1/acknowledge", "{\"by\": \"" + "K".repeat(5000) + "\"}");
+        api.post(
+            "/api/v1/alarms/1/finding",
+            "{\"cause\": \"" + "K".repeat(5000) + "\", \"action\": \"a\"}");
     assertThat(answer.status()).isEqualTo(400);
     assertThat(answer.text()).hasSizeLessThan(500);
   }
