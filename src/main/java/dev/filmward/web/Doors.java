@@ -30,8 +30,7 @@ final class Doors {
           "Referrer-Policy", "no-referrer",
           "Cross-Origin-Opener-Policy", "same-origin",
           "Cross-Origin-Resource-Policy", "same-origin",
-          "Permissions-Policy",
-              "camera=(), microphone=(), geolocation=(), payment=(), usb=(), serial=(), bluetooth=()");
+          "Permissions-Policy", "camera=(), microphone=(), geolocation=(), payment=(), usb=()");
   private static final String A_YEAR = "max-age=31536000";
 
   private final boolean loopbackOnly;

@@ -10,6 +10,7 @@ import dev.filmward.people.Token;
 import io.javalin.http.Context;
 import io.javalin.http.ForbiddenResponse;
 import io.javalin.http.HandlerType;
+import io.javalin.http.MethodNotAllowedResponse;
 import io.javalin.http.UnauthorizedResponse;
 import java.util.Map;
 import java.util.Optional;
@@ -53,7 +54,11 @@ final class Gate {
             .filter(Routes.Needs.class::isInstance)
             .map(role -> ((Routes.Needs) role).permission())
             .findFirst();
-    if (needed.isEmpty() && ctx.path().startsWith("/api/")) {
+    boolean isData = ctx.path().startsWith("/api/");
+    if (isData && ctx.method().equals(HandlerType.HEAD)) {
+      throw new MethodNotAllowedResponse("ask for this with GET", Map.of());
+    }
+    if (needed.isEmpty() && isData) {
       throw new IllegalStateException("the route " + ctx.path() + " says no permission");
     }
     if (needed.isPresent()) {
