@@ -74,7 +74,7 @@ final class DoorsOption {
               .with(openToRead ? Reading.OPEN : Reading.SIGNED_IN)
               .with(new Expiry(hours(idleHours), hours(sessionHours)))
               .with(proxies == null ? Forwarding.none() : Forwarding.from(proxies));
-      return keystore == null ? doors : doors.with(new TlsKey(existing(keystore), password()));
+      return keystore == null ? doors : doors.with(TlsKey.in(existing(keystore), password()));
     } catch (IllegalArgumentException e) {
       throw wrongUse(e.getMessage() == null ? e.toString() : e.getMessage());
     }

@@ -1,6 +1,11 @@
 package dev.filmward.web;
 
+import java.io.IOException;
+import java.io.InputStream;
+import java.nio.file.Files;
 import java.nio.file.Path;
+import java.security.GeneralSecurityException;
+import java.security.KeyStore;
 import org.eclipse.jetty.http.HttpVersion;
 import org.eclipse.jetty.server.Connector;
 import org.eclipse.jetty.server.HttpConfiguration;
@@ -16,6 +21,26 @@ import org.eclipse.jetty.util.ssl.SslContextFactory;
  * the JDK holds good.
  */
 public record TlsKey(Path keystore, String password) {
+
+  /**
+   * A key that can be used.
+   *
+   * @throws IllegalArgumentException if there is no key in the file, or the password does not open
+   *     it
+   */
+  public static TlsKey in(Path keystore, String password) {
+    try (InputStream in = Files.newInputStream(keystore)) {
+      KeyStore store = KeyStore.getInstance("PKCS12");
+      store.load(in, password.toCharArray());
+      if (store.size() == 0) {
+        throw new IllegalArgumentException("there is no key in " + keystore);
+      }
+      return new TlsKey(keystore, password);
+    } catch (IOException | GeneralSecurityException e) {
+      throw new IllegalArgumentException(
+          keystore + " cannot be opened as a PKCS #12 file; is its password right?", e);
+    }
+  }
 
   Connector connector(Server server, HttpConfiguration http, WebServer.Options options) {
     SslContextFactory.Server tls = new SslContextFactory.Server();

@@ -4,9 +4,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import dev.filmward.web.Api.Answer;
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.net.InetAddress;
 import java.net.Socket;
+import java.net.http.HttpRequest;
+import java.net.http.HttpRequest.BodyPublishers;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import org.junit.jupiter.api.AfterAll;
@@ -54,6 +57,10 @@ class DoorsTest {
         .doesNotContain("unsafe");
     assertThat(answer.header("X-Content-Type-Options")).isEqualTo("nosniff");
     assertThat(answer.header("Referrer-Policy")).isEqualTo("no-referrer");
+    assertThat(answer.header("X-Frame-Options")).isEqualTo("DENY");
+    assertThat(answer.header("Cross-Origin-Resource-Policy")).isEqualTo("same-origin");
+    assertThat(answer.header("Permissions-Policy")).contains("camera=()", "microphone=()");
+    assertThat(answer.header("Strict-Transport-Security")).as("without TLS").isEmpty();
     assertThat(answer.header("Server")).doesNotContain("Jetty");
   }
 
@@ -68,7 +75,7 @@ class DoorsTest {
         api.send(
             api.request("/api/v1/alarms/1/acknowledge")
                 .header("Content-Type", "application/json")
-                .POST(java.net.http.HttpRequest.BodyPublishers.ofString("{\"by\": \"Kim\"}")));
+                .POST(BodyPublishers.ofString("{\"by\": \"Kim\"}")));
     expectForbidden(answer);
   }
 
@@ -134,6 +141,26 @@ class DoorsTest {
     String yaml = "#".repeat(5 << 20);
     Answer structures = api.send(api.change("/api/v1/structures?name=s.yaml", "text/yaml", yaml));
     assertThat(structures.status()).isEqualTo(413);
+  }
+
+  /** A body without a length is counted as it streams. */
+  @Test
+  void aChunkedBodyThatIsTooLargeIsRefused() {
+    byte[] large =
+        ("{\"cause\": \"" + "K".repeat(100_000) + "\"}").getBytes(StandardCharsets.UTF_8);
+    Answer json = api.send(chunked("/api/v1/alarms/1/finding", large));
+    assertThat(json.status()).isEqualTo(413);
+    assertThat(json.json().get("error").get("what").asText()).contains("64000 bytes");
+    Answer structures = api.send(chunked("/api/v1/structures?name=s.yaml", new byte[5 << 20]));
+    assertThat(structures.status()).isEqualTo(413);
+    Answer mapping = api.send(chunked("/api/v1/mappings", new byte[2 << 20]));
+    assertThat(mapping.status()).isEqualTo(413);
+  }
+
+  private static HttpRequest.Builder chunked(String path, byte[] body) {
+    return api.request(path)
+        .header("X-Filmward", "1")
+        .POST(BodyPublishers.ofInputStream(() -> new ByteArrayInputStream(body)));
   }
 
   @Test
