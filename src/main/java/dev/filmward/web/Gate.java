@@ -76,6 +76,11 @@ final class Gate {
       ctx.header("WWW-Authenticate", "Bearer");
       throw notSignedIn(isWrongToken ? "this token does not hold (any more)" : "not signed in");
     }
+    if (!actor.may(needed) && actor.equals(Actor.limited(actor.name()))) {
+      throw new ForbiddenResponse(
+          "a one-time password opens nothing yet",
+          Map.of(ErrorReplies.INSTEAD, "choose your own password first"));
+    }
     if (!actor.may(needed)) {
       throw new ForbiddenResponse(
           actor.name() + " may not do this; it needs the permission " + needed.word(),
