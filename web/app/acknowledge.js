@@ -1,5 +1,5 @@
 /**
- * "Seen, mine", then a name: two taps. Only one such question is open at a time. The screen says at once
+ * "Seen, mine", then the button with the name: two taps. Only one such question is open at a time. The screen says at once
  * that it is being kept, and says honestly when somebody else was first or nothing was kept.
  */
 import { postJson } from './api.js';
@@ -25,7 +25,7 @@ export function acknowledgeControl(id, { changed, refused }) {
     setText(said, '');
     const cancel = el('button', { type: 'button', class: 'quiet', on: { click: () => (rest(), button.focus()) } }, 'Not now');
     place.replaceChildren(askWho('Who takes it?', 'Take it', take), cancel);
-    place.querySelector('button, input').focus();
+    place.querySelector('button, a').focus();
   }
 
   async function take(by) {
@@ -34,7 +34,7 @@ export function acknowledgeControl(id, { changed, refused }) {
     setText(said, `Taken by ${by}. Being kept\u2026`);
     said.focus();
     try {
-      changed(await postJson(`/api/v1/alarms/${id}/acknowledge`, { by }));
+      changed(await postJson(`/api/v1/alarms/${id}/acknowledge`, {}));
       setText(said, `Kept: ${by} has it.`);
     } catch (error) {
       setText(said, error.status === 409 ? `Not yours: ${error.sentence}` : `Not kept. ${error.sentence ?? error.message}`);

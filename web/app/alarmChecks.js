@@ -61,7 +61,7 @@ function checkItem(id, words, number, { changed, refused }) {
     const outcome = chips('outcome', 'What did it show?', OUTCOMES);
     const note = textField(`check-note-${number}`, 'What was seen (may be left empty)', { maxlength: LONGEST });
     return careForm({
-      prefix: `check-${number}`, fields: [outcome, note.node], question: 'Who did it?', verb: 'Keep',
+      prefix: `check-${number}`, fields: [outcome, note.node], verb: 'Keep',
       ask: () => {
         const chosen = outcome.querySelector('input:checked')?.value;
         return chosen

@@ -1,7 +1,8 @@
 /** With whom an alarm is, and the two acts that move it: hand it on, and open it again. */
+import { getJson } from './api.js';
 import { careForm, folded, textField } from './careForm.js';
 import { el, setText } from './elements.js';
-import { people } from './person.js';
+import { may } from './person.js';
 import { momentOf } from './plantClock.js';
 
 const LONGEST_NAME = 80;
@@ -20,9 +21,14 @@ export function ownerPart(alarm, { changed, refused }) {
   const words = el('p', { class: 'owner' });
   const to = textField('hand-on-to', 'To whom', { maxlength: LONGEST_NAME, list: 'known-people' });
   const why = textField('hand-on-why', 'What that person should know (may be left empty)', { maxlength: LONGEST });
-  const known = el('datalist', { id: 'known-people' }, people().map((name) => el('option', { value: name })));
+  const known = el('datalist', { id: 'known-people' });
+  if (may('tend-alarms')) {
+    getJson('/api/v1/colleagues')
+      .then(({ names }) => known.replaceChildren(...names.map((name) => el('option', { value: name }))))
+      .catch(() => known.replaceChildren());
+  }
   const handOn = careForm({
-    prefix: 'hand-on', fields: [to.node, known, why.node], question: 'Who hands it on?', verb: 'Hand it on',
+    prefix: 'hand-on', fields: [to.node, known, why.node], verb: 'Hand it on',
     ask: () => (to.value()
       ? { path: `/api/v1/alarms/${now.id}/owner`, body: { to: to.value(), from: now.owner?.name ?? null, why: why.value() } }
       : { wanting: 'Say to whom.', focus: to.input }),
@@ -31,7 +37,7 @@ export function ownerPart(alarm, { changed, refused }) {
   });
   const reason = textField('reopen-reason', 'Why', { maxlength: LONGEST, rows: 2 });
   const reopen = careForm({
-    prefix: 'reopen', fields: [reason.node], question: 'Who opens it again?', verb: 'Open it again',
+    prefix: 'reopen', fields: [reason.node], verb: 'Open it again',
     ask: () => (reason.value()
       ? { path: `/api/v1/alarms/${now.id}/reopen`, body: { reason: reason.value() } }
       : { wanting: 'Write why: what was found goes to the history.', focus: reason.input }),

@@ -11,7 +11,7 @@ export function timeline(alarm, { changed, refused }) {
   const list = el('ol', { class: 'plain history' });
   const comment = textField('comment-words', 'Comment', { rows: 2, maxlength: LONGEST });
   const form = careForm({
-    prefix: 'comment', fields: [comment.node], question: 'Who writes this?', verb: 'Keep the comment',
+    prefix: 'comment', fields: [comment.node], verb: 'Keep the comment',
     ask: () => (comment.value()
       ? { path: `/api/v1/alarms/${alarm.id}/comments`, body: { words: comment.value() } }
       : { wanting: 'Write something first.', focus: comment.input }),

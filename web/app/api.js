@@ -1,4 +1,8 @@
 /** Talks to the server. Every refusal becomes an ApiError that says what is wrong and what to do instead. */
+
+/** Sent on the document when the server knows nobody here (any more). */
+export const SIGNED_OUT = 'filmward-signed-out';
+
 export class ApiError extends Error {
   constructor(status, what, instead) {
     super(what);
@@ -44,6 +48,9 @@ async function exchange(path, options) {
   const body = await response.json().catch(() => null);
   if (response.ok && body !== null) {
     return body;
+  }
+  if (response.status === 401) {
+    document.dispatchEvent(new Event(SIGNED_OUT));
   }
   const error = body?.error ?? {};
   throw new ApiError(response.status, error.what ?? `The server answered ${response.status}`, error.instead ?? '');

@@ -2,14 +2,14 @@
 import { el } from './elements.js';
 import { askWho } from './person.js';
 
-export function askSheet(title, words, verb) {
+export function askSheet(title, words, verb, permission = 'tend-alarms') {
   return new Promise((answer) => {
     let name = null;
     const dialog = el('dialog', { class: 'sheet', 'aria-label': title });
     dialog.append(
       el('h2', {}, title),
       words ? el('p', {}, words) : '',
-      askWho('Your name', verb, (chosen) => ((name = chosen), dialog.close())),
+      askWho(words ?? title, verb, (chosen) => ((name = chosen), dialog.close()), permission),
       el('form', { method: 'dialog' }, el('button', { class: 'quiet' }, 'Not now')));
     dialog.addEventListener('close', () => (dialog.remove(), answer(name)));
     document.body.append(dialog);

@@ -1,32 +1,27 @@
 /** A small form for one act on an alarm or a roll: fields, who does it, one button, and an honest word about the outcome. */
 import { postJson } from './api.js';
 import { el, setText } from './elements.js';
-import { remember } from './person.js';
-import { whoField } from './whoField.js';
+import { allow, signature } from './person.js';
 
 /**
  * `fields` are nodes; `ask()` gives {path, body} or {wanting, focus} where something is missing; `done(answer)` and
- * `refused()` are told of the outcome. `question` asks who does it.
+ * `refused()` are told of the outcome. It is kept under the name of whoever is signed in and has the `permission`.
  */
-export function careForm({ prefix, fields, question, verb, ask, done, refused = () => {} }) {
-  const who = whoField(prefix, question);
+export function careForm({ prefix, fields, verb, ask, done, refused = () => {}, permission = 'tend-alarms' }) {
   const said = el('p', { class: 'said', role: 'status' });
-  const button = el('button', { type: 'submit' }, verb);
-  const node = el('form', { class: 'care-form', data: { action: prefix }, novalidate: true, on: { submit } }, fields, who.node, button, said);
+  const button = allow(el('button', { type: 'submit' }, verb), permission);
+  const node = el('form', { class: 'care-form', data: { action: prefix }, novalidate: true, on: { submit } }, fields, signature(permission), button, said);
 
   async function submit(event) {
     event.preventDefault();
     const { path, body, wanting, focus } = ask();
-    const by = who.name();
-    const missing = wanting ?? (by ? '' : 'Say who does this.');
-    setText(said, missing || 'Being kept\u2026');
-    if (missing) {
-      return (wanting ? focus : who)?.focus();
+    setText(said, wanting ?? 'Being kept\u2026');
+    if (wanting) {
+      return focus?.focus();
     }
     button.disabled = true;
     try {
-      remember(by);
-      const answer = await postJson(path, { ...body, by });
+      const answer = await postJson(path, body);
       setText(said, 'Kept.');
       done(answer);
     } catch (error) {

@@ -14,7 +14,8 @@ export function causeList({ causes, most, version }, kept) {
   let rows = causes.map((cause) => causeRow(cause, act));
   const add = el('button', { type: 'button', class: 'quiet', data: { action: 'add-cause' }, on: { click: addRow } }, 'Add a cause');
   const form = careForm({
-    prefix: 'causes', fields: [list, add, counted, reason.node], question: 'Who decides this?', verb: 'Keep this list',
+    permission: 'decide',
+    prefix: 'causes', fields: [list, add, counted, reason.node], verb: 'Keep this list',
     ask: () => {
       const nameless = rows.find((row) => !row.cause().words);
       return nameless ? { wanting: 'A cause needs words.', focus: nameless }

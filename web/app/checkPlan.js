@@ -19,6 +19,7 @@ export function checkPlan({ patterns, causes: planned, version }, causes, kept) 
     .map(({ code, words }) => ({ code, ...planField(`plan-cause-${code}`, words, planned.find((one) => one.code === code)?.checks ?? []) }));
   const reason = textField('checks-reason', 'Reason', { rows: 2, maxlength: LONGEST_REASON });
   const form = careForm({
+    permission: 'decide',
     prefix: 'checks',
     fields: [
       el('p', {}, 'One check a line, the nearest and cheapest first. They stand at every alarm of that pattern, and whoever does one can say what it showed.'),
@@ -28,7 +29,7 @@ export function checkPlan({ patterns, causes: planned, version }, causes, kept) 
         el('div', { class: 'plan-fields' }, byCause.map(({ node }) => node))),
       reason.node,
     ],
-    question: 'Who decides this?', verb: 'Keep this plan',
+    verb: 'Keep this plan',
     ask: () => {
       const empty = byPattern.find(({ checks }) => checks().length === 0);
       return empty ? { wanting: 'Each pattern needs at least one check.', focus: empty.input }

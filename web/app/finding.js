@@ -5,8 +5,7 @@
 import { postJson } from './api.js';
 import { chips } from './chips.js';
 import { el, setText } from './elements.js';
-import { remember } from './person.js';
-import { whoField } from './whoField.js';
+import { allow, signature } from './person.js';
 
 export const NOT_FOUND_YET = 'not-found-yet';
 const OTHER = 'other';
@@ -18,29 +17,27 @@ export function findingForm(alarm, causes, changed) {
   const note = el('input', { id: 'finding-note', maxlength: LONGEST, autocomplete: 'off' });
   const noteLabel = el('label', { for: 'finding-note' });
   const action = el('textarea', { id: 'finding-action', rows: 3, maxlength: LONGEST });
-  const who = whoField('finding', 'Who writes this');
   const said = el('p', { class: 'said', role: 'status' });
   const form = el('form', { class: 'finding', data: { action: 'finding' }, novalidate: true, on: { submit, change: nameNote } },
     chips('cause', 'Cause', choicesOf(causes, kept)),
     el('div', {}, noteLabel, note),
     el('div', {}, el('label', { for: 'finding-action' }, 'Action: what was done (may come later)'), action),
-    who.node,
-    el('button', { type: 'submit' }, 'Keep cause and action'),
+    signature('tend-alarms'),
+    allow(el('button', { type: 'submit' }, 'Keep cause and action'), 'tend-alarms'),
     said);
   const cause = () => form.elements.cause.value;
   fill();
 
   async function submit(event) {
     event.preventDefault();
-    const body = { by: who.name(), cause: cause(), note: note.value.trim(), action: action.value.trim() };
+    const body = { cause: cause(), note: note.value.trim(), action: action.value.trim() };
     const isUnnamed = body.cause === OTHER && !body.note;
-    const wanting = !body.cause ? 'Choose a cause, or say "not found yet".' : isUnnamed ? 'Write which other cause.' : !body.by ? 'Say who writes this.' : '';
+    const wanting = !body.cause ? 'Choose a cause, or say "not found yet".' : isUnnamed ? 'Write which other cause.' : '';
     setText(said, wanting || 'Being kept\u2026');
     if (wanting) {
-      return (!body.cause ? form.querySelector('input[name="cause"]') : isUnnamed ? note : who).focus();
+      return (!body.cause ? form.querySelector('input[name="cause"]') : note).focus();
     }
     try {
-      remember(body.by);
       changed(await postJson(`/api/v1/alarms/${alarm.id}/finding`, body));
       setText(said, 'Kept.');
     } catch (error) {

@@ -68,7 +68,7 @@ export function mount(root, params) {
       return;
     }
     try {
-      await postJson('/api/v1/handover/sign', { line, shift: page.handover.shift.shift, side, digest, by });
+      await postJson('/api/v1/handover/sign', { line, shift: page.handover.shift.shift, side, digest });
       anew = false;
       say(side === 'incoming' ? `${by} has taken over.` : `${by} has handed over. The other lead signs next.`);
     } catch (error) {
@@ -89,7 +89,7 @@ export function mount(root, params) {
     const by = words === '' ? null : await askSheet('Who settled it?', words, 'Settled');
     if (by !== null) {
       try {
-        await postJson(`/api/v1/handover/notes/${item.key.split(' ')[1]}/settle`, { by, outcome: words });
+        await postJson(`/api/v1/handover/notes/${item.key.split(' ')[1]}/settle`, { outcome: words });
       } catch (error) {
         say(`Not settled. ${error.sentence ?? error.message}`);
       }

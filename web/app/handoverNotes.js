@@ -37,7 +37,7 @@ export function handoverNotes(written) {
     try {
       const ms = at.value ? Math.min(atWallTime(at.value), nowMs()) : NaN;
       await postJson('/api/v1/handover/notes', {
-        by, text: words, line: line.value, roll: roll.value.trim(), kind: todo.checked ? 'follow-up' : 'note',
+        text: words, line: line.value, roll: roll.value.trim(), kind: todo.checked ? 'follow-up' : 'note',
         at: Number.isFinite(ms) && at.value !== wallTime(nowMs()) ? new Date(ms).toISOString() : '',
       });
       text.value = '';

@@ -4,29 +4,39 @@ import { getJson } from './api.js';
 import { el, setText, svg } from './elements.js';
 import { shape } from './marks.js';
 import * as live from './live.js';
-import { askWho, forget, people, PEOPLE_CHANGED } from './person.js';
+import { may } from './person.js';
 import { isSynchronised, moment, nowMs, timeWithSeconds } from './plantClock.js';
 import { throttled } from './refresh.js';
+import { whoIsHere } from './whoIsHere.js';
 
 const PAGES = [
-  ['board', '/', 'Board'],
-  ['alarms', '/alarms.html', 'Alarms'],
-  ['handover', '/handover.html', 'Handover'],
-  ['intake', '/intake.html', 'Intake'],
-  ['help', '/help.html', 'Help'],
+  ['board', '/', 'Board', 'read'],
+  ['alarms', '/alarms.html', 'Alarms', 'read'],
+  ['handover', '/handover.html', 'Handover', 'read'],
+  ['intake', '/intake.html', 'Intake', 'read'],
+  ['help', '/help.html', 'Help', 'anybody'],
 ];
 /** For whoever sets the plant up; folded, since it is seldom needed. */
-const SET_UP = [['telling', '/telling.html', 'Telling people']];
+const SET_UP = [
+  ['causes', '/causes.html', 'Causes and checks', 'decide'],
+  ['shifts', '/shifts.html', 'Shifts', 'decide'],
+  ['people', '/people.html', 'People', 'administer'],
+  ['telling', '/telling.html', 'Telling people', 'administer'],
+];
 const COUNT_EVERY_MS = 2_000;
 
 export function mount(root, { view }) {
   const openCount = el('span', { class: 'count', hidden: true });
   const link = el('span', { class: 'link-state', role: 'status' });
   const clock = el('time', { class: 'clock' });
-  const links = PAGES.map(([name, href, word]) =>
+  const pages = PAGES.filter(([, , , needed]) => may(needed));
+  const links = pages.map(([name, href, word]) =>
     el('a', { href, 'aria-current': name === view ? 'page' : null }, word, name === 'alarms' ? openCount : null),
   );
-  root.replaceChildren(wordMark(), el('nav', { 'aria-label': 'Pages' }, links, setUp(view)), el('div', { class: 'frame-end' }, link, clock, whoAmI()));
+  root.replaceChildren(wordMark(), el('nav', { 'aria-label': 'Pages' }, ...[...links, setUp(view)].filter(Boolean)), el('div', { class: 'frame-end' }, link, clock, whoIsHere()));
+  if (!may('read')) {
+    return () => {};
+  }
 
   const counted = throttled(() => countAlarms(openCount), COUNT_EVERY_MS);
   const offs = [
@@ -46,7 +56,11 @@ export function mount(root, { view }) {
 }
 
 function setUp(view) {
-  const links = SET_UP.map(([name, href, word]) =>
+  const own = SET_UP.filter(([, , , needed]) => may(needed));
+  if (own.length === 0) {
+    return null;
+  }
+  const links = own.map(([name, href, word]) =>
     el('li', {}, el('a', { href, 'aria-current': name === view ? 'page' : null }, word)));
   const isHere = SET_UP.some(([name]) => name === view);
   return el('details', { class: 'set-up', data: { here: isHere } }, el('summary', {}, 'Set-up'), el('ul', { class: 'plain' }, links));
@@ -92,28 +106,4 @@ async function countAlarms(node) {
   } catch {
     node.hidden = true;
   }
-}
-
-function whoAmI() {
-  const label = el('span', {});
-  const dialog = el('dialog', { class: 'sheet', 'aria-label': 'Who is at this screen' });
-  const name = () => setText(label, people()[0] ?? 'Who is here?');
-  const show = () => {
-    const known = people().map((person) =>
-      el('li', {}, el('span', {}, person),
-        el('button', { type: 'button', class: 'quiet', on: { click: () => (forget(person), show()) } }, 'Forget')));
-    dialog.replaceChildren(
-      el('h2', {}, 'Who is at this screen?'),
-      askWho('Tap the name that acts from here', 'This is me', () => dialog.close()),
-      known.length > 0 ? el('details', {}, el('summary', {}, 'Names kept in this browser'), el('ul', { class: 'plain known' }, known)) : null,
-      el('form', { method: 'dialog' }, el('button', { class: 'quiet' }, 'Close')),
-    );
-    if (!dialog.open) {
-      dialog.showModal();
-    }
-  };
-  dialog.addEventListener('close', () => dialog.replaceChildren());
-  name();
-  document.addEventListener(PEOPLE_CHANGED, name);
-  return [el('button', { type: 'button', class: 'who-am-i', 'aria-haspopup': 'dialog', on: { click: show } }, label), dialog];
 }

@@ -7,6 +7,8 @@ import { momentOf } from './plantClock.js';
 
 const MINUTES = [['15', '15 min'], ['30', '30 min'], ['60', '1 h'], ['120', '2 h'], ['240', '4 h'], ['480', '8 h']];
 
+const NEEDS = { 'take-out': 'decide', 'put-back': 'decide' };
+
 /** Shows what can be done in the alarm's state; what somebody is filling in stays until the state changes. */
 export function holdControl(alarm, { refused }) {
   const node = el('section', { class: 'holds' });
@@ -22,10 +24,10 @@ export function holdControl(alarm, { refused }) {
 
   function parts(now) {
     if (now.hold && now.state === 'shelved') {
-      return [ending(now, `/api/v1/shelves/${now.hold.id}/end`, 'Take it off the shelf', `On the shelf until ${momentOf(now.hold.until)}. It and new alarms of the same layers make no sound until then.`)];
+      return [ending('end-hold', `/api/v1/shelves/${now.hold.id}/end`, 'Take it off the shelf', `On the shelf until ${momentOf(now.hold.until)}. It and new alarms of the same layers make no sound until then.`)];
     }
     if (now.hold && now.state === 'out-of-service') {
-      return [ending(now, `/api/v1/out-of-service/${now.hold.id}/end`, 'Put it back into service', 'Out of service until an engineer puts it back.')];
+      return [ending('put-back', `/api/v1/out-of-service/${now.hold.id}/end`, 'Put it back into service', 'Out of service until an engineer puts it back.')];
     }
     const canShelve = ['unacknowledged', 'acknowledged', 'returned-unacknowledged'].includes(now.state);
     return now.closed || !canShelve ? [] : [shelving(now), takingOut(now)];
@@ -44,8 +46,8 @@ export function holdControl(alarm, { refused }) {
       (form) => postJson('/api/v1/out-of-service', { ...body, ...said(form) }));
   }
 
-  function ending(now, path, verb, words) {
-    return question('end-hold', verb, words, null, (form) => postJson(path, said(form)));
+  function ending(action, path, verb, words) {
+    return question(action, verb, words, null, (form) => postJson(path, said(form)));
   }
 
   function question(action, verb, words, extra, act) {
@@ -54,14 +56,13 @@ export function holdControl(alarm, { refused }) {
     const form = el('form', { class: 'hold-form', novalidate: true, on: { submit: (event) => event.preventDefault() } },
       el('p', { class: 'soft' }, words), extra,
       el('div', {}, el('label', { for: `${action}-reason` }, 'Why'), reason),
-      askWho('Who does it?', verb, send), told);
+      askWho('Who does it?', verb, send, NEEDS[action] ?? 'tend-alarms'), told);
 
-    async function send(by) {
+    async function send() {
       if (reason.value.trim() === '') {
         setText(told, 'Write why: the next shift will ask.');
         return reason.focus();
       }
-      form.dataset.by = by;
       setText(told, 'Being kept\u2026');
       try {
         await act(form);
@@ -73,7 +74,7 @@ export function holdControl(alarm, { refused }) {
     return el('details', { data: { action } }, el('summary', {}, verb), form);
   }
 
-  const said = (form) => ({ reason: form.elements.reason.value.trim(), by: form.dataset.by });
+  const said = (form) => ({ reason: form.elements.reason.value.trim() });
   update(alarm);
   return { node, update };
 }

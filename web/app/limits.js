@@ -14,6 +14,7 @@ import { pointsToLookAt } from './limitsPoints.js';
 import { doubtsList, proposalTable } from './limitsTable.js';
 import { limitsOverview } from './limitsOverview.js';
 import * as live from './live.js';
+import { may } from './person.js';
 import { synchronise } from './plantClock.js';
 import { throttled } from './refresh.js';
 
@@ -85,6 +86,10 @@ function mountOne(root, address) {
     const mine = ++asking;
     const chosen = choice.body();
     shown = null;
+    if (!may('decide')) {
+      page.trouble.say('Working out other limits is for engineers and quality. What is in force stands here for everybody.');
+      return showProposal(null);
+    }
     keepWithin(choice.span());
     page.busy(true);
     try {

@@ -1,11 +1,11 @@
-/** The decision: provisional or frozen, who, why, and one button. It sends exactly the baseline that is on show. */
+/** The decision: provisional or frozen, why, and one button. It sends exactly the baseline that is on show. */
 import { postJson } from './api.js';
 import { chips } from './chips.js';
 import { el, setText } from './elements.js';
 import { plural } from './format.js';
 import { MEANINGS, REMEDIES } from './limitsWords.js';
 import { momentOf } from './plantClock.js';
-import { people, remember } from './person.js';
+import { may, signature } from './person.js';
 
 const LONGEST = 500;
 const ENOUGH_TO_FREEZE = 100;
@@ -14,19 +14,16 @@ const STATES = [['provisional', 'Provisional'], ['frozen', 'Frozen']];
 /** `asked()` gives the body of the proposal on show, or null; `done(words)` is called after success. */
 export function decision(asked, done) {
   const reason = el('textarea', { id: 'decision-reason', rows: 3, maxlength: LONGEST });
-  const by = el('input', { id: 'decision-by', maxlength: 80, autocomplete: 'off' });
   const meaning = el('p', {});
   const effect = el('p', { class: 'caution' });
   const said = el('p', { class: 'said', role: 'status' });
   const button = el('button', { type: 'submit', class: 'decide', data: { action: 'put-in-force' } }, 'Put these limits in force');
   const remedy = el('div', { hidden: true });
-  const names = people();
   const form = el('form', { class: 'decision', novalidate: true, on: { submit, input: touched } },
     el('div', {}, chips('state', 'As', STATES), meaning, remedy, effect),
     el('div', {},
       el('div', {}, el('label', { for: 'decision-reason' }, 'Reason'), reason),
-      names.length > 0 ? chips('by', 'Who decides this', names) : null,
-      el('div', {}, el('label', { for: 'decision-by' }, names.length > 0 ? 'or somebody else' : 'Who decides this'), by),
+      signature('decide'),
       button, said));
   let isChosen = false;
   let isAlike = false;
@@ -44,7 +41,7 @@ export function decision(asked, done) {
   /** `isFirst`: nobody put limits in force before. */
   function show({ proposal, isFirst }) {
     const made = (proposal?.characteristics ?? []).filter(({ proposed }) => proposed);
-    button.disabled = made.length === 0;
+    button.disabled = made.length === 0 || !may('decide');
     alike(made);
     if (!isChosen) {
       const enough = made.length > 0 && Math.min(...made.map(({ subgroups }) => subgroups)) >= ENOUGH_TO_FREEZE;
@@ -65,20 +62,18 @@ export function decision(asked, done) {
 
   async function submit(event) {
     event.preventDefault();
-    const who = by.value.trim() || (form.elements.by?.value ?? '');
     const why = reason.value.trim();
     const body = asked();
     const isFrozen = form.elements.state.value === 'frozen';
     const chosenRemedy = isAlike && isFrozen ? form.elements.autocorrelation.value : '';
-    const wanting = isAlike && isFrozen && !chosenRemedy ? 'Say what is done about samples that are alike, or make the limits provisional.' : !body ? 'The proposal is being worked out; look at it first.' : !why ? 'Write the reason: whoever reads the chart next year will ask.' : !who ? 'Say who decides this.' : '';
+    const wanting = isAlike && isFrozen && !chosenRemedy ? 'Say what is done about samples that are alike, or make the limits provisional.' : !body ? 'The proposal is being worked out; look at it first.' : !why ? 'Write the reason: whoever reads the chart next year will ask.' : '';
     setText(said, wanting || 'Being put in force\u2026');
     if (wanting) {
-      return (isAlike && isFrozen && !chosenRemedy ? remedy.querySelector('input') : why ? by : reason).focus();
+      return (isAlike && isFrozen && !chosenRemedy ? remedy.querySelector('input') : reason).focus();
     }
     button.disabled = true;
     try {
-      const answer = await postJson('/api/v1/limits/freeze', { ...body, by: who, reason: why, state: form.elements.state.value, ...(chosenRemedy ? { autocorrelation: chosenRemedy } : {}) });
-      remember(who);
+      const answer = await postJson('/api/v1/limits/freeze', { ...body, reason: why, state: form.elements.state.value, ...(chosenRemedy ? { autocorrelation: chosenRemedy } : {}) });
       reason.value = '';
       setText(said, '');
       done(`Version ${answer.version} is in force from ${momentOf(answer.holdsFrom)} on.`);
@@ -88,10 +83,6 @@ export function decision(asked, done) {
     button.disabled = false;
   }
 
-  const choice = form.querySelector('input[name="by"]');
-  if (choice) {
-    choice.checked = true;
-  }
   return { node: form, show };
 }
 

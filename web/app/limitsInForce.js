@@ -2,6 +2,7 @@
 import { el } from './elements.js';
 import { count, plural } from './format.js';
 import { MEANINGS, moves, REMEDIES } from './limitsWords.js';
+import { may } from './person.js';
 import { momentOf } from './plantClock.js';
 
 /**
@@ -41,7 +42,7 @@ export function inForce(versions, { state, stored }, move) {
 }
 
 function buttons(version, move) {
-  const steps = moves(version.state);
+  const steps = may('decide') ? moves(version.state) : [];
   return steps.length === 0 ? null : el('div', { class: 'limits-moves' }, steps.map((step) =>
     el('button', { type: 'button', class: 'quiet', data: { action: 'move-limits', state: step.to }, on: { click: () => move(version, step) } }, step.verb)));
 }

@@ -1,4 +1,4 @@
-/** Asks for reason and name before limits are doubted, stood by or retired; nothing moves without both. */
+/** Asks for the reason before limits are doubted, stood by or retired; nothing moves without one. */
 import { postJson } from './api.js';
 import { chips } from './chips.js';
 import { el, setText } from './elements.js';
@@ -24,7 +24,7 @@ export function moveDialog(address, moved) {
       }
       try {
         const chosen = remedy.elements.autocorrelation.value;
-        await postJson('/api/v1/limits/state', { ...address, version, state: to, by, reason: reason.value.trim(), ...(chosen ? { autocorrelation: chosen } : {}) });
+        await postJson('/api/v1/limits/state', { ...address, version, state: to, reason: reason.value.trim(), ...(chosen ? { autocorrelation: chosen } : {}) });
         dialog.close();
         moved(`Version ${version} is ${to} now, by ${by}.`);
       } catch (error) {
@@ -37,7 +37,7 @@ export function moveDialog(address, moved) {
       el('p', {}, then),
       el('div', {}, el('label', { for: 'move-reason' }, 'Reason'), reason),
       trouble, remedy,
-      askWho('Who decides this?', verb, send),
+      askWho('Whose decision is it?', verb, send, 'decide'),
       el('form', { method: 'dialog' }, el('button', { class: 'quiet' }, 'Not now')));
     dialog.showModal();
     reason.focus();

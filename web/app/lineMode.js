@@ -38,7 +38,7 @@ export function lineMode(line) {
     const form = el('form', { class: 'line-mode-form', novalidate: true, on: { submit: (event) => event.preventDefault(), change: () => setText(means, MEANS[form.elements.mode.value] ?? '') } },
       choice, means, since,
       el('div', {}, el('label', { for: 'mode-reason' }, 'Why (may be left out)'), reason),
-      askWho('Who says so?', 'Say so', (by) => say(form, reason, said, by)), said);
+      askWho('Who says so?', 'Say so', () => say(form, reason, said), 'tell-line-state'), said);
     choice.querySelector(`input[value="${shown.mode}"]`).checked = true;
     since.querySelector('input').checked = true;
     setText(means, MEANS[shown.mode]);
@@ -47,12 +47,12 @@ export function lineMode(line) {
     dialog.showModal();
   }
 
-  async function say(form, reason, said, by) {
+  async function say(form, reason, said) {
     const back = Number(form.elements.since.value);
     const since = back === 0 ? {} : { since: new Date(nowMs() - back * 60_000).toISOString() };
     setText(said, 'Being kept\u2026');
     try {
-      await postJson(`/api/v1/lines/${encodeURIComponent(shown.line)}/mode`, { mode: form.elements.mode.value, reason: reason.value.trim(), by, ...since });
+      await postJson(`/api/v1/lines/${encodeURIComponent(shown.line)}/mode`, { mode: form.elements.mode.value, reason: reason.value.trim(), ...since });
       dialog.close();
     } catch (error) {
       setText(said, `Not kept. ${error.sentence ?? error.message}`);

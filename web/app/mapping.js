@@ -4,6 +4,7 @@
  */
 import { ApiError, postCsv } from './api.js';
 import { el, setText } from './elements.js';
+import { may, whyNot } from './person.js';
 import { questions } from './mappingQuestions.js';
 import { asItStands, asItIsRead } from './mappingTables.js';
 
@@ -29,12 +30,12 @@ function wizard(file, first, place, resolve) {
   const node = el('section', { class: 'mapping', data: { mapping: file.name } }, title,
     el('p', { class: 'soft' }, 'It has headings of its own. Say once what they mean; every file with the same headings is then read so.'),
     said, body,
-    el('div', { class: 'mapping-end' }, el('label', { for: 'mapping-name' }, 'Name of the mapping'), name, keep, leave));
+    el('div', { class: 'mapping-end' }, el('label', { for: 'mapping-name' }, 'Name of the mapping'), name, keep, leave, whyNot('decide')));
   let proposal = first;
 
   function draw() {
     const open = proposal.questions.length;
-    keep.disabled = open > 0;
+    keep.disabled = open > 0 || !may('decide');
     setText(said, open === 0 ? 'Everything is known. Compare the two tables, then keep the mapping.' : open === 1 ? 'One question is open.' : `${open} questions are open.`);
     body.replaceChildren(
       ...questions(proposal, answer),

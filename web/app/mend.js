@@ -1,10 +1,9 @@
-/** Mending one row: its cells beside their headings, the faulty ones marked, and who submits it again. */
+/** Mending one row: its cells beside their headings, the faulty ones marked, submitted again under the name of whoever is signed in. */
 import { postJson } from './api.js';
 import { rowText } from './cellText.js';
-import { chips } from './chips.js';
 import { el, setText } from './elements.js';
 import { plural } from './format.js';
-import { people, remember } from './person.js';
+import { allow, signature, who } from './person.js';
 
 const LONGEST = 65_536;
 
@@ -12,37 +11,24 @@ const LONGEST = 65_536;
 export function mendForm(file, held, row, mended) {
   const isSplit = row.cells.length === held.headings.length;
   const fields = isSplit ? cellFields(held, row) : wholeRow(held, row);
-  const by = el('input', { id: `mend-by-${row.id}`, maxlength: 80, autocomplete: 'off' });
   const said = el('p', { class: 'said', role: 'status' });
-  const known = people();
   const form = el('form', { class: 'mend', novalidate: true, 'aria-label': `Mend line ${row.line}`, data: { action: 'mend-form' }, on: { submit } },
     fields.node,
-    known.length > 0 ? chips('by', 'Who submits this', known) : null,
     el('div', { class: 'mend-end' },
-      el('div', {}, el('label', { for: `mend-by-${row.id}` }, known.length > 0 ? 'or somebody else' : 'Who submits this'), by),
-      el('button', { type: 'submit' }, 'Submit again')),
+      signature('send-files'),
+      allow(el('button', { type: 'submit' }, 'Submit again'), 'send-files')),
     said);
-  const first = form.querySelector('input[name="by"]');
-  if (first) {
-    first.checked = true;
-  }
 
   async function submit(event) {
     event.preventDefault();
-    const name = by.value.trim() || (form.elements.by?.value ?? '');
-    if (!name) {
-      setText(said, 'Say who submits this.');
-      return by.focus();
-    }
     setText(said, 'Being read\u2026');
     try {
-      remember(name);
-      const answer = await postJson(`/api/v1/files/${file.id}/quarantine/mend`, { by: name, rows: [{ row: row.id, text: fields.text() }] });
+      const answer = await postJson(`/api/v1/files/${file.id}/quarantine/mend`, { rows: [{ row: row.id, text: fields.text() }] });
       if (answer.still.length > 0) {
         setText(said, `Not taken: ${answer.still[0].reason}. The row stays in quarantine.`);
         form.querySelector('[data-fault] input, textarea')?.focus();
       } else {
-        mended(answer.file, taken(answer.file, name));
+        mended(answer.file, taken(answer.file, who().name));
       }
     } catch (error) {
       setText(said, `Not taken. ${error.sentence ?? error.message}`);

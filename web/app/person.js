@@ -1,85 +1,94 @@
 /**
- * The names of the people who use this screen, kept in this browser only. A shop-floor screen is
- * shared, so the last name comes first and every act asks for one tap on a name.
+ * Who is signed in here and what that person may do. The server decides each time; pages only show it, and
+ * say why something is not for this person.
  */
+import { getJson, SIGNED_OUT } from './api.js';
 import { el } from './elements.js';
 
-/** Sent on the document when the remembered names have changed. */
-export const PEOPLE_CHANGED = 'filmward-people';
-const KEY = 'filmward.people';
-const MOST = 6;
-const LONGEST = 80;
+/** Sent on the document when somebody else, or nobody, is signed in. */
+export const PERSON_CHANGED = 'filmward-person';
 
-export function people() {
-  try {
-    const kept = JSON.parse(localStorage.getItem(KEY) ?? '[]');
-    return Array.isArray(kept) ? kept.filter((name) => typeof name === 'string' && name !== '') : [];
-  } catch {
-    return [];
+const TOLD_EVERY_MS = 5 * 60_000;
+const NOBODY = { name: null, role: null, may: ['anybody'], mustChange: false, guests: [] };
+const FOR_WHOM = {
+  'tend-alarms': 'shift leads, engineers and quality',
+  'tell-line-state': 'shift leads, engineers and quality',
+  'send-files': 'shift leads, engineers and quality',
+  decide: 'engineers and quality',
+  dispose: 'quality',
+  audit: 'quality',
+  administer: 'administrators',
+};
+
+let me = NOBODY;
+let toldAt = 0;
+
+/** Asks the server who is here, which also tells it that a person is at the screen. */
+export async function load() {
+  toldAt = Date.now();
+  const before = me.name;
+  me = await getJson('/api/v1/me');
+  if (before !== me.name) {
+    document.dispatchEvent(new Event(PERSON_CHANGED));
   }
+  return me;
 }
 
-export function remember(name) {
-  keep([name, ...people().filter((other) => other !== name)].slice(0, MOST));
+/** From now on a touch, a key and a page seen again tell the server that somebody is there, now and then. */
+export function watch() {
+  const tell = () => Date.now() - toldAt > TOLD_EVERY_MS && load().catch(() => {});
+  document.addEventListener('pointerdown', tell);
+  document.addEventListener('keydown', tell);
+  document.addEventListener('visibilitychange', () => document.hidden || load().catch(() => {}));
+  document.addEventListener(SIGNED_OUT, () => load().catch(() => {}));
 }
 
-export function forget(name) {
-  keep(people().filter((other) => other !== name));
+export const who = () => me;
+
+export function may(permission) {
+  return me.may.includes(permission);
+}
+
+/** A role or permission as people say it. */
+export function inWords(word) {
+  return word.replaceAll('-', ' ');
+}
+
+/** The way to sign in and come back to this page. */
+export function signInAddress() {
+  return `/signin.html?${new URLSearchParams({ to: location.pathname + location.search + location.hash })}`;
+}
+
+/** Why this person may not do something; null where nothing stands against it. */
+export function whyNot(permission) {
+  if (may(permission)) {
+    return null;
+  }
+  return me.name === null
+    ? el('p', { class: 'why-not' }, el('a', { href: signInAddress() }, 'Sign in'), ` to do this; it is for ${FOR_WHOM[permission]}.`)
+    : el('p', { class: 'why-not' }, `This is for ${FOR_WHOM[permission]}; ${me.name} is signed in as ${inWords(me.role ?? 'a machine')}.`);
+}
+
+/** Under whose name something will be kept, or why it will not be. */
+export function signature(permission) {
+  return whyNot(permission) ?? el('p', { class: 'signature' }, 'Kept under the name ', el('strong', {}, me.name), '.');
+}
+
+/** A button that this person may not use is shown, but cannot be pressed. */
+export function allow(button, permission) {
+  button.disabled = !may(permission);
+  return button;
 }
 
 /**
- * Asks who it is: a big button for each remembered name, and a field for another one. `chosen` is
- * called with the name; `verb` is what happens then, for the button beside the field.
+ * Asks for a last word by the person who is signed in; `chosen` is called with the name. `verb` is what happens
+ * then. A screen on a shop floor is shared, so the name stands on the button.
  */
-export function askWho(question, verb, chosen) {
-  const names = people();
-  const choose = (name) => {
-    remember(name);
-    chosen(name);
-  };
-  const buttons = names.map((name) =>
-    el('button', { type: 'button', class: 'name', data: { person: name }, on: { click: () => choose(name) } }, name),
-  );
-  return el(
-    'div',
-    { class: 'who', role: 'group', 'aria-label': question },
-    el('p', { class: 'who-question' }, question),
-    buttons.length > 0 ? el('div', { class: 'names' }, buttons) : null,
-    nameForm(names.length > 0 ? 'Somebody else' : 'Your name', verb, choose),
-  );
-}
-
-function nameForm(label, verb, choose) {
-  const input = el('input', {
-    id: 'person-name',
-    name: 'person',
-    maxlength: LONGEST,
-    autocomplete: 'off',
-    required: true,
-  });
-  const submit = (event) => {
-    event.preventDefault();
-    const name = input.value.trim();
-    if (name === '') {
-      input.focus();
-    } else {
-      choose(name);
-    }
-  };
-  return el(
-    'form',
-    { class: 'name-form', novalidate: true, on: { submit } },
-    el('label', { for: 'person-name' }, label),
-    input,
-    el('button', { type: 'submit', data: { action: 'confirm-person' } }, verb),
-  );
-}
-
-function keep(names) {
-  try {
-    localStorage.setItem(KEY, JSON.stringify(names));
-  } catch {
-    // Storage is refused in some browsers; the name is then asked for each time.
-  }
-  document.dispatchEvent(new Event(PEOPLE_CHANGED));
+export function askWho(question, verb, chosen, permission = 'tend-alarms') {
+  const refusal = whyNot(permission);
+  const confirm = refusal ?? el('button', { type: 'button', class: 'name', data: { action: 'confirm-person', person: me.name }, on: { click: () => chosen(me.name) } }, `${verb} as ${me.name}`);
+  return el('div', { class: 'who', role: 'group', 'aria-label': question },
+    refusal ? null : el('p', { class: 'who-question' }, question),
+    confirm,
+    refusal ? null : el('p', { class: 'soft' }, 'Somebody else? ', el('a', { href: signInAddress() }, 'Sign in as yourself'), '.'));
 }

@@ -4,6 +4,7 @@ import { CAUTIONS } from './cautions.js';
 import { chips } from './chips.js';
 import { el, setText } from './elements.js';
 import { plural } from './format.js';
+import { may } from './person.js';
 import { momentOf } from './plantClock.js';
 
 const LONGEST = 500;
@@ -17,11 +18,11 @@ export const STATES = { held: 'held', released: 'released', scrapped: 'scrapped'
 export function rollPicker({ factsOf, alarmId, all, decided, refused }) {
   const list = el('ul', { class: 'plain rolls' });
   const reason = textField('roll-reason', 'Reason', { rows: 2, maxlength: LONGEST });
-  const choice = chips('roll-state', 'What becomes of the rolls ticked', CHOICES);
+  const choice = chips('roll-state', 'What becomes of the rolls ticked', CHOICES.filter(([state]) => state === 'held' || may('dispose')));
   const chosen = new Set();
   let rolls = [];
   const form = careForm({
-    prefix: 'roll', fields: [choice, reason.node], question: 'Who decides?', verb: 'Decide',
+    prefix: 'roll', fields: [choice, reason.node], verb: 'Decide',
     ask, done: (answer) => (chosen.clear(), (reason.input.value = ''), decided(answer)), refused,
   });
   const every = el('button', { type: 'button', class: 'quiet', hidden: true, data: { action: 'tick-all' }, on: { click: tickAll } }, all.words);

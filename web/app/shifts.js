@@ -50,12 +50,12 @@ export function mount(root) {
       setText(wanting, 'Write the reason: whoever wonders whose shift it was will ask.');
       return reason.focus();
     }
-    const by = await askSheet('Who decides this?', `From ${body.holdsFrom} on.`, 'Let it hold');
+    const by = await askSheet('Who decides this?', `From ${body.holdsFrom} on.`, 'Let it hold', 'decide');
     if (by === null) {
       return;
     }
     try {
-      const { version, holdsFrom } = await postJson('/api/v1/shifts', { ...body, by });
+      const { version, holdsFrom } = await postJson('/api/v1/shifts', body);
       reason.value = '';
       setText(wanting, '');
       said.hidden = false;

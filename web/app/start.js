@@ -1,6 +1,10 @@
-/** Starts a page: the shared head, then the view that the document names in `data-view`. */
+/**
+ * Starts a page: the shared head, then the view that the document names in `data-view`. Who may not look is asked to
+ * sign in first, and comes back.
+ */
 import * as header from './header.js';
 import * as live from './live.js';
+import * as person from './person.js';
 
 const VIEWS = {
   board: () => import('./board.js'),
@@ -16,11 +20,24 @@ const VIEWS = {
   shifts: () => import('./shifts.js'),
   intake: () => import('./intake.js'),
   help: () => import('./help.js'),
+  people: () => import('./people.js'),
+  signin: () => import('./signin.js'),
 };
+const FOR_ANYBODY = ['signin', 'help'];
 
 const view = document.documentElement.dataset.view;
 const params = new URLSearchParams(location.search);
-header.mount(document.getElementById('frame'), { view });
-const { mount } = await VIEWS[view]();
-mount(document.getElementById('main'), params);
-live.connect();
+const me = await person.load().catch(() => person.who());
+const isWelcome = FOR_ANYBODY.includes(view) || (person.may('read') && !me.mustChange);
+
+if (isWelcome) {
+  header.mount(document.getElementById('frame'), { view });
+  const { mount } = await VIEWS[view]();
+  mount(document.getElementById('main'), params);
+  person.watch();
+  if (person.may('read')) {
+    live.connect();
+  }
+} else {
+  location.replace(person.signInAddress());
+}

@@ -1,6 +1,6 @@
 /** Who decides and why, at the end of a form; and what every form on the page shares. */
 import { el, setText } from './elements.js';
-import { people, remember } from './person.js';
+import { allow, signature } from './person.js';
 
 export function field(id, label, input, help = null) {
   return el('div', { class: 'field' }, el('label', { for: id }, label), input, help ? el('p', { class: 'soft', id: `${id}-help` }, help) : null);
@@ -22,24 +22,22 @@ export function tick(words, isOn, more = {}) {
   return { input, node: el('label', { class: 'tick' }, input, el('span', {}, words)) };
 }
 
-/** `keep({ by, reason })` sends; it is called once both are there, and its refusal is said beside the button. */
+/** `keep({ reason })` sends; it is called once there is one, and its refusal is said beside the button. */
 export function decision(prefix, verb, keep, leave) {
   const reason = text(`${prefix}-reason`, '', { maxlength: 500 });
-  const by = text(`${prefix}-by`, people()[0], { maxlength: 80 });
   const said = el('p', { class: 'said', role: 'status' });
-  const button = el('button', { type: 'submit', class: 'decide', data: { action: `keep-${prefix}` } }, verb);
+  const button = allow(el('button', { type: 'submit', class: 'decide', data: { action: `keep-${prefix}` } }, verb), 'administer');
 
   async function submit(event) {
     event.preventDefault();
-    const wanting = reason.value.trim() === '' ? [reason, 'Write the reason: whoever is not told will ask for it.'] : by.value.trim() === '' ? [by, 'Say who decides this.'] : null;
+    const wanting = reason.value.trim() === '' ? [reason, 'Write the reason: whoever is not told will ask for it.'] : null;
     setText(said, wanting ? wanting[1] : 'Being kept\u2026');
     if (wanting) {
       return wanting[0].focus();
     }
     button.disabled = true;
     try {
-      remember(by.value.trim());
-      await keep({ by: by.value.trim(), reason: reason.value.trim() });
+      await keep({ reason: reason.value.trim() });
     } catch (error) {
       setText(said, `Not kept. ${error.sentence ?? error.message}`);
     }
@@ -47,7 +45,7 @@ export function decision(prefix, verb, keep, leave) {
   }
   const node = el('div', { class: 'telling-decision' },
     field(`${prefix}-reason`, 'Reason', reason),
-    field(`${prefix}-by`, 'Who decides this', by),
+    signature('administer'),
     el('div', { class: 'telling-buttons' }, button, el('button', { type: 'button', class: 'quiet', on: { click: leave } }, 'Leave it as it was')),
     said);
   return { node, submit };

@@ -3,7 +3,6 @@ import { postJson } from './api.js';
 import { el, setText } from './elements.js';
 import { decision } from './tellingDecision.js';
 import { quietSentence, ruleSentence } from './tellingWords.js';
-import { people } from './person.js';
 import { momentOf } from './plantClock.js';
 
 /** `hooks`: change(rule) opens its form, done(words) after something was kept. */
@@ -47,7 +46,7 @@ export function testButton(body, said) {
     setText(said, 'On its way\u2026');
     try {
       const asked = typeof body === 'function' ? body() : body;
-      const { sent, words } = await postJson('/api/v1/telling/test', { by: people()[0] ?? 'not named', ...asked });
+      const { sent, words } = await postJson('/api/v1/telling/test', asked);
       setText(said, sent ? `It went out: ${words}.` : `It did not go out: ${words}.`);
       said.dataset.sent = sent;
     } catch (error) {

@@ -6,6 +6,7 @@ import { getJson, postJson } from './api.js';
 import { el, setText } from './elements.js';
 import { limitsAddress, testsOf } from './limitsOverview.js';
 import * as live from './live.js';
+import { may } from './person.js';
 import { momentOf, synchronise } from './plantClock.js';
 import { testsDecision } from './testsDecision.js';
 import { testsDelays } from './testsDelays.js';
@@ -38,6 +39,10 @@ export function mount(root, params) {
 
   root.replaceChildren(el('div', { class: 'tests-head' }, el('h1', {}, 'Tests'), place(address)), said, trouble.node, body);
   list.node.append(delays.node, strip);
+  list.node.append(strip);
+  if (!may('decide')) {
+    list.node.querySelectorAll('.ticks input, .usual button').forEach((box) => (box.disabled = true));
+  }
 
   async function refresh() {
     try {

@@ -3,15 +3,16 @@ import { postCsv } from './api.js';
 import { el, setText } from './elements.js';
 import { plural } from './format.js';
 import { mappingFor, propose } from './mapping.js';
+import { may, whyNot } from './person.js';
 
 export function uploadPlace(done) {
-  const input = el('input', { id: 'upload-file', type: 'file', accept: '.csv,.txt,.tsv,text/csv', multiple: true, on: { change: chosen } });
-  const who = senderFields();
+  const input = el('input', { id: 'upload-file', type: 'file', accept: '.csv,.txt,.tsv,text/csv', multiple: true, disabled: !may('send-files'), on: { change: chosen } });
+  const why = el('input', { id: 'upload-why', maxlength: 500, autocomplete: 'off' });
   const said = el('ul', { class: 'plain uploads', 'aria-live': 'polite' });
   const node = el('div', { class: 'upload', data: { action: 'upload' }, on: { dragover: over, dragleave: leave, drop: dropped } },
     el('label', { for: 'upload-file' }, 'Bring in a file'),
     el('p', { class: 'soft' }, 'Drop CSV files here, or choose them. The same file twice changes nothing.'),
-    input, who.node, said);
+    input, whyNot('send-files') ?? reason(why), said);
   const asked = el('div', { class: 'mapping-place' });
   let line = Promise.resolve();
 
@@ -27,6 +28,9 @@ export function uploadPlace(done) {
   function dropped(event) {
     event.preventDefault();
     leave();
+    if (!may('send-files')) {
+      return;
+    }
     sendAll([...event.dataTransfer.files]);
   }
 
@@ -54,7 +58,7 @@ export function uploadPlace(done) {
           return;
         }
       }
-      const entry = await postCsv(`/api/v1/files?${new URLSearchParams({ name: file.name, ...who.given() })}`, file);
+      const entry = await postCsv(`/api/v1/files?${new URLSearchParams({ name: file.name, why: why.value.trim() })}`, file);
       setText(item, `${file.name}: ${outcome(entry)}`);
       item.dataset.state = entry.quarantined > 0 ? 'quarantined' : 'read';
       done(entry);
@@ -66,15 +70,10 @@ export function uploadPlace(done) {
   return el('div', {}, node, asked);
 }
 
-/** Who brings files in and why, where they want to say so. */
-function senderFields() {
-  const by = el('input', { id: 'upload-by', maxlength: 80, autocomplete: 'off' });
-  const why = el('input', { id: 'upload-why', maxlength: 500, autocomplete: 'off' });
-  const node = el('details', { class: 'upload-who' }, el('summary', {}, 'Who and why, kept with what it corrects'),
-    el('div', { class: 'upload-sender' },
-      el('div', {}, el('label', { for: 'upload-by' }, 'Who brings it in'), by),
-      el('div', {}, el('label', { for: 'upload-why' }, 'Why'), why)));
-  return { node, given: () => ({ by: by.value.trim(), why: why.value.trim() }) };
+/** Why files are brought in, where somebody wants to say so. */
+function reason(why) {
+  return el('details', { class: 'upload-who' }, el('summary', {}, 'Why, kept with what it corrects'),
+    el('div', { class: 'upload-sender' }, el('div', {}, el('label', { for: 'upload-why' }, 'Why'), why)));
 }
 
 function outcome({ readings, new: fresh, known, corrected, quarantined }) {

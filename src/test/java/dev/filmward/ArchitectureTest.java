@@ -37,6 +37,7 @@ class ArchitectureTest {
           "telling",
           "shift",
           "store",
+          "access",
           "pipeline",
           "tables",
           "web",
@@ -74,8 +75,9 @@ class ArchitectureTest {
                   "people",
                   "telling",
                   "shift")),
-          Map.entry("pipeline", except("simulate", "tables", "web", "cli", "pipeline")),
-          Map.entry("tables", except("simulate", "store", "web", "cli", "tables")),
+          Map.entry("access", Set.of("people", "store")),
+          Map.entry("pipeline", except("simulate", "access", "tables", "web", "cli", "pipeline")),
+          Map.entry("tables", except("simulate", "store", "access", "web", "cli", "tables")),
           Map.entry("web", except("simulate", "cli", "web")),
           Map.entry("cli", except("cli")));
 
@@ -172,6 +174,7 @@ class ArchitectureTest {
     onlyIn("tech.tablesaw..", "tables");
     onlyIn("io.javalin..", "web");
     onlyIn("picocli..", "cli");
+    onlyIn("com.password4j..", "access");
     onlyIn("org.jdbi..", "store");
     onlyIn("jakarta.mail..", "telling");
     onlyIn("java.net.http..", "telling");

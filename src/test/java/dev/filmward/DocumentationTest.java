@@ -15,6 +15,7 @@ import java.util.regex.Matcher;
 import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
+import picocli.CommandLine;
 import picocli.CommandLine.Model.OptionSpec;
 
 /** What the program offers stands in its documentation. */
@@ -28,10 +29,21 @@ class DocumentationTest {
         .forEach(
             (name, command) -> {
               assertThat(readme).as("command").contains("| `" + name);
-              for (OptionSpec option : command.getCommandSpec().options()) {
-                assertOption(name, option);
-              }
+              assertOptions(name, command);
+              command
+                  .getSubcommands()
+                  .forEach(
+                      (part, below) -> {
+                        assertThat(readme).contains("`" + name + " " + part);
+                        assertOptions(name + " " + part, below);
+                      });
             });
+  }
+
+  private void assertOptions(String name, CommandLine command) {
+    for (OptionSpec option : command.getCommandSpec().options()) {
+      assertOption(name, option);
+    }
   }
 
   private void assertOption(String command, OptionSpec option) {
@@ -64,7 +76,7 @@ class DocumentationTest {
       assertThat(pages.filter(page -> page.toString().endsWith(".html")).count())
           .isEqualTo(
               Pattern.compile(
-                      "(?m)^\\| (Board|Layer|Limits|Tests|Alarms|Rolls|Causes|Handover|Figures|Shifts|Intake|Telling|Help) \\|")
+                      "(?m)^\\| (Board|Layer|Limits|Tests|Alarms|Rolls|Causes|Handover|Figures|Shifts|Intake|Telling|People|Sign in|Help) \\|")
                   .matcher(readme)
                   .results()
                   .count());

@@ -5,10 +5,12 @@ import dev.filmward.store.StoreLook;
 import java.nio.file.Path;
 import picocli.CommandLine.Mixin;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ScopeType;
 
 /** Where data are kept, for commands that touch them. */
 final class DataOption {
   @Option(
+      scope = ScopeType.INHERIT,
       names = "--data",
       paramLabel = "DIR",
       description = "The data folder; filmward-data in the current folder unless given.")

@@ -5,10 +5,12 @@ import java.nio.file.Path;
 import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Option;
+import picocli.CommandLine.ScopeType;
 
 /** In which database, for commands that touch stored data. */
 final class DatabaseOption {
   @Option(
+      scope = ScopeType.INHERIT,
       names = "--db",
       paramLabel = "URL",
       description =

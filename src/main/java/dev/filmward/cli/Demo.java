@@ -28,8 +28,6 @@ import java.util.Map;
 final class Demo {
   private static final Duration RECORDED_INTERVAL = Duration.ofMinutes(15);
   private static final int BASELINE = 25;
-  private static final String ENGINEER = "Demo engineer";
-  private static final String SHIFT_LEAD = "Demo shift lead";
 
   private static final Map<String, String> CAUSES =
       Map.of(
@@ -80,7 +78,7 @@ final class Demo {
         run.structure().code(),
         BASELINE,
         new Decision(
-            ENGINEER,
+            DemoPeople.ENGINEER,
             "quiet start of the run, first " + BASELINE + " samples",
             plant.clock().instant()));
   }
@@ -102,7 +100,7 @@ final class Demo {
             .filter(alarm -> alarm.subject().structure().equals(code))
             .toList();
     for (Alarm alarm : alarms) {
-      plant.acknowledge(alarm.id(), SHIFT_LEAD);
+      plant.acknowledge(alarm.id(), DemoPeople.SHIFT_LEAD);
       plant
           .alarmDesk()
           .explain(
@@ -111,7 +109,7 @@ final class Demo {
                   CAUSES.getOrDefault(run.folder(), Causes.NOT_FOUND_YET),
                   "",
                   "put right before the next order",
-                  SHIFT_LEAD));
+                  DemoPeople.SHIFT_LEAD));
     }
   }
 

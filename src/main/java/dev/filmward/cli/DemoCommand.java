@@ -48,7 +48,10 @@ final class DemoCommand implements Callable<Integer> {
   public Integer call() throws IOException, StructuresFault, InterruptedException {
     Path folder = data == null ? Files.createTempDirectory("filmward-demo") : data;
     Plant plant = new Plant(database.open(folder), Clock.systemUTC(), SampleRuns.PLANT_ZONE);
-    Options options = new Options(listen.host, listen.port, Purpose.DEMONSTRATION);
+    DemoPeople people = new DemoPeople(plant);
+    Options options =
+        new Options(listen.host, listen.port, Purpose.DEMONSTRATION, people.doors(listen.host));
+    FirstStart.warnWhereOpen(options);
     Path inbox = folder.resolve("inbox");
     try (Serving serving = new Serving(plant)) {
       if (data == null) {
@@ -61,7 +64,8 @@ final class DemoCommand implements Callable<Integer> {
       serving.hold(Inbox.watch(plant, inbox));
       serving.hold(demo.startGauges(inbox));
       serving.hold(Telling.start(plant, Post.real(), new Passwords(System.getenv())));
-      serving.announce("Filmward shows its sample runs", listen.host);
+      people.tellPasswords();
+      serving.announce("Filmward shows its sample runs", options);
       serving.untilStopped();
     }
     return ExitStatus.DONE;

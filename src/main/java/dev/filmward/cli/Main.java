@@ -26,6 +26,7 @@ import picocli.CommandLine.Command;
       BackupCommand.class,
       RestoreCommand.class,
       ThinCommand.class,
+      UserCommand.class,
       VerifyCommand.class
     })
 public final class Main {

@@ -10,6 +10,7 @@ import dev.filmward.pipeline.Passwords;
 import dev.filmward.pipeline.Plant;
 import dev.filmward.pipeline.Telling;
 import dev.filmward.telling.Post;
+import dev.filmward.web.DoorOptions;
 import dev.filmward.web.WebServer;
 import dev.filmward.web.WebServer.Options;
 import dev.filmward.web.WebServer.Options.Purpose;
@@ -52,19 +53,22 @@ final class ServeCommand implements Callable<Integer> {
   @Mixin private DataOption data = new DataOption();
   @Mixin private ZoneOption zone = new ZoneOption();
   @Mixin private ListenOptions listen = new ListenOptions();
+  @Mixin private DoorsOption doors = new DoorsOption();
 
   @Override
   public Integer call() throws IOException, MappingFault, StructuresFault, InterruptedException {
     if (daysKept != null && daysKept < 1 && spec != null) {
       throw new ParameterException(spec.commandLine(), "--keep-readings is at least 1.");
     }
+    DoorOptions door = doors.options();
     MappingBook mappings = mapping.book(data.folder);
     Plant plant = new Plant(data.open(), Clock.systemUTC(), zone.zone, mappings);
     if (structures != null) {
       plant.learnStructures(structures.toString(), Files.readAllBytes(structures));
     }
     Path folder = data.folder.resolve("inbox");
-    Options options = new Options(listen.host, listen.port, Purpose.PLANT);
+    Options options = new Options(listen.host, listen.port, Purpose.PLANT, door);
+    FirstStart.warnWhereOpen(options);
     try (Serving serving = new Serving(plant)) {
       serving.hold(WebServer.start(plant, options));
       serving.hold(AlarmClock.start(plant));
@@ -73,7 +77,8 @@ final class ServeCommand implements Callable<Integer> {
         serving.hold(DailyThinning.start(plant, daysKept));
       }
       serving.hold(Telling.start(plant, Post.real(), new Passwords(System.getenv())));
-      serving.announce("Filmward watches " + folder, listen.host);
+      FirstStart.inviteAdministrator(plant);
+      serving.announce("Filmward watches " + folder, options);
       serving.untilStopped();
     }
     return ExitStatus.DONE;

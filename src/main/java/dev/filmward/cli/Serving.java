@@ -2,6 +2,7 @@ package dev.filmward.cli;
 
 import dev.filmward.pipeline.Plant;
 import dev.filmward.web.WebServer;
+import dev.filmward.web.WebServer.Options;
 import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.concurrent.CountDownLatch;
@@ -41,8 +42,10 @@ final class Serving implements AutoCloseable {
   }
 
   /** Says where the dashboard is, on standard output, for people and for scripts. */
-  void announce(String what, String host) {
-    System.out.println(what + ". Open http://" + host + ":" + port + "/");
+  void announce(String what, Options options) {
+    String scheme = options.doors().tls().isPresent() ? "https" : "http";
+    String host = options.host().contains(":") ? "[" + options.host() + "]" : options.host();
+    System.out.println(what + ". Open " + scheme + "://" + host + ":" + port + "/");
     System.out.flush();
   }
 

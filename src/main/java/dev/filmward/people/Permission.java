@@ -6,6 +6,7 @@ import static dev.filmward.people.Role.QUALITY;
 import static dev.filmward.people.Role.SHIFT_LEAD;
 import static dev.filmward.people.Role.VIEWER;
 
+import java.util.Arrays;
 import java.util.Locale;
 import java.util.Set;
 
@@ -17,8 +18,8 @@ public enum Permission {
   READ(VIEWER, SHIFT_LEAD, ENGINEER, QUALITY, ADMINISTRATOR),
   /** Take alarms, say what was found, shelve for a while, sign a shift. */
   TEND_ALARMS(SHIFT_LEAD, ENGINEER, QUALITY, ADMINISTRATOR),
-  /** Say what a line is doing: running, starting, changing over, down. */
-  TELL_LINE(SHIFT_LEAD, ENGINEER, QUALITY, ADMINISTRATOR),
+  /** Say what a line is doing; apart from the rest, because a line's own controls may say it. */
+  TELL_LINE_STATE(SHIFT_LEAD, ENGINEER, QUALITY, ADMINISTRATOR),
   /** Bring files, and mend rows of them. */
   SEND_FILES(SHIFT_LEAD, ENGINEER, QUALITY, ADMINISTRATOR),
   /** Decide about limits, tests, mappings, structures, causes and checks; take out of service. */
@@ -45,7 +46,16 @@ public enum Permission {
     return roles.contains(role);
   }
 
+  /** As written in addresses and files. */
   public String word() {
     return name().toLowerCase(Locale.ROOT).replace('_', '-');
+  }
+
+  /** The permission of that name; {@link IllegalArgumentException} where there is none. */
+  public static Permission fromWord(String word) {
+    return Arrays.stream(values())
+        .filter(permission -> permission.word().equals(word))
+        .findFirst()
+        .orElseThrow(() -> new IllegalArgumentException("no permission \"" + word + "\""));
   }
 }

@@ -7,6 +7,7 @@ import dev.filmward.alarm.LineMode;
 import dev.filmward.alarm.LineModeChange;
 import dev.filmward.chart.LimitsVersion.Decision;
 import dev.filmward.chart.LimitsVersion.StateChange;
+import dev.filmward.intake.Mapping;
 import dev.filmward.intake.Words;
 import dev.filmward.rule.TestsVersion;
 import dev.filmward.store.AlarmTable.HistoryEntry;
@@ -14,6 +15,7 @@ import dev.filmward.store.AuditEntry;
 import dev.filmward.store.FileEntry;
 import dev.filmward.store.LimitsTable.VersionKey;
 import dev.filmward.store.StructureTable.StoredFile;
+import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.util.Map;
 import java.util.TreeSet;
@@ -22,7 +24,7 @@ import java.util.stream.Collectors;
 /** What people do to the plant, as entries of the audit chain. */
 final class Audited {
   /** Where nobody is asked for a name. */
-  private static final String NOT_NAMED = "not named";
+  static final String NOT_NAMED = "not named";
 
   private Audited() {}
 
@@ -122,7 +124,13 @@ final class Audited {
             .collect(Collectors.joining("\n", "as file " + entry.id() + "\n", "")));
   }
 
-  static AuditEntry structures(StoredFile file, Instant at) {
-    return new AuditEntry(at, NOT_NAMED, "structures", file.name(), file.yaml());
+  static AuditEntry structures(StoredFile file, String by, Instant at) {
+    return new AuditEntry(at, by, "structures", file.name(), file.yaml());
+  }
+
+  /** A mapping that is kept from now on. */
+  static AuditEntry mapping(Mapping mapping, byte[] yaml, String by, Instant at) {
+    String text = new String(yaml, StandardCharsets.UTF_8);
+    return new AuditEntry(at, by, "mapping", mapping.name(), text);
   }
 }

@@ -8,6 +8,8 @@ import dev.filmward.chart.LimitsVersion.Decision;
 import dev.filmward.chart.LimitsVersion.StateChange;
 import dev.filmward.film.Structure;
 import dev.filmward.film.Structures;
+import dev.filmward.intake.Mapping;
+import dev.filmward.intake.MappingFault;
 import dev.filmward.intake.ReadingsParser;
 import dev.filmward.intake.StructuresFault;
 import dev.filmward.rule.ChosenTests;
@@ -17,6 +19,7 @@ import dev.filmward.store.AlarmTable.HistoryEntry;
 import dev.filmward.store.FileEntry;
 import dev.filmward.store.LimitsTable.VersionKey;
 import dev.filmward.store.Store;
+import java.io.IOException;
 import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneId;
@@ -112,7 +115,24 @@ public final class Plant implements AutoCloseable {
    * @throws StructuresFault saying all that is wrong with it
    */
   public void learnStructures(String fileName, byte[] yaml) throws StructuresFault {
-    structures.add(fileName, yaml);
+    learnStructures(fileName, yaml, Audited.NOT_NAMED);
+  }
+
+  /** The same, brought by a person. */
+  public void learnStructures(String fileName, byte[] yaml, String by) throws StructuresFault {
+    structures.add(fileName, yaml, by);
+  }
+
+  /**
+   * Keeps a mapping for files with headings of their own.
+   *
+   * @throws MappingFault saying all that is wrong with it
+   * @throws IllegalArgumentException if another is for the same files
+   */
+  public Mapping keepMapping(byte[] yaml, String by) throws MappingFault, IOException {
+    Mapping kept = mappings.keep(yaml);
+    store.change(tables -> tables.audit().add(Audited.mapping(kept, yaml, by, clock.instant())));
+    return kept;
   }
 
   /** Reads a file of readings into the store and judges what is new. */

@@ -35,14 +35,14 @@ final class StructureBook {
   }
 
   /** Reads a structures file and keeps it, if it is without fault. */
-  synchronized void add(String name, byte[] yaml) throws StructuresFault {
+  synchronized void add(String name, byte[] yaml, String by) throws StructuresFault {
     read(name, yaml);
     StoredFile file = new StoredFile(name, new String(yaml, StandardCharsets.UTF_8));
     List<StoredFile> all =
         store.write(
             tables -> {
               if (tables.structures().add(file, clock.instant())) {
-                tables.audit().add(Audited.structures(file, clock.instant()));
+                tables.audit().add(Audited.structures(file, by, clock.instant()));
               }
               return tables.structures().all();
             });

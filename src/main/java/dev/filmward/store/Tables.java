@@ -109,6 +109,18 @@ public final class Tables {
     return new OutboxTable(handle);
   }
 
+  public PersonTable people() {
+    return new PersonTable(handle);
+  }
+
+  public SessionTable sessions() {
+    return new SessionTable(handle);
+  }
+
+  public TokenTable tokens() {
+    return new TokenTable(handle);
+  }
+
   public ThinningTable thinning() {
     return new ThinningTable(handle);
   }

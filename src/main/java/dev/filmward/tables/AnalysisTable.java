@@ -44,12 +44,19 @@ public final class AnalysisTable {
 
   /**
    * Every figure in full, one row a series, for a spreadsheet or another program; the limits and
-   * signals of other charts in columns behind.
+   * signals of other charts in columns behind. Names come from files, so that none is left to be
+   * taken for a formula.
    */
   public String csv() {
     StringWriter out = new StringWriter();
     Table full = table.copy();
     ChartColumns.of(analysis).forEach(full::addColumns);
+    for (StringColumn names : table.stringColumns()) {
+      full.replaceColumn(
+          names.name(),
+          StringColumn.create(
+              names.name(), names.asList().stream().map(SpreadsheetText::of).toList()));
+    }
     full.write().csv(out);
     return out.toString();
   }

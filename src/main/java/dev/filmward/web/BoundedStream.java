@@ -32,7 +32,7 @@ final class BoundedStream extends FilterInputStream {
   private void note(int bytes) {
     count += bytes;
     if (count > limit) {
-      throw new ContentTooLargeResponse("a file may have up to " + limit + " bytes");
+      throw new ContentTooLargeResponse("a body here may have up to " + limit + " bytes");
     }
   }
 }

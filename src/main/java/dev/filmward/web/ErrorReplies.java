@@ -19,12 +19,14 @@ import org.slf4j.LoggerFactory;
 final class ErrorReplies {
   private static final Logger LOG = LoggerFactory.getLogger(ErrorReplies.class);
 
+  /** Under this an exception with a status of its own says what to do. */
+  static final String INSTEAD = "instead";
+
   private ErrorReplies() {}
 
   static void map(RoutesConfig routes) {
     routes.exception(
-        HttpResponseException.class,
-        (e, ctx) -> reply(ctx, e.getStatus(), words(e), "see the help page"));
+        HttpResponseException.class, (e, ctx) -> reply(ctx, e.getStatus(), words(e), instead(e)));
     routes.exception(
         JacksonException.class,
         (e, ctx) -> reply(ctx, 400, "the body is not the JSON expected", "send a JSON object"));
@@ -52,6 +54,10 @@ final class ErrorReplies {
     routes.exception(EofException.class, ErrorReplies::brokenOff);
     routes.exception(IOException.class, ErrorReplies::noRoom);
     routes.exception(Exception.class, ErrorReplies::unexpected);
+  }
+
+  private static String instead(HttpResponseException e) {
+    return e.getDetails().getOrDefault(INSTEAD, "see the help page");
   }
 
   private static void brokenOff(Exception e, Context ctx) {

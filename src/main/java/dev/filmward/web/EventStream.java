@@ -17,7 +17,10 @@ import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.ScheduledFuture;
 import java.util.concurrent.TimeUnit;
+import java.util.function.BooleanSupplier;
 import org.jspecify.annotations.Nullable;
+import org.slf4j.Logger;
+import org.slf4j.LoggerFactory;
 
 /**
  * Tells every open page what happened, as server-sent events.
@@ -27,6 +30,8 @@ import org.jspecify.annotations.Nullable;
  * that takes its events too slowly is cut off and catches up in the same way. Thread-safe.
  */
 final class EventStream implements AutoCloseable {
+  private static final Logger LOG = LoggerFactory.getLogger(EventStream.class);
+
   static final int KEPT = 1000;
   private static final int HEARTBEAT_S = 15;
   private static final int LAST_WRITE_MS = 500;
@@ -48,11 +53,7 @@ final class EventStream implements AutoCloseable {
     this.zone = zone;
     this.boot = Long.toString(clock.millis(), Character.MAX_RADIX);
     ScheduledFuture<?> unused =
-        heartbeat.scheduleWithFixedDelay(
-            () -> subscribers.forEach(Subscriber::beat),
-            HEARTBEAT_S,
-            HEARTBEAT_S,
-            TimeUnit.SECONDS);
+        heartbeat.scheduleWithFixedDelay(this::beat, HEARTBEAT_S, HEARTBEAT_S, TimeUnit.SECONDS);
   }
 
   /** One event on the wire. */
@@ -70,9 +71,14 @@ final class EventStream implements AutoCloseable {
     }
   }
 
-  void connect(SseClient client) {
+  /**
+   * Adds an open page.
+   *
+   * @param isWelcome whether whoever opened it may still look
+   */
+  void connect(SseClient client, BooleanSupplier isWelcome) {
     client.keepAlive();
-    Subscriber subscriber = new Subscriber(client, writers);
+    Subscriber subscriber = new Subscriber(client, writers, isWelcome);
     client.onClose(() -> subscribers.remove(subscriber));
     String lastId = client.ctx().header("Last-Event-ID");
     synchronized (kept) {
@@ -84,6 +90,20 @@ final class EventStream implements AutoCloseable {
       subscriber.offer(hello(lastId));
       missed(lastId).forEach(subscriber::offer);
     }
+  }
+
+  /** Cuts off those who may not look any more; also done with each heartbeat. */
+  void recheck() {
+    subscribers.stream().filter(subscriber -> !subscriber.isWelcome()).forEach(Subscriber::finish);
+  }
+
+  private void beat() {
+    try {
+      recheck();
+    } catch (RuntimeException e) {
+      LOG.warn("Who may still look cannot be asked; tried again soon", e);
+    }
+    subscribers.forEach(Subscriber::beat);
   }
 
   @Override

@@ -38,7 +38,7 @@ final class FileResource {
   /** Streams the body to disk before it is read, so that a broken connection leaves nothing. */
   void upload(Context ctx) throws IOException {
     String name = Requests.text(ctx, "name");
-    Sender sender = Sender.of(Requests.textOr(ctx, "by", ""), Requests.textOr(ctx, "why", ""));
+    Sender sender = Sender.of(Requests.by(ctx), Requests.textOr(ctx, "why", ""));
     Path file = Files.createTempFile("filmward-upload", ".csv");
     try {
       try (InputStream body = new BoundedStream(ctx.bodyInputStream(), LARGEST_UPLOAD)) {
@@ -55,7 +55,7 @@ final class FileResource {
 
   void learnStructures(Context ctx) throws IOException, StructuresFault {
     try (InputStream body = new BoundedStream(ctx.bodyInputStream(), LARGEST_STRUCTURES)) {
-      plant.learnStructures(Requests.text(ctx, "name"), body.readAllBytes());
+      plant.learnStructures(Requests.text(ctx, "name"), body.readAllBytes(), Requests.by(ctx));
     }
     ObjectNode answer = Wire.object();
     ArrayNode codes = answer.putArray("structures");

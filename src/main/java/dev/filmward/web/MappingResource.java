@@ -68,7 +68,7 @@ final class MappingResource {
 
   void keep(Context ctx) throws IOException, MappingFault {
     try (InputStream body = new BoundedStream(ctx.bodyInputStream(), LARGEST_MAPPING)) {
-      Mapping kept = plant.mappings().keep(body.readAllBytes());
+      Mapping kept = plant.keepMapping(body.readAllBytes(), Requests.by(ctx));
       ctx.json(Wire.object().put("name", kept.name()));
     }
   }

@@ -2,12 +2,15 @@ package dev.filmward.web;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import io.javalin.http.Context;
+import java.io.IOException;
+import java.io.InputStream;
 import java.util.NoSuchElementException;
 import java.util.Optional;
 
 /** Reads what a request says; what is wrong with it is an {@link IllegalArgumentException}. */
 final class Requests {
   private static final int LONGEST_TEXT = 4000;
+  private static final long LARGEST_JSON_BODY = 64_000;
 
   private Requests() {}
 
@@ -51,17 +54,25 @@ final class Requests {
     }
   }
 
-  static JsonNode body(Context ctx) throws java.io.IOException {
-    JsonNode body = Wire.mapper().readTree(ctx.body());
+  static JsonNode body(Context ctx) throws IOException {
+    JsonNode body;
+    try (InputStream in = new BoundedStream(ctx.bodyInputStream(), LARGEST_JSON_BODY)) {
+      body = Wire.mapper().readTree(in);
+    }
     if (body == null || !body.isObject()) {
       throw new IllegalArgumentException("the body must be a JSON object");
     }
     return body;
   }
 
-  /** Who does it. */
+  /** Who does it, by the session or the token that the request shows. */
+  static String by(Context ctx) {
+    return Gate.actor(ctx).name();
+  }
+
+  /** The same; what a body says about it is not believed. */
   static String by(Context ctx, JsonNode body) {
-    return field(body, "by");
+    return by(ctx);
   }
 
   /** A text of the body that may be left out or be empty. */

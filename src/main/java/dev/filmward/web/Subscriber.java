@@ -6,6 +6,7 @@ import java.util.ArrayDeque;
 import java.util.Deque;
 import java.util.concurrent.ExecutorService;
 import java.util.concurrent.RejectedExecutionException;
+import java.util.function.BooleanSupplier;
 import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -22,12 +23,18 @@ final class Subscriber {
 
   private final SseClient client;
   private final ExecutorService writers;
+  private final BooleanSupplier isWelcome;
   private final Deque<Runnable> waiting = new ArrayDeque<>();
   private boolean writing;
 
-  Subscriber(SseClient client, ExecutorService writers) {
+  Subscriber(SseClient client, ExecutorService writers, BooleanSupplier isWelcome) {
     this.client = client;
     this.writers = writers;
+    this.isWelcome = isWelcome;
+  }
+
+  boolean isWelcome() {
+    return isWelcome.getAsBoolean();
   }
 
   void offer(Event event) {

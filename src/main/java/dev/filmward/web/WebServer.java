@@ -1,11 +1,12 @@
 package dev.filmward.web;
 
 import static dev.filmward.people.Permission.ADMINISTER;
+import static dev.filmward.people.Permission.ANYBODY;
 import static dev.filmward.people.Permission.DECIDE;
 import static dev.filmward.people.Permission.DISPOSE;
 import static dev.filmward.people.Permission.READ;
 import static dev.filmward.people.Permission.SEND_FILES;
-import static dev.filmward.people.Permission.TELL_LINE;
+import static dev.filmward.people.Permission.TELL_LINE_STATE;
 import static dev.filmward.people.Permission.TEND_ALARMS;
 
 import dev.filmward.pipeline.Passwords;
@@ -17,6 +18,8 @@ import io.javalin.config.JavalinConfig;
 import io.javalin.http.staticfiles.Location;
 import io.javalin.json.JavalinJackson;
 import io.javalin.util.JavalinException;
+import java.util.ArrayList;
+import java.util.List;
 import org.eclipse.jetty.server.AbstractConnector;
 import org.eclipse.jetty.server.Connector;
 import org.slf4j.Logger;
@@ -28,16 +31,17 @@ import org.slf4j.LoggerFactory;
  */
 public final class WebServer implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(WebServer.class);
-  private static final long LARGEST_JSON_BODY = 64_000;
   private static final long STOP_TIMEOUT_MS = 3_000;
   private static final long IDLE_AT_STOP_MS = 50;
 
   private final Javalin javalin;
   private final EventStream events;
+  private final List<Routes.Known> known;
 
-  private WebServer(Javalin javalin, EventStream events) {
+  private WebServer(Javalin javalin, EventStream events, List<Routes.Known> known) {
     this.javalin = javalin;
     this.events = events;
+    this.known = List.copyOf(known);
   }
 
   /**
@@ -45,7 +49,17 @@ public final class WebServer implements AutoCloseable {
    *
    * @param port 0 for any free one
    */
-  public record Options(String host, int port, Purpose purpose) {
+  public record Options(String host, int port, Purpose purpose, DoorOptions doors) {
+    /** With doors that are shut. */
+    public Options(String host, int port, Purpose purpose) {
+      this(host, port, purpose, DoorOptions.SHUT);
+    }
+
+    /** Whether only this machine reaches it, with no proxy before it. */
+    public boolean isForThisMachineOnly() {
+      return Doors.isLoopback(host) && !doors.forwarding().isUsed();
+    }
+
     /** What the server is for. */
     public enum Purpose {
       PLANT,
@@ -57,16 +71,27 @@ public final class WebServer implements AutoCloseable {
   public static WebServer start(Plant plant, Options options) {
     EventStream events = new EventStream(plant.clock(), plant.zone());
     plant.listen(events::publish);
+    Reception reception = Reception.of(plant, events, options.doors());
+    List<Routes.Known> known = new ArrayList<>();
     Javalin javalin =
         Javalin.create(
             config -> {
               configure(config, options);
-              config.routes.before(new Doors(options.host())::check);
-              routes(new Routes(config.routes), plant, events, options);
+              config.routes.before(new Doors(options.host(), options.doors().forwarding())::check);
+              config.routes.beforeMatched(reception.gate()::check);
+              Routes routes = new Routes(config.routes);
+              routes(routes, plant, reception, options);
+              doors(routes, plant, reception, options.doors());
+              known.addAll(routes.known());
               ErrorReplies.map(config.routes);
             });
     javalin.start();
-    return new WebServer(javalin, events);
+    return new WebServer(javalin, events, known);
+  }
+
+  /** Every route there is. */
+  List<Routes.Known> routes() {
+    return known;
   }
 
   public int port() {
@@ -97,8 +122,11 @@ public final class WebServer implements AutoCloseable {
     config.startup.showJavalinBanner = false;
     config.jetty.host = options.host();
     config.jetty.port = options.port();
+    options
+        .doors()
+        .tls()
+        .ifPresent(key -> config.jetty.addConnector((s, http) -> key.connector(s, http, options)));
     config.jetty.modifyServer(server -> server.setStopTimeout(STOP_TIMEOUT_MS));
-    config.http.maxRequestSize = LARGEST_JSON_BODY;
     config.http.generateEtags = true;
     config.http.prefer405over404 = true;
     config.jsonMapper(new JavalinJackson(Wire.mapper(), false));
@@ -106,7 +134,7 @@ public final class WebServer implements AutoCloseable {
     config.staticFiles.enableWebjars();
   }
 
-  private static void routes(Routes routes, Plant plant, EventStream events, Options options) {
+  private static void routes(Routes routes, Plant plant, Reception reception, Options options) {
     BoardResource board = new BoardResource(plant, options.purpose());
     SeriesResource series = new SeriesResource(plant);
     AlarmResource alarms = new AlarmResource(plant);
@@ -141,7 +169,7 @@ public final class WebServer implements AutoCloseable {
     routes.post("/api/v1/out-of-service", DECIDE, holds::takeOut);
     routes.post("/api/v1/out-of-service/{id}/end", DECIDE, holds::putBack);
     routes.get("/api/v1/lines/{line}/modes", READ, lines::modes);
-    routes.post("/api/v1/lines/{line}/mode", TELL_LINE, lines::say);
+    routes.post("/api/v1/lines/{line}/mode", TELL_LINE_STATE, lines::say);
     routes.post("/api/v1/alarms/{id}/finding", TEND_ALARMS, care::explain);
     routes.post("/api/v1/alarms/{id}/comments", TEND_ALARMS, care::comment);
     routes.post("/api/v1/alarms/{id}/owner", TEND_ALARMS, care::handOn);
@@ -187,6 +215,34 @@ public final class WebServer implements AutoCloseable {
     routes.post("/api/v1/handover/notes/{id}/settle", TEND_ALARMS, notes::settle);
     routes.get("/api/v1/alarm-figures", READ, figures::get);
     routes.get("/api/v1/alarm-figures/spared", READ, figures::spared);
-    routes.events("/api/v1/events", READ, events::connect);
+    routes.events(
+        "/api/v1/events",
+        READ,
+        client ->
+            reception.events().connect(client, reception.gate().stillMay(client.ctx(), READ)));
+  }
+
+  /** Who comes in, and who may do what. */
+  private static void doors(Routes routes, Plant plant, Reception reception, DoorOptions options) {
+    PeopleJson json = new PeopleJson(plant.zone());
+    SessionResource session = new SessionResource(reception, json, options.guests());
+    PeopleResource people = new PeopleResource(reception, json);
+    TokenResource tokens = new TokenResource(reception, plant.zone());
+
+    routes.get("/api/v1/me", ANYBODY, session::me);
+    routes.post("/api/v1/me/password", ANYBODY, session::choosePassword);
+    routes.post("/api/v1/session", ANYBODY, session::signIn);
+    routes.post("/api/v1/session/guest", ANYBODY, session::beGuest);
+    routes.post("/api/v1/session/end", ANYBODY, session::signOut);
+    routes.post("/api/v1/session/end-everywhere", ANYBODY, session::signOutEverywhere);
+    routes.get("/api/v1/colleagues", TEND_ALARMS, people::colleagues);
+    routes.get("/api/v1/people", ADMINISTER, people::list);
+    routes.post("/api/v1/people", ADMINISTER, people::add);
+    routes.post("/api/v1/people/{id}/role", ADMINISTER, people::give);
+    routes.post("/api/v1/people/{id}/disable", ADMINISTER, people::disable);
+    routes.post("/api/v1/people/{id}/password", ADMINISTER, people::reset);
+    routes.get("/api/v1/tokens", ADMINISTER, tokens::list);
+    routes.post("/api/v1/tokens", ADMINISTER, tokens::add);
+    routes.post("/api/v1/tokens/{id}/revoke", ADMINISTER, tokens::revoke);
   }
 }

@@ -75,6 +75,7 @@ class BrowserIT {
   }
 
   private static void expectACalmBoard(ServedJar served) {
+    browser.signIn(served);
     browser.open(served.address("/"));
     browser.await("section.line[data-line='Blown 1'][data-state='calm']");
     assertThat(browser.text(".headline")).contains("All calm");
@@ -102,7 +103,6 @@ class BrowserIT {
     browser.settle();
     browser.script("window.sameDocument = true");
     browser.tap(".alarm-detail [data-action='acknowledge']");
-    browser.await("#person-name").sendKeys("Kim");
     browser.tap("[data-action='confirm-person']");
     browser.await(".alarm[data-state='acknowledged'][data-taken='true']");
     browser.awaitText(".alarm-detail", "Taken by Kim");
@@ -134,6 +134,7 @@ class BrowserIT {
   void theLayerPageShowsSignalsInWordsAndMissingReadingsAsGaps() throws Exception {
     SmallFilm film = SmallFilm.withSampleAt(BASELINE + 1, Instant.now());
     try (ServedJar served = RunningJar.serve(folder, folder.resolve("data"), 0)) {
+      browser.signIn(served);
       served.api().upload("baseline.csv", film.usual(0, BASELINE));
       served.api().freeze();
       served.api().upload("gap.csv", film.withoutSkin(BASELINE));
@@ -174,6 +175,7 @@ class BrowserIT {
   void neitherPagesLeftBehindNorTabsInTheBackgroundHoldUpTheNextPage() throws Exception {
     int more = 8;
     try (ServedJar served = RunningJar.serve(folder, folder.resolve("data"), 0)) {
+      browser.signIn(served);
       String first = browser.driver().getWindowHandle();
       long start = System.nanoTime();
       for (int i = 0; i < more; i++) {

@@ -1,5 +1,6 @@
 package dev.filmward.browser;
 
+import dev.filmward.cli.RunningJar.ServedJar;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -100,6 +101,14 @@ final class Chromium implements AutoCloseable {
   void open(String address) {
     driver.get(address);
     settle();
+  }
+
+  /** Shows the session of whoever the server knows from now on, as if signed in before. */
+  void signIn(ServedJar served) {
+    String[] pair = served.api().cookie().split("=", 2);
+    driver.executeCdpCommand(
+        "Network.setCookie",
+        Map.of("url", served.address("/"), "name", pair[0], "value", pair[1], "httpOnly", true));
   }
 
   /** Opens a page in a tab of its own, in front of the others. */

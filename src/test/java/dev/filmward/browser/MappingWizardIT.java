@@ -56,6 +56,7 @@ class MappingWizardIT {
     Path data = folder.resolve("data");
     try (ServedJar served = RunningJar.serve(folder, data, 0)) {
       browser.resize(1440, 900);
+      browser.signIn(served);
       browser.open(served.address("/intake.html"));
       browser.await("#upload-file").sendKeys(file("labor.csv", FILE).toString());
       answer("Außen", "Skin");

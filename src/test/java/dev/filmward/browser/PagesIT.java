@@ -42,6 +42,8 @@ class PagesIT {
           Map.entry("shifts", "/shifts.html"),
           Map.entry("intake", "/intake.html"),
           Map.entry("telling", "/telling.html"),
+          Map.entry("people", "/people.html"),
+          Map.entry("signin", "/signin.html"),
           Map.entry("help", "/help.html"));
   private static final Map<Integer, Integer> HEIGHT_OF_WIDTH =
       Map.of(390, 844, 1440, 900, 1920, 1080);
@@ -54,6 +56,7 @@ class PagesIT {
   static void fillAPlant() throws Exception {
     browser = Chromium.start();
     served = RunningJar.serve(folder, folder.resolve("data"), 0);
+    browser.signIn(served);
     SmallFilm film = SmallFilm.withSampleAt(26, Instant.now());
     served.api().upload("baseline.csv", film.usual(0, 25));
     served.api().freeze();

@@ -69,6 +69,19 @@ class AnalyseFilmTest {
     assertThat(lines).hasSize(9);
   }
 
+  /** A line is named by whoever makes the file; a spreadsheet must not run it. */
+  @Test
+  void aNameInTheTableIsNoFormula() throws IOException {
+    write(List.of(new double[] {20, 20}, new double[] {20, 20}));
+    Path csv = folder.resolve("readings.csv");
+    Files.writeString(csv, Files.readString(csv).replace(",Line,", ",=HYPERLINK(1),"));
+    String[] lines = run("analyse", "--format", "csv", csv.toString()).split("\n");
+    assertThat(lines).hasSize(1 + 3);
+    for (int i = 1; i < lines.length; i++) {
+      assertThat(lines[i]).startsWith("'=HYPERLINK(1),TWO,");
+    }
+  }
+
   @Test
   void layersThatMoveTogetherAreTold() throws IOException {
     JsonNode film = json("--detail", THINNING).at("/correlations/0");

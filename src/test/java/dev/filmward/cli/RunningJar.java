@@ -1,5 +1,7 @@
 package dev.filmward.cli;
 
+import dev.filmward.access.TestPeople;
+import dev.filmward.people.Secret;
 import dev.filmward.web.Api;
 import java.io.BufferedReader;
 import java.io.File;
@@ -92,12 +94,15 @@ public final class RunningJar implements AutoCloseable {
     return new String(process.getInputStream().readAllBytes(), StandardCharsets.UTF_8);
   }
 
-  /** A dashboard on a port, 0 for any free one; it answers when this returns. */
+  /** A dashboard on a port, 0 for any free one; it answers when this returns, to Kim. */
   public static ServedJar serve(Path folder, Path data, int port) throws Exception {
     Path structures = folder.resolve("film.yaml");
     Files.writeString(structures, dev.filmward.web.SmallFilm.STRUCTURES);
-    return serving(
-        start(folder, "serve", "--data", data, "--port", port, "--structures", structures));
+    Secret session = TestPeople.signedIn(data);
+    ServedJar served =
+        serving(start(folder, "serve", "--data", data, "--port", port, "--structures", structures));
+    served.api().as(session);
+    return served;
   }
 
   /** Waits until a command that serves says where. */

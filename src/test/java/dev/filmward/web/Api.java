@@ -3,6 +3,8 @@ package dev.filmward.web;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.MissingNode;
+import dev.filmward.access.TestPeople;
+import dev.filmward.people.Secret;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.net.URI;
@@ -23,9 +25,34 @@ public final class Api {
 
   private final HttpClient client = HttpClient.newHttpClient();
   private final String root;
+  private volatile String cookie = "";
 
+  /** Talks as somebody who is not signed in. */
   public Api(int port) {
     this.root = "http://127.0.0.1:" + port;
+  }
+
+  /** Signs in with the password of the tests, as a browser does. */
+  public Api signIn(String name) {
+    Answer answer =
+        post(
+            "/api/v1/session",
+            "{\"name\": \"" + name + "\", \"password\": \"" + TestPeople.PASSWORD + "\"}");
+    if (answer.status() != 200) {
+      throw new IllegalStateException(name + " cannot sign in: " + answer.text());
+    }
+    return this;
+  }
+
+  /** Goes on with a session that was begun elsewhere. */
+  public Api as(Secret session) {
+    cookie = "filmward=" + session.text();
+    return this;
+  }
+
+  /** What the browser would show of itself, as name=secret; empty where nobody is signed in. */
+  public String cookie() {
+    return cookie;
   }
 
   /**
@@ -60,12 +87,21 @@ public final class Api {
   }
 
   public HttpRequest.Builder request(String path) {
-    return HttpRequest.newBuilder(URI.create(root + path)).timeout(PATIENCE);
+    HttpRequest.Builder request = HttpRequest.newBuilder(URI.create(root + path)).timeout(PATIENCE);
+    return cookie.isEmpty() ? request : request.header("Cookie", cookie);
+  }
+
+  /** A request whose answer goes on and on. */
+  HttpRequest.Builder stream(String path) {
+    HttpRequest.Builder request = HttpRequest.newBuilder(URI.create(root + path));
+    request.header("Accept", "text/event-stream");
+    return cookie.isEmpty() ? request : request.header("Cookie", cookie);
   }
 
   public Answer send(HttpRequest.Builder request) {
     try {
       HttpResponse<String> answer = client.send(request.build(), BodyHandlers.ofString());
+      answer.headers().firstValue("Set-Cookie").ifPresent(this::keep);
       return new Answer(answer.statusCode(), answer.headers(), answer.body(), json(answer));
     } catch (IOException e) {
       throw new UncheckedIOException(e);
@@ -93,12 +129,17 @@ public final class Api {
     return post(
         "/api/v1/limits/freeze",
         """
-        {"line": "Blown 1", "structure": "DUO-50", "by": "Kim", "reason": "quiet start"}
+        {"line": "Blown 1", "structure": "DUO-50", "reason": "quiet start"}
         """);
   }
 
   public static String encoded(String text) {
     return URLEncoder.encode(text, StandardCharsets.UTF_8).replace("+", "%20");
+  }
+
+  private void keep(String setCookie) {
+    String pair = setCookie.split(";", 2)[0];
+    cookie = pair.endsWith("=") ? "" : pair;
   }
 
   private static JsonNode json(HttpResponse<String> answer) throws IOException {

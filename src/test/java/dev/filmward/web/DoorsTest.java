@@ -4,9 +4,12 @@ import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import dev.filmward.web.Api.Answer;
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.net.InetAddress;
 import java.net.Socket;
+import java.net.http.HttpRequest;
+import java.net.http.HttpRequest.BodyPublishers;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import org.junit.jupiter.api.AfterAll;
@@ -54,6 +57,10 @@ class DoorsTest {
         .doesNotContain("unsafe");
     assertThat(answer.header("X-Content-Type-Options")).isEqualTo("nosniff");
     assertThat(answer.header("Referrer-Policy")).isEqualTo("no-referrer");
+    assertThat(answer.header("X-Frame-Options")).isEqualTo("DENY");
+    assertThat(answer.header("Cross-Origin-Resource-Policy")).isEqualTo("same-origin");
+    assertThat(answer.header("Permissions-Policy")).contains("camera=()", "microphone=()");
+    assertThat(answer.header("Strict-Transport-Security")).as("without TLS").isEmpty();
     assertThat(answer.header("Server")).doesNotContain("Jetty");
   }
 
@@ -68,7 +75,7 @@ class DoorsTest {
         api.send(
             api.request("/api/v1/alarms/1/acknowledge")
                 .header("Content-Type", "application/json")
-                .POST(java.net.http.HttpRequest.BodyPublishers.ofString("{\"by\": \"Kim\"}")));
+                .POST(BodyPublishers.ofString("{\"by\": \"Kim\"}")));
     expectForbidden(answer);
   }
 
@@ -117,8 +124,7 @@ class DoorsTest {
 
   private static String statusLine(String host) throws IOException {
     try (Socket socket = new Socket(InetAddress.getLoopbackAddress(), served.port())) {
-      String request =
-          "GET /api/v1/board HTTP/1.1\r\nHost: " + host + "\r\nConnection: close\r\n\r\n";
+      String request = "GET /api/v1/me HTTP/1.1\r\nHost: " + host + "\r\nConnection: close\r\n\r\n";
       socket.getOutputStream().write(request.getBytes(StandardCharsets.US_ASCII));
       String answer =
           new String(socket.getInputStream().readAllBytes(), StandardCharsets.ISO_8859_1);
@@ -128,8 +134,8 @@ class DoorsTest {
 
   @Test
   void aBodyThatIsTooLargeIsRefused() {
-    String longName = "{\"by\": \"" + "K".repeat(100_000) + "\"}";
-    Answer json = api.post("/api/v1/alarms/1/acknowledge", longName);
+    String longCause = "{\"cause\": \"" + "K".repeat(100_000) + "\", \"action\": \"a\"}";
+    Answer json = api.post("/api/v1/alarms/1/finding", longCause);
     assertThat(json.status()).isEqualTo(413);
     assertThat(json.json().get("error").get("what").asText()).isNotBlank();
     String yaml = "#".repeat(5 << 20);
@@ -137,10 +143,32 @@ class DoorsTest {
     assertThat(structures.status()).isEqualTo(413);
   }
 
+  /** A body without a length is counted as it streams. */
   @Test
-  void aNameThatIsTooLongIsRefused() {
+  void aChunkedBodyThatIsTooLargeIsRefused() {
+    byte[] large =
+        ("{\"cause\": \"" + "K".repeat(100_000) + "\"}").getBytes(StandardCharsets.UTF_8);
+    Answer json = api.send(chunked("/api/v1/alarms/1/finding", large));
+    assertThat(json.status()).isEqualTo(413);
+    assertThat(json.json().get("error").get("what").asText()).contains("64000 bytes");
+    Answer structures = api.send(chunked("/api/v1/structures?name=s.yaml", new byte[5 << 20]));
+    assertThat(structures.status()).isEqualTo(413);
+    Answer mapping = api.send(chunked("/api/v1/mappings", new byte[2 << 20]));
+    assertThat(mapping.status()).isEqualTo(413);
+  }
+
+  private static HttpRequest.Builder chunked(String path, byte[] body) {
+    return api.request(path)
+        .header("X-Filmward", "1")
+        .POST(BodyPublishers.ofInputStream(() -> new ByteArrayInputStream(body)));
+  }
+
+  @Test
+  void aTextThatIsTooLongIsRefused() {
     Answer answer =
-        api.post("/api/v1/alarms/1/acknowledge", "{\"by\": \"" + "K".repeat(5000) + "\"}");
+        api.post(
+            "/api/v1/alarms/1/finding",
+            "{\"cause\": \"" + "K".repeat(5000) + "\", \"action\": \"a\"}");
     assertThat(answer.status()).isEqualTo(400);
     assertThat(answer.text()).hasSizeLessThan(500);
   }

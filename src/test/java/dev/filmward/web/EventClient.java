@@ -5,7 +5,6 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.InputStreamReader;
 import java.io.UncheckedIOException;
-import java.net.URI;
 import java.net.http.HttpClient;
 import java.net.http.HttpRequest;
 import java.net.http.HttpResponse;
@@ -37,15 +36,13 @@ final class EventClient implements AutoCloseable {
   /** What came; a comment and the end of the stream count as events with names of their own. */
   record Event(String name, String id, String data) {}
 
-  static EventClient connect(int port) {
-    return connect(port, "");
+  static EventClient connect(Api api) {
+    return connect(api, "");
   }
 
   /** Comes back after the event of that id, or for the first time where it is empty. */
-  static EventClient connect(int port, String lastEventId) {
-    HttpRequest.Builder request =
-        HttpRequest.newBuilder(URI.create("http://127.0.0.1:" + port + "/api/v1/events"))
-            .header("Accept", "text/event-stream");
+  static EventClient connect(Api api, String lastEventId) {
+    HttpRequest.Builder request = api.stream("/api/v1/events");
     if (!lastEventId.isEmpty()) {
       request.header("Last-Event-ID", lastEventId);
     }

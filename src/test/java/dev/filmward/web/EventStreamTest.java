@@ -37,7 +37,7 @@ class EventStreamTest {
 
   @Test
   void saysHelloAtOnceWithTheTime() throws Exception {
-    try (EventClient page = EventClient.connect(served.port())) {
+    try (EventClient page = EventClient.connect(served.api())) {
       Event hello = page.next(SOON);
       assertThat(hello.name()).isEqualTo("hello");
       assertThat(hello.id()).isNotBlank();
@@ -47,7 +47,7 @@ class EventStreamTest {
 
   @Test
   void tellsOfASampleAnAlarmAndItsFileWithinASecondOfStoringThem() throws Exception {
-    try (EventClient page = EventClient.connect(served.port())) {
+    try (EventClient page = EventClient.connect(served.api())) {
       page.next("hello", SOON);
       served.api().upload("thin.csv", ServedPlant.FILM.thinnerSkin(25, 26, 1));
       Event sample = page.next("sample", SOON);
@@ -66,7 +66,7 @@ class EventStreamTest {
   @Test
   void aPageThatComesBackMissesNothingAndHearsNothingTwice() throws Exception {
     String lastId;
-    try (EventClient page = EventClient.connect(served.port())) {
+    try (EventClient page = EventClient.connect(served.api())) {
       page.next("hello", PATIENCE);
       served.api().upload("0.csv", ServedPlant.FILM.usual(25, 26));
       lastId = page.next("file", PATIENCE).id();
@@ -74,7 +74,7 @@ class EventStreamTest {
     for (int number = 26; number < 30; number++) {
       served.api().upload(number + ".csv", ServedPlant.FILM.usual(number, number + 1));
     }
-    try (EventClient page = EventClient.connect(served.port(), lastId)) {
+    try (EventClient page = EventClient.connect(served.api(), lastId)) {
       List<Event> caughtUp = page.upTo(event -> event.data().contains("29.csv"), PATIENCE);
       assertThat(caughtUp)
           .extracting(Event::name)
@@ -91,7 +91,7 @@ class EventStreamTest {
   @Test
   void aPageThatComesBackFromAnotherLifeIsToldToReload() throws Exception {
     for (String id : List.of("another-7", "7", "x", "-", "\u00e9-1")) {
-      try (EventClient page = EventClient.connect(served.port(), id)) {
+      try (EventClient page = EventClient.connect(served.api(), id)) {
         assertThat(page.next(SOON).name()).as(id).isEqualTo("hello");
         assertThat(page.next(SOON).name()).as(id).isEqualTo("reload");
       }
@@ -101,13 +101,13 @@ class EventStreamTest {
   @Test
   void aPageThatWasAwayForMoreThanIsKeptIsToldToReload() throws Exception {
     String lastId;
-    try (EventClient page = EventClient.connect(served.port())) {
+    try (EventClient page = EventClient.connect(served.api())) {
       lastId = page.next("hello", SOON).id();
     }
     for (int file = 0; file <= EventStream.KEPT; file++) {
       served.read("nothing.csv", SmallFilm.HEADER);
     }
-    try (EventClient page = EventClient.connect(served.port(), lastId)) {
+    try (EventClient page = EventClient.connect(served.api(), lastId)) {
       assertThat(page.next(SOON).name()).isEqualTo("hello");
       assertThat(page.next(SOON).name()).isEqualTo("reload");
     }
@@ -115,7 +115,7 @@ class EventStreamTest {
 
   @Test
   void aFileOfManySamplesIsToldOfByItsNewestSampleOnly() throws Exception {
-    try (EventClient page = EventClient.connect(served.port())) {
+    try (EventClient page = EventClient.connect(served.api())) {
       page.next("hello", PATIENCE);
       served.api().upload("many.csv", ServedPlant.FILM.usual(31, 31 + 2 * EventStream.KEPT));
       List<Event> events = page.upTo(event -> event.data().contains("many.csv"), PATIENCE);
@@ -127,7 +127,7 @@ class EventStreamTest {
   /** A request may take 30 s by default, on the server's side as on the network's; this may not. */
   @Test
   void aStreamStaysOpenAndIsKeptAliveWhileNothingHappens() throws Exception {
-    try (EventClient page = EventClient.connect(served.port())) {
+    try (EventClient page = EventClient.connect(served.api())) {
       page.next("hello", SOON);
       long end = System.nanoTime() + Duration.ofSeconds(36).toNanos();
       assertThat(page.next(Duration.ofSeconds(17)).name()).isEqualTo(EventClient.COMMENT);
@@ -142,7 +142,7 @@ class EventStreamTest {
   void aServerThatStopsEndsItsStreamsAndIsQuick() throws Exception {
     List<EventClient> pages = new ArrayList<>();
     for (int i = 0; i < 5; i++) {
-      pages.add(EventClient.connect(served.port()));
+      pages.add(EventClient.connect(served.api()));
       pages.get(i).next("hello", PATIENCE);
     }
     long start = System.nanoTime();
@@ -157,7 +157,7 @@ class EventStreamTest {
   @Test
   void aPageThatNeverReadsHoldsUpNobody() throws Exception {
     try (Socket deaf = neverReading();
-        EventClient page = EventClient.connect(served.port())) {
+        EventClient page = EventClient.connect(served.api())) {
       page.next("hello", SOON);
       fillTheBuffersOfAConnection();
       served.api().upload("many.csv", ServedPlant.FILM.usual(31, 31 + 2 * EventStream.KEPT));

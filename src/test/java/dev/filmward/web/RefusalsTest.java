@@ -70,20 +70,15 @@ class RefusalsTest {
       delimiter = '|',
       textBlock =
           """
-          /api/v1/alarms/1/acknowledge  | {}                               | 400 | "by"
-          /api/v1/alarms/1/acknowledge  | {"by": "   "}                    | 400 | "by"
-          /api/v1/alarms/1/acknowledge  | {"by": null}                     | 400 | "by"
           /api/v1/alarms/1/acknowledge  | {"by": "Kim"                     | 400 | JSON
           /api/v1/alarms/1/acknowledge  | Kim                              | 400 | JSON
           /api/v1/alarms/1/acknowledge  | ["Kim"]                          | 400 | JSON
           /api/v1/alarms/99/acknowledge | {"by": "Kim"}                    | 404 | alarm 99
           /api/v1/alarms/x/acknowledge  | {"by": "Kim"}                    | 404 | nothing
           /api/v1/alarms/1/finding      | {"by": "Kim", "action": "a"}     | 400 | "cause"
-          /api/v1/alarms/1/finding      | {"cause": "c", "action": "a"}    | 400 | "by"
           /api/v1/alarms/99/finding     | {"by":"K","cause":"c","action":"a"} | 404 | alarm 99
           /api/v1/alarms/99/comments    | {"by":"K","words":"w"}           | 404 | alarm 99
           /api/v1/alarms/1/comments     | {"by":"K","words":" "}           | 400 | "words"
-          /api/v1/alarms/1/comments     | {"words":"w"}                    | 400 | "by"
           /api/v1/alarms/99/owner       | {"by":"K","to":"Lee","from":null} | 404 | alarm 99
           /api/v1/alarms/1/owner        | {"by":"K","to":"Lee"}            | 400 | "from"
           /api/v1/alarms/1/owner        | {"by":"K","from":null}           | 400 | "to"
@@ -104,7 +99,6 @@ class RefusalsTest {
           /api/v1/rolls/hold            | {"by":"K","reason":"r","rolls":[{"line":"Blown 1","structure":"DUO-50","roll":"R77","version":0}]} | 404 | R77
           /api/v1/rolls/hold            | {"by":"K","rolls":[{"line":"Blown 1","structure":"DUO-50","roll":"R1","version":0}]} | 400 | "reason"
           /api/v1/rolls/disposition     | {"by":"K","reason":"r","state":"lost","rolls":[{"line":"Blown 1","structure":"DUO-50","roll":"R1","version":0}]} | 400 | lost
-          /api/v1/limits/freeze         | {"line": "Blown 1", "structure": "DUO-50", "reason": "r"} | 400 | "by"
           /api/v1/limits/freeze         | {"line": "Blown 1", "structure": "DUO-50", "by": "Kim"}   | 400 | "reason"
           /api/v1/limits/freeze         | {"line":"Blown 1","structure":"NONE","by":"K","reason":"r"} | 404 | NONE
           /api/v1/limits/freeze         | {"line":"Blown 9","structure":"DUO-50","by":"K","reason":"r"} | 409 | 20
@@ -132,7 +126,6 @@ class RefusalsTest {
           /api/v1/tests/price           | {"line":"Blown 1","structure":"DUO-50","characteristics":[{"position":1,"shown":[],"alarming":[{"chart":"xbar","test":"trend"}]}]} | 400 | shown too
           /api/v1/tests/price           | {"line":"Blown 1","structure":"DUO-50","characteristics":[{"position":1,"shown":[{"chart":"range","test":"trend"}],"alarming":[]}]} | 400 | mean chart only
           /api/v1/tests/price           | {"line":"Blown 1","structure":"DUO-50","characteristics":[{"position":1,"shown":[{"chart":"cusum","test":"beyond-limit"}],"alarming":[]}]} | 400 | cusum
-          /api/v1/tests                 | {"line":"Blown 1","structure":"DUO-50","reason":"r","characteristics":[{"position":1,"shown":[],"alarming":[]}]} | 400 | "by"
           /api/v1/tests                 | {"line":"Blown 1","structure":"DUO-50","by":"K","characteristics":[{"position":1,"shown":[],"alarming":[]}]} | 400 | "reason"
           """)
   void changingIsRefused(String path, String body, int status, String what) {

@@ -1,9 +1,12 @@
 package dev.filmward.web;
 
+import dev.filmward.access.TestPeople;
 import dev.filmward.intake.StructuresFault;
+import dev.filmward.people.Role;
 import dev.filmward.pipeline.IncomingFile;
 import dev.filmward.pipeline.MappingBook;
 import dev.filmward.pipeline.Plant;
+import dev.filmward.store.Store;
 import dev.filmward.store.TestDatabase;
 import java.io.ByteArrayInputStream;
 import java.nio.charset.StandardCharsets;
@@ -13,7 +16,9 @@ import java.time.Instant;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
 
-/** A plant that makes the small film, served on a free port; its clock stands still. */
+/**
+ * A plant that makes the small film, served on a free port; its clock stands still unless given.
+ */
 final class ServedPlant implements AutoCloseable {
   static final Instant NOW = Instant.parse("2026-11-20T12:00:00Z");
   static final ZoneId ZONE = ZoneId.of("Europe/Berlin");
@@ -28,7 +33,7 @@ final class ServedPlant implements AutoCloseable {
   private ServedPlant(Plant plant, WebServer server) {
     this.plant = plant;
     this.server = server;
-    this.api = new Api(server.port());
+    this.api = as(TestPeople.KIM, Role.ADMINISTRATOR);
   }
 
   static ServedPlant in(Path folder) throws StructuresFault {
@@ -36,20 +41,39 @@ final class ServedPlant implements AutoCloseable {
   }
 
   static ServedPlant in(TestDatabase database, Path folder) throws StructuresFault {
-    Plant plant =
-        new Plant(
-            database.open(folder),
-            Clock.fixed(NOW, ZoneOffset.UTC),
-            ZONE,
-            MappingBook.in(folder.resolve("mappings")));
+    return in(database.open(folder), folder, Clock.fixed(NOW, ZoneOffset.UTC), DoorOptions.SHUT);
+  }
+
+  static ServedPlant in(Path folder, Clock clock, DoorOptions doors) throws StructuresFault {
+    return in(Store.open(folder), folder, clock, doors);
+  }
+
+  private static ServedPlant in(Store store, Path folder, Clock clock, DoorOptions doors)
+      throws StructuresFault {
+    Plant plant = new Plant(store, clock, ZONE, MappingBook.in(folder.resolve("mappings")));
     plant.learnStructures("structures.yaml", SmallFilm.STRUCTURES.getBytes(StandardCharsets.UTF_8));
     WebServer.Options options =
-        new WebServer.Options("127.0.0.1", 0, WebServer.Options.Purpose.PLANT);
+        new WebServer.Options("127.0.0.1", 0, WebServer.Options.Purpose.PLANT, doors);
     return new ServedPlant(plant, WebServer.start(plant, options));
   }
 
+  /** Kim, an administrator, who is signed in. */
   Api api() {
     return api;
+  }
+
+  /** Somebody who is signed in, and added where there is nobody of that name. */
+  Api as(String name, Role role) {
+    return new Api(server.port()).as(TestPeople.signedIn(plant.store(), plant.clock(), name, role));
+  }
+
+  /** Somebody who is not signed in. */
+  Api nobody() {
+    return new Api(server.port());
+  }
+
+  WebServer server() {
+    return server;
   }
 
   Plant plant() {

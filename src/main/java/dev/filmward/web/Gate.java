@@ -1,0 +1,128 @@
+package dev.filmward.web;
+
+import dev.filmward.access.SessionBook;
+import dev.filmward.access.TokenDesk;
+import dev.filmward.people.Actor;
+import dev.filmward.people.Permission;
+import dev.filmward.people.Person;
+import dev.filmward.people.Secret;
+import dev.filmward.people.Token;
+import io.javalin.http.Context;
+import io.javalin.http.ForbiddenResponse;
+import io.javalin.http.HandlerType;
+import io.javalin.http.MethodNotAllowedResponse;
+import io.javalin.http.UnauthorizedResponse;
+import java.util.Map;
+import java.util.Optional;
+import java.util.function.BooleanSupplier;
+
+/**
+ * Lets a request through to its route when whoever asks has the route's permission: a person by the
+ * cookie of a session, a machine by a token in the Authorization header. Asks the database each
+ * time, so that what is taken away is gone at once. Thread-safe.
+ */
+final class Gate {
+  private static final String ATTRIBUTE = "filmward.actor";
+  private static final String BEARER = "Bearer ";
+
+  private final SessionBook sessions;
+  private final TokenDesk tokens;
+  private final Reading reading;
+
+  Gate(SessionBook sessions, TokenDesk tokens, Reading reading) {
+    this.sessions = sessions;
+    this.tokens = tokens;
+    this.reading = reading;
+  }
+
+  /** What a request shows to be let in; a token counts before a cookie. */
+  record Shown(Optional<Secret> cookie, Optional<Secret> token) {
+    static Shown by(Context ctx) {
+      String header = ctx.header("Authorization");
+      Optional<Secret> token =
+          header != null && header.startsWith(BEARER)
+              ? Optional.of(new Secret(header.substring(BEARER.length()).strip()))
+              : Optional.empty();
+      return new Shown(SessionCookie.of(ctx), token);
+    }
+  }
+
+  /** For each request that has a route or a page. */
+  void check(Context ctx) {
+    Optional<Permission> needed =
+        ctx.routeRoles().stream()
+            .filter(Routes.Needs.class::isInstance)
+            .map(role -> ((Routes.Needs) role).permission())
+            .findFirst();
+    boolean isData = ctx.path().startsWith("/api/");
+    if (isData && ctx.method().equals(HandlerType.HEAD)) {
+      throw new MethodNotAllowedResponse("ask for this with GET", Map.of());
+    }
+    if (needed.isEmpty() && isData) {
+      throw new IllegalStateException("the route " + ctx.path() + " says no permission");
+    }
+    if (needed.isPresent()) {
+      Shown shown = Shown.by(ctx);
+      Actor actor = actor(shown);
+      ctx.attribute(ATTRIBUTE, actor);
+      demand(ctx, actor, needed.get());
+      touch(ctx, shown);
+    }
+  }
+
+  private void demand(Context ctx, Actor actor, Permission needed) {
+    boolean isWrongToken = Shown.by(ctx).token().isPresent() && !actor.isKnown();
+    if (isWrongToken || (!actor.may(needed) && !actor.isKnown())) {
+      ctx.header("WWW-Authenticate", "Bearer");
+      throw notSignedIn(isWrongToken ? "this token does not hold (any more)" : "not signed in");
+    }
+    if (!actor.may(needed) && actor.equals(Actor.limited(actor.name()))) {
+      throw new ForbiddenResponse(
+          "a one-time password opens nothing yet",
+          Map.of(ErrorReplies.INSTEAD, "choose your own password first"));
+    }
+    if (!actor.may(needed)) {
+      throw new ForbiddenResponse(
+          actor.name() + " may not do this; it needs the permission " + needed.word(),
+          Map.of(ErrorReplies.INSTEAD, "ask somebody who may, or an administrator"));
+    }
+  }
+
+  static UnauthorizedResponse notSignedIn(String what) {
+    return new UnauthorizedResponse(
+        what, Map.of(ErrorReplies.INSTEAD, "sign in, then do it again"));
+  }
+
+  /** What changes something is a person's doing; what a page asks for by itself is not. */
+  private void touch(Context ctx, Shown shown) {
+    if (ctx.method().equals(HandlerType.POST) && shown.token().isEmpty()) {
+      shown.cookie().ifPresent(sessions::touch);
+    }
+  }
+
+  /** Who asks, found by {@link #check}. */
+  static Actor actor(Context ctx) {
+    Actor actor = ctx.attribute(ATTRIBUTE);
+    return actor == null ? Actor.nobody() : actor;
+  }
+
+  /** The person who is signed in, where it is one. */
+  Optional<Person> person(Context ctx) {
+    Shown shown = Shown.by(ctx);
+    return shown.token().isPresent() ? Optional.empty() : shown.cookie().flatMap(sessions::whose);
+  }
+
+  /** Whether whoever sent a request may still do what it was let in for. */
+  BooleanSupplier stillMay(Context ctx, Permission permission) {
+    Shown shown = Shown.by(ctx);
+    return () -> actor(shown).may(permission);
+  }
+
+  private Actor actor(Shown shown) {
+    Actor known =
+        shown.token().isPresent()
+            ? shown.token().flatMap(tokens::shown).map(Token::actor).orElseGet(Actor::nobody)
+            : shown.cookie().flatMap(sessions::whose).map(Person::actor).orElseGet(Actor::nobody);
+    return reading == Reading.OPEN ? known.and(Permission.READ) : known;
+  }
+}

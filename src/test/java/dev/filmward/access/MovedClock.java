@@ -1,0 +1,35 @@
+package dev.filmward.access;
+
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.time.ZoneOffset;
+
+/** A clock that goes on only when a test says so. */
+public final class MovedClock extends Clock {
+  private volatile Instant now;
+
+  public MovedClock(Instant now) {
+    this.now = now;
+  }
+
+  public void pass(Duration time) {
+    now = now.plus(time);
+  }
+
+  @Override
+  public Instant instant() {
+    return now;
+  }
+
+  @Override
+  public ZoneId getZone() {
+    return ZoneOffset.UTC;
+  }
+
+  @Override
+  public Clock withZone(ZoneId zone) {
+    throw new UnsupportedOperationException();
+  }
+}

@@ -1,0 +1,35 @@
+/** In the head of a page: who is signed in, with the ways to sign out and to change the password; else the way in. */
+import { postJson } from './api.js';
+import { el } from './elements.js';
+import { inWords, PERSON_CHANGED, signInAddress, who } from './person.js';
+
+export function whoIsHere() {
+  const node = el('div', { class: 'who-is-here' });
+  const draw = () => node.replaceChildren(...parts(who()));
+  document.addEventListener(PERSON_CHANGED, draw);
+  draw();
+  return node;
+}
+
+function parts(me) {
+  if (me.name === null) {
+    return document.documentElement.dataset.view === 'signin' ? [] : [el('a', { class: 'button quiet', href: signInAddress(), data: { action: 'sign-in' } }, 'Sign in')];
+  }
+  const dialog = el('dialog', { class: 'sheet', 'aria-labelledby': 'who-title' },
+    el('h2', { id: 'who-title' }, `${me.name}, ${inWords(me.role ?? 'machine')}`),
+    el('p', {}, 'What you do here is kept under this name. Sign out when you leave a screen that others use.'),
+    el('div', { class: 'who-ways' },
+      el('button', { type: 'button', data: { action: 'sign-out' }, on: { click: () => leave('/api/v1/session/end') } }, 'Sign out'),
+      el('a', { class: 'button quiet', href: `${signInAddress()}&change` }, 'Change password'),
+      el('button', { type: 'button', class: 'quiet', on: { click: () => leave('/api/v1/session/end-everywhere') } }, 'Sign out everywhere')),
+    el('form', { method: 'dialog' }, el('button', { class: 'quiet' }, 'Close')));
+  const button = el('button', { type: 'button', class: 'who-am-i', 'aria-haspopup': 'dialog', on: { click: () => dialog.showModal() } },
+    el('span', {}, me.name), el('span', { class: 'soft' }, inWords(me.role ?? '')));
+  return [button, dialog];
+}
+
+/** Whoever came last is gone; the page starts anew for whoever comes. */
+async function leave(path) {
+  await postJson(path, {}).catch(() => {});
+  location.reload();
+}
