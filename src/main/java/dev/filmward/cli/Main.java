@@ -26,7 +26,8 @@ import picocli.CommandLine.Command;
       BackupCommand.class,
       RestoreCommand.class,
       ThinCommand.class,
-      VerifyCommand.class
+      VerifyCommand.class,
+      AuditCommand.class
     })
 public final class Main {
   private Main() {}

@@ -48,6 +48,7 @@ final class ServeCommand implements Callable<Integer> {
   @Mixin private MappingOption mapping = new MappingOption();
   @Mixin private DataOption data = new DataOption();
   @Mixin private ZoneOption zone = new ZoneOption();
+  @Mixin private LogOption log = new LogOption();
   @Mixin private ListenOptions listen = new ListenOptions();
 
   @Override
@@ -55,6 +56,7 @@ final class ServeCommand implements Callable<Integer> {
     if (daysKept != null && daysKept < 1 && spec != null) {
       throw new ParameterException(spec.commandLine(), "--keep-readings is at least 1.");
     }
+    log.apply();
     MappingBook mappings = mapping.book(data.folder);
     Plant plant = new Plant(data.open(), Clock.systemUTC(), zone.zone, mappings);
     if (structures != null) {

@@ -60,6 +60,10 @@ public final class Tables {
     return new AlarmTable(handle);
   }
 
+  public AlarmTally alarmTally() {
+    return new AlarmTally(handle);
+  }
+
   public AuditTable audit() {
     return new AuditTable(handle);
   }

@@ -22,16 +22,22 @@ final class Subscriber {
 
   private final SseClient client;
   private final ExecutorService writers;
+  private final StreamTally tally;
   private final Deque<Runnable> waiting = new ArrayDeque<>();
   private boolean writing;
 
-  Subscriber(SseClient client, ExecutorService writers) {
+  Subscriber(SseClient client, ExecutorService writers, StreamTally tally) {
     this.client = client;
     this.writers = writers;
+    this.tally = tally;
   }
 
   void offer(Event event) {
-    enqueue(() -> client.sendEvent(event.name(), event.data(), event.id()));
+    enqueue(
+        () -> {
+          client.sendEvent(event.name(), event.data(), event.id());
+          tally.eventDelivered();
+        });
   }
 
   void beat() {
@@ -54,6 +60,7 @@ final class Subscriber {
   private void enqueue(Runnable write) {
     synchronized (waiting) {
       if (waiting.size() >= LONGEST_QUEUE) {
+        tally.pageDropped();
         client.close();
         waiting.clear();
         return;

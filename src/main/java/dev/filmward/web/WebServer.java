@@ -1,5 +1,7 @@
 package dev.filmward.web;
 
+import static dev.filmward.people.Permission.ANYBODY;
+import static dev.filmward.people.Permission.AUDIT;
 import static dev.filmward.people.Permission.DECIDE;
 import static dev.filmward.people.Permission.READ;
 import static dev.filmward.people.Permission.SEND_FILES;
@@ -12,6 +14,8 @@ import io.javalin.config.JavalinConfig;
 import io.javalin.http.staticfiles.Location;
 import io.javalin.json.JavalinJackson;
 import io.javalin.util.JavalinException;
+import java.util.ArrayList;
+import java.util.List;
 import org.eclipse.jetty.server.AbstractConnector;
 import org.eclipse.jetty.server.Connector;
 import org.slf4j.Logger;
@@ -30,9 +34,15 @@ public final class WebServer implements AutoCloseable {
   private final Javalin javalin;
   private final EventStream events;
 
-  private WebServer(Javalin javalin, EventStream events) {
+  private final Operation operation;
+  private final List<Routes.Known> known;
+
+  private WebServer(
+      Javalin javalin, EventStream events, Operation operation, List<Routes.Known> known) {
     this.javalin = javalin;
     this.events = events;
+    this.operation = operation;
+    this.known = List.copyOf(known);
   }
 
   /**
@@ -52,16 +62,44 @@ public final class WebServer implements AutoCloseable {
   public static WebServer start(Plant plant, Options options) {
     EventStream events = new EventStream(plant.clock(), plant.zone());
     plant.listen(events::publish);
+    Operation operation = Operation.of(plant, events);
+    List<Routes.Known> known = new ArrayList<>();
     Javalin javalin =
         Javalin.create(
             config -> {
               configure(config, options);
+              RequestWatch watch = new RequestWatch(operation.meters);
+              config.requestLogger.http(watch::end);
+              config.routes.before(watch::begin);
               config.routes.before(new Doors(options.host())::check);
-              routes(new Routes(config.routes), plant, events, options);
+              Routes routes = new Routes(config.routes);
+              routes(routes, plant, events, options);
+              operation(routes, plant, operation);
+              known.addAll(routes.known());
               ErrorReplies.map(config.routes);
             });
     javalin.start();
-    return new WebServer(javalin, events);
+    return new WebServer(javalin, events, operation, known);
+  }
+
+  /** What tells machines how the server is. */
+  private record Operation(Meters meters, HealthResource health) implements AutoCloseable {
+    static Operation of(Plant plant, EventStream events) {
+      Meters meters = new Meters(plant, events);
+      plant.listen(meters::hear);
+      return new Operation(meters, new HealthResource(plant));
+    }
+
+    @Override
+    public void close() {
+      health.close();
+      meters.close();
+    }
+  }
+
+  /** Every route there is. */
+  List<Routes.Known> routes() {
+    return known;
   }
 
   public int port() {
@@ -77,6 +115,7 @@ public final class WebServer implements AutoCloseable {
     } catch (JavalinException e) {
       LOG.warn("A connection did not end by itself and was broken off", e);
     }
+    operation.close();
   }
 
   /** Browsers hold connections open for later; stopping would wait a second for each of them. */
@@ -146,5 +185,12 @@ public final class WebServer implements AutoCloseable {
     routes.post("/api/v1/mappings/proposal", SEND_FILES, mappings::propose);
     routes.post("/api/v1/structures", DECIDE, files::learnStructures);
     routes.events("/api/v1/events", READ, events::connect);
+  }
+
+  private static void operation(Routes routes, Plant plant, Operation operation) {
+    routes.get("/health", ANYBODY, operation.health::get);
+    routes.get("/metrics", READ, new MetricsResource(operation.meters)::get);
+    routes.get("/api/v1/openapi.json", ANYBODY, OpenApi.load()::get);
+    routes.get("/api/v1/audit", AUDIT, new AuditResource(plant)::get);
   }
 }

@@ -82,6 +82,9 @@ class AuditTableTest {
         "DELETE FROM audit WHERE id = 1",
         "INSERT INTO audit SELECT id + 1, at, by_whom, action, subject, detail, hash FROM audit"
             + " WHERE id = 2",
+        // the first two in the other order
+        "UPDATE audit SET id = CASE id WHEN 1 THEN 2 ELSE 1 END + 100;"
+            + " UPDATE audit SET id = id - 100",
       })
   void whoeverGetsRoundThatIsFoundOut(String tampering) throws Exception {
     add(FIRST, SECOND);
@@ -90,6 +93,36 @@ class AuditTableTest {
     assertThat(check().fault()).isEmpty();
     sql(tampering);
     assertThat(check().fault()).isPresent();
+  }
+
+  @Test
+  void whatIsCutOffAtTheEndIsMissedByItsHashThatWasKeptElsewhere() throws Exception {
+    add(FIRST);
+    String first = check().head();
+    add(SECOND);
+    String second = check().head();
+    assertThat(faultBeside(first)).isEmpty();
+    assertThat(faultBeside(second)).isEmpty();
+    sql("DROP TRIGGER audit_is_never_deleted");
+    sql("DELETE FROM audit WHERE id = 2");
+    assertThat(check().fault()).as("the chain alone cannot tell").isEmpty();
+    assertThat(faultBeside(first)).isEmpty();
+    assertThat(faultBeside(second)).hasValueSatisfying(w -> assertThat(w).contains(second));
+  }
+
+  @Test
+  void aChainThatIsWrittenAnewIsNotTheOneThatWasKept() throws Exception {
+    add(FIRST, SECOND);
+    String kept = check().head();
+    sql("DROP TRIGGER audit_is_never_deleted");
+    sql("DELETE FROM audit");
+    add(SECOND, FIRST);
+    assertThat(check().fault()).isEmpty();
+    assertThat(faultBeside(kept)).isPresent();
+  }
+
+  private java.util.Optional<String> faultBeside(String kept) {
+    return store.<Check>read(tables -> tables.audit().check(java.util.Optional.of(kept))).fault();
   }
 
   private void add(AuditEntry... entries) {

@@ -48,6 +48,10 @@ final class ServedPlant implements AutoCloseable {
     return api;
   }
 
+  java.util.List<Routes.Known> routes() {
+    return server.routes();
+  }
+
   Plant plant() {
     return plant;
   }
