@@ -6,14 +6,13 @@
 # same image. Needs a JDK of 17 or newer with jmods, GNU tar, gzip, sha256sum, ldd.
 set -euo pipefail
 
-jar=${1:-target/filmward.jar}
+jar=$(realpath "${1:-target/filmward.jar}")
 out=${2:-target/filmward-image.tar}
 user=10001
 # found by: jdeps --multi-release 17 --ignore-missing-deps --print-module-deps filmward.jar;
-# and what is reached by name only: elliptic curves for TLS, charsets, the memory settings
-modules=java.base,java.compiler,java.desktop,java.instrument,java.management,java.naming,java.net.http
-modules+=,java.security.jgss,java.security.sasl,java.sql,jdk.charsets,jdk.crypto.ec,jdk.management
-modules+=,jdk.unsupported,jdk.zipfs
+# and what is reached by name only: elliptic curves for TLS, charsets of files, a client for HTTP
+modules=java.base,java.desktop,java.naming,java.security.jgss,java.sql,jdk.jfr,jdk.management
+modules+=,jdk.unsupported,java.net.http,jdk.charsets,jdk.crypto.ec
 
 [ -f "$jar" ] || { echo "image.sh: there is no $jar; run mvn package first" >&2; exit 2; }
 work=$(mktemp -d)
@@ -33,10 +32,14 @@ if [ -L "$cacerts" ] || [ ! -e "$cacerts" ]; then
   rm -f "$cacerts"
   cp -L "$(dirname "$(dirname "$(readlink -f "$(command -v jlink)")")")/lib/security/cacerts" "$cacerts"
 fi
-# every library by the path under which the loader looks for it; of libraries that only a screen
-# needs (AWT) those that are missing here are left out
+# nothing is drawn or heard here
+rm -f "$base"/opt/java/lib/lib{awt_xawt,jawt,splashscreen,jsound}.so
+# the database's own library, which the jar unpacks when it starts
+mkdir "$work/native"
+(cd "$work/native" && jar xf "$jar" "org/sqlite/native/Linux/$(uname -m)")
+# every library by the path under which the loader looks for it
 {
-  find "$base/opt/java" -name '*.so' -print0 | xargs -0 ldd 2>/dev/null || true
+  find "$base/opt/java" "$work/native" -name '*.so' -print0 | xargs -0 ldd 2>/dev/null || true
   ldd "$base/opt/java/bin/java"
 } | awk '$2 == "=>" && $3 ~ /^\// {print $3} $1 ~ /^\// && $1 !~ /:$/ {print $1}' | sort -u |
   while read -r library; do
@@ -64,7 +67,8 @@ add() {
 layers=() ids=()
 # layer FOLDER OWNER
 layer() {
-  tar -C "$1" --sort=name --mtime=@0 --owner="$2" --group="$2" --numeric-owner -cf "$work/layer.tar" .
+  (cd "$1" && tar --sort=name --mtime=@0 --owner="$2" --group="$2" --numeric-owner \
+    -cf "$work/layer.tar" -- *)
   ids+=("\"sha256:$(digest "$work/layer.tar")\"")
   gzip -n -6 "$work/layer.tar"
   local size name

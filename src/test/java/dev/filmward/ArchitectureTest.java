@@ -157,6 +157,7 @@ class ArchitectureTest {
     onlyIn("io.javalin..", "web");
     onlyIn("picocli..", "cli");
     onlyIn("org.jdbi..", "store");
+    onlyIn("io.micrometer..", "web");
   }
 
   private static void onlyIn(String library, String room) {
