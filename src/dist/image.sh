@@ -10,9 +10,9 @@ jar=$(realpath "${1:-target/filmward.jar}")
 out=${2:-target/filmward-image.tar}
 user=10001
 # found by: jdeps --multi-release 17 --ignore-missing-deps --print-module-deps filmward.jar;
-# and what is reached by name only: elliptic curves for TLS, charsets of files, a client for HTTP
+# and what is reached by name only: curves for TLS, charsets of files, pages inside the jar, HTTP
 modules=java.base,java.desktop,java.naming,java.security.jgss,java.sql,jdk.jfr,jdk.management
-modules+=,jdk.unsupported,java.net.http,jdk.charsets,jdk.crypto.ec
+modules+=,jdk.unsupported,java.net.http,jdk.charsets,jdk.crypto.ec,jdk.zipfs
 
 [ -f "$jar" ] || { echo "image.sh: there is no $jar; run mvn package first" >&2; exit 2; }
 work=$(mktemp -d)
