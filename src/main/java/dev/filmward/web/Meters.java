@@ -6,6 +6,7 @@ import dev.filmward.pipeline.PlantEvent;
 import dev.filmward.pipeline.PlantEvent.FileCame;
 import dev.filmward.pipeline.PlantEvent.SamplesJudged;
 import dev.filmward.store.FileEntry;
+import dev.filmward.store.StoreException;
 import io.micrometer.core.instrument.Counter;
 import io.micrometer.core.instrument.FunctionCounter;
 import io.micrometer.core.instrument.Gauge;
@@ -92,9 +93,17 @@ final class Meters implements AutoCloseable {
     } else if (event instanceof FileCame came) {
       files(Outcome.of(came.entry())).increment();
       if (came.entry().counts().quarantined() > 0) {
-        rows.increment(
-            plant.store().read(tables -> tables.files().quarantinedRows(came.entry().id())));
+        rows.increment(rowsOf(came.entry().id()));
       }
+    }
+  }
+
+  /** None where the database has just gone: what is kept is kept, whatever is counted of it. */
+  private long rowsOf(long fileId) {
+    try {
+      return plant.store().read(tables -> tables.files().quarantinedRows(fileId));
+    } catch (StoreException e) {
+      return 0;
     }
   }
 

@@ -48,10 +48,12 @@ class LogLinesTest {
     requests.setLevel(Level.INFO);
     heard.start();
     root.addAppender(heard);
+    root.setAdditive(false);
   }
 
   @AfterEach
   void stop() {
+    root.setAdditive(true);
     root.detachAppender(heard);
     requests.setLevel(before);
   }
