@@ -99,9 +99,9 @@ final class Meters implements AutoCloseable {
   }
 
   /** None where the database has just gone: what is kept is kept, whatever is counted of it. */
-  private long rowsOf(long fileId) {
+  private double rowsOf(long fileId) {
     try {
-      return plant.store().read(tables -> tables.files().quarantinedRows(fileId));
+      return (double) plant.store().<Long>read(t -> t.files().quarantinedRows(fileId));
     } catch (StoreException e) {
       return 0;
     }
