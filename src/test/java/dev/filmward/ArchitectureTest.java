@@ -178,6 +178,7 @@ class ArchitectureTest {
     onlyIn("org.jdbi..", "store");
     onlyIn("jakarta.mail..", "telling");
     onlyIn("java.net.http..", "telling");
+    onlyIn("io.micrometer..", "web");
   }
 
   private static void onlyIn(String library, String room) {

@@ -27,7 +27,8 @@ import picocli.CommandLine.Command;
       RestoreCommand.class,
       ThinCommand.class,
       UserCommand.class,
-      VerifyCommand.class
+      VerifyCommand.class,
+      AuditCommand.class
     })
 public final class Main {
   private Main() {}

@@ -52,6 +52,7 @@ final class ServeCommand implements Callable<Integer> {
   @Mixin private MappingOption mapping = new MappingOption();
   @Mixin private DataOption data = new DataOption();
   @Mixin private ZoneOption zone = new ZoneOption();
+  @Mixin private LogOption log = new LogOption();
   @Mixin private ListenOptions listen = new ListenOptions();
   @Mixin private DoorsOption doors = new DoorsOption();
 
@@ -61,6 +62,7 @@ final class ServeCommand implements Callable<Integer> {
       throw new ParameterException(spec.commandLine(), "--keep-readings is at least 1.");
     }
     DoorOptions door = doors.options();
+    log.apply();
     MappingBook mappings = mapping.book(data.folder);
     Plant plant = new Plant(data.open(), Clock.systemUTC(), zone.zone, mappings);
     if (structures != null) {

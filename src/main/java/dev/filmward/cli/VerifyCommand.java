@@ -2,9 +2,12 @@ package dev.filmward.cli;
 
 import dev.filmward.pipeline.StoredCheck;
 import dev.filmward.store.StoreLook;
+import java.util.Optional;
 import java.util.concurrent.Callable;
+import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Command;
 import picocli.CommandLine.Mixin;
+import picocli.CommandLine.Option;
 
 /** Proves that what is stored is whole. */
 @Command(
@@ -13,12 +16,19 @@ import picocli.CommandLine.Mixin;
         "Checks the database, the figures of every sample and the audit chain; also while in use.",
     mixinStandardHelpOptions = true)
 final class VerifyCommand implements Callable<Integer> {
+  @Option(
+      names = "--audit-head",
+      paramLabel = "HASH",
+      description =
+          "A hash of the audit chain that was kept elsewhere; it must still be in the chain.")
+  private @Nullable String auditHead;
+
   @Mixin private DataOption data = new DataOption();
 
   @Override
   public Integer call() {
     try (StoreLook look = data.look()) {
-      return tell(StoredCheck.of(look));
+      return tell(StoredCheck.of(look, Optional.ofNullable(auditHead)));
     }
   }
 

@@ -41,7 +41,7 @@ final class BatchWriter implements AutoCloseable {
     }
   }
 
-  private record Written(Arrivals arrivals, long thinned, Runnable afterwards) {}
+  private record Written(Arrivals arrivals, long thinned, int changed, Runnable afterwards) {}
 
   /** Begins to write a batch, once the one before it is written. */
   void begin(Batch batch) {
@@ -91,10 +91,9 @@ final class BatchWriter implements AutoCloseable {
     tables.files().quarantine(origin.fileId(), batch.rejected);
     Judging.Round round = judging.begin(tables);
     SampleWriter writer = new SampleWriter(tables, origin);
-    for (Came changed : writer.write(batch.samples)) {
-      round.changed(changed.sample(), changed.structure());
-    }
-    return new Written(writer.arrivals(), writer.thinned(), round.judge());
+    List<Came> changed = writer.write(batch.samples);
+    changed.forEach(came -> round.changed(came.sample(), came.structure()));
+    return new Written(writer.arrivals(), writer.thinned(), changed.size(), round.judge());
   }
 
   private void await() {
@@ -125,5 +124,6 @@ final class BatchWriter implements AutoCloseable {
             arrivals.corrected() + more.corrected());
     thinned += written.thinned;
     written.afterwards.run();
+    judging.tellJudged(written.changed, origin.receivedAt());
   }
 }

@@ -41,6 +41,13 @@ final class Judging {
     return new Round(tables);
   }
 
+  /** Tells how many samples one transaction kept and judged. */
+  void tellJudged(int samples, Instant receivedAt) {
+    if (samples > 0) {
+      listener.accept(new PlantEvent.SamplesJudged(samples, receivedAt, clock.instant()));
+    }
+  }
+
   /** What one transaction changed. */
   final class Round {
     private final Tables tables;

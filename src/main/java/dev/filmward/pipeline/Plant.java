@@ -143,7 +143,7 @@ public final class Plant implements AutoCloseable {
 
   private FileEntry read(IncomingFile file, Importer.Opening opening) {
     FileEntry entry = new Importer(store, judging, clock.instant()).read(file, opening);
-    tell(new PlantEvent.FileCame(entry.id(), entry.name()));
+    tell(new PlantEvent.FileCame(entry));
     return entry;
   }
 

@@ -1,6 +1,7 @@
 package dev.filmward.pipeline;
 
 import dev.filmward.film.SampleKey;
+import dev.filmward.store.FileEntry;
 import java.time.Instant;
 
 /** What happened in the plant, told after it is stored. */
@@ -19,5 +20,21 @@ public sealed interface PlantEvent {
   record LimitsFrozen(String line, String structure) implements PlantEvent {}
 
   /** A file was read or refused. */
-  record FileCame(long id, String name) implements PlantEvent {}
+  record FileCame(FileEntry entry) implements PlantEvent {
+    public long id() {
+      return entry.id();
+    }
+
+    public String name() {
+      return entry.name();
+    }
+  }
+
+  /**
+   * So many samples are new or changed, kept and judged, all in one transaction.
+   *
+   * @param receivedAt when their file came
+   * @param judgedAt when all was kept
+   */
+  record SamplesJudged(int samples, Instant receivedAt, Instant judgedAt) implements PlantEvent {}
 }

@@ -35,6 +35,7 @@ public final class StoredCheck {
 
   private final Tables tables;
   private final Structures structures;
+  private final Optional<String> keptHead;
   private final List<String> faults = new ArrayList<>();
   private final List<Sample> waiting = new ArrayList<>();
   private final Map<List<String>, Long> samplesOf = new HashMap<>();
@@ -43,8 +44,9 @@ public final class StoredCheck {
   private long thinned;
   private long moreFaults;
 
-  private StoredCheck(Tables tables) {
+  private StoredCheck(Tables tables, Optional<String> keptHead) {
     this.tables = tables;
+    this.keptHead = keptHead;
     this.structures = StructureBook.read(tables.structures().all());
   }
 
@@ -69,7 +71,12 @@ public final class StoredCheck {
   }
 
   public static Report of(StoreLook look) {
-    return look.read(tables -> new StoredCheck(tables).report());
+    return of(look, Optional.empty());
+  }
+
+  /** The same, and whether a hash of the audit chain that was kept elsewhere is still in it. */
+  public static Report of(StoreLook look, Optional<String> keptHead) {
+    return look.read(tables -> new StoredCheck(tables, keptHead).report());
   }
 
   private Report report() {
@@ -79,7 +86,7 @@ public final class StoredCheck {
     tables.samples().forEach(this::take);
     compare();
     tables.samples().productions().forEach(this::compareCounts);
-    AuditTable.Check audit = tables.audit().check();
+    AuditTable.Check audit = tables.audit().check(keptHead);
     audit.fault().ifPresent(what -> fault("the audit chain: " + what));
     if (moreFaults > 0) {
       faults.add("and " + moreFaults + " more");

@@ -12,9 +12,10 @@ import java.util.HexFormat;
  * each after its length in bytes (four bytes). The first follows 64 zeros.
  *
  * <p>Whoever knows one hash can prove everything before it, for example one that was printed in a
- * report. What such a chain cannot show is that its newest entries were cut off; keep a hash
- * elsewhere. Source: S. Haber and W. S. Stornetta, How to time-stamp a digital document, Journal of
- * Cryptology 3 (1991) 99. Immutable.
+ * report. What such a chain cannot show by itself is that its newest entries were cut off; keep a
+ * hash elsewhere, and {@link AuditTable#check(java.util.Optional)} looks for it. Source: S. Haber
+ * and W. S. Stornetta, How to time-stamp a digital document, Journal of Cryptology 3 (1991) 99.
+ * Immutable.
  */
 final class AuditChain {
   static final String BEGINNING = "0".repeat(64);

@@ -14,6 +14,11 @@ public final class Soundness {
     this.handle = handle;
   }
 
+  /** Asks the least there is to ask; comes back where the database answers. */
+  public void answers() {
+    handle.createQuery("SELECT 1").mapTo(Integer.class).one();
+  }
+
   /**
    * Pages, indexes and references, as SQLite checks them; a PostgreSQL server has its own tools.
    */

@@ -97,6 +97,10 @@ public final class Tables {
     return new HandoverTable(handle);
   }
 
+  public AlarmTally alarmTally() {
+    return new AlarmTally(handle);
+  }
+
   public AuditTable audit() {
     return new AuditTable(handle);
   }

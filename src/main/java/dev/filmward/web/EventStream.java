@@ -45,6 +45,7 @@ final class EventStream implements AutoCloseable {
       Executors.newCachedThreadPool(task -> daemon(task, "event-writer"));
   private final ScheduledExecutorService heartbeat =
       Executors.newSingleThreadScheduledExecutor(task -> daemon(task, "event-heartbeat"));
+  private final StreamTally tally = new StreamTally();
   private long sequence;
   private boolean closed;
 
@@ -60,6 +61,9 @@ final class EventStream implements AutoCloseable {
   record Event(long sequence, String id, String name, String data) {}
 
   void publish(PlantEvent event) {
+    if (event instanceof PlantEvent.SamplesJudged) {
+      return; // a count, of which pages need not hear
+    }
     synchronized (kept) {
       sequence++;
       Event told = EventWords.of(event, sequence, boot + "-" + sequence, zone);
@@ -71,6 +75,16 @@ final class EventStream implements AutoCloseable {
     }
   }
 
+  /** Pages that listen now. */
+  int open() {
+    return subscribers.size();
+  }
+
+  /** What became of events so far. */
+  StreamTally tally() {
+    return tally;
+  }
+
   /**
    * Adds an open page.
    *
@@ -78,7 +92,7 @@ final class EventStream implements AutoCloseable {
    */
   void connect(SseClient client, BooleanSupplier isWelcome) {
     client.keepAlive();
-    Subscriber subscriber = new Subscriber(client, writers, isWelcome);
+    Subscriber subscriber = new Subscriber(client, writers, tally, isWelcome);
     client.onClose(() -> subscribers.remove(subscriber));
     String lastId = client.ctx().header("Last-Event-ID");
     synchronized (kept) {

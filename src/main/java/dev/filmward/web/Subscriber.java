@@ -23,12 +23,15 @@ final class Subscriber {
 
   private final SseClient client;
   private final ExecutorService writers;
+  private final StreamTally tally;
   private final BooleanSupplier isWelcome;
   private final Deque<Runnable> waiting = new ArrayDeque<>();
   private boolean writing;
 
-  Subscriber(SseClient client, ExecutorService writers, BooleanSupplier isWelcome) {
+  Subscriber(
+      SseClient client, ExecutorService writers, StreamTally tally, BooleanSupplier isWelcome) {
     this.client = client;
+    this.tally = tally;
     this.writers = writers;
     this.isWelcome = isWelcome;
   }
@@ -38,7 +41,11 @@ final class Subscriber {
   }
 
   void offer(Event event) {
-    enqueue(() -> client.sendEvent(event.name(), event.data(), event.id()));
+    enqueue(
+        () -> {
+          client.sendEvent(event.name(), event.data(), event.id());
+          tally.eventDelivered();
+        });
   }
 
   void beat() {
@@ -61,6 +68,7 @@ final class Subscriber {
   private void enqueue(Runnable write) {
     synchronized (waiting) {
       if (waiting.size() >= LONGEST_QUEUE) {
+        tally.pageDropped();
         client.close();
         waiting.clear();
         return;

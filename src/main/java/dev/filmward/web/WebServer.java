@@ -2,6 +2,7 @@ package dev.filmward.web;
 
 import static dev.filmward.people.Permission.ADMINISTER;
 import static dev.filmward.people.Permission.ANYBODY;
+import static dev.filmward.people.Permission.AUDIT;
 import static dev.filmward.people.Permission.DECIDE;
 import static dev.filmward.people.Permission.DISPOSE;
 import static dev.filmward.people.Permission.READ;
@@ -36,11 +37,15 @@ public final class WebServer implements AutoCloseable {
 
   private final Javalin javalin;
   private final EventStream events;
+
+  private final Operation operation;
   private final List<Routes.Known> known;
 
-  private WebServer(Javalin javalin, EventStream events, List<Routes.Known> known) {
+  private WebServer(
+      Javalin javalin, EventStream events, Operation operation, List<Routes.Known> known) {
     this.javalin = javalin;
     this.events = events;
+    this.operation = operation;
     this.known = List.copyOf(known);
   }
 
@@ -72,21 +77,41 @@ public final class WebServer implements AutoCloseable {
     EventStream events = new EventStream(plant.clock(), plant.zone());
     plant.listen(events::publish);
     Reception reception = Reception.of(plant, events, options.doors());
+    Operation operation = Operation.of(plant, events);
     List<Routes.Known> known = new ArrayList<>();
     Javalin javalin =
         Javalin.create(
             config -> {
               configure(config, options);
+              RequestWatch watch = new RequestWatch(operation.meters);
+              config.requestLogger.http(watch::end);
+              config.routes.before(watch::begin);
               config.routes.before(new Doors(options.host(), options.doors().forwarding())::check);
               config.routes.beforeMatched(reception.gate()::check);
               Routes routes = new Routes(config.routes);
               routes(routes, plant, reception, options);
               doors(routes, plant, reception, options.doors());
+              operation(routes, plant, operation);
               known.addAll(routes.known());
               ErrorReplies.map(config.routes);
             });
     javalin.start();
-    return new WebServer(javalin, events, known);
+    return new WebServer(javalin, events, operation, known);
+  }
+
+  /** What tells machines how the server is. */
+  private record Operation(Meters meters, HealthResource health) implements AutoCloseable {
+    static Operation of(Plant plant, EventStream events) {
+      Meters meters = new Meters(plant, events);
+      plant.listen(meters::hear);
+      return new Operation(meters, new HealthResource(plant));
+    }
+
+    @Override
+    public void close() {
+      health.close();
+      meters.close();
+    }
   }
 
   /** Every route there is. */
@@ -107,6 +132,7 @@ public final class WebServer implements AutoCloseable {
     } catch (JavalinException e) {
       LOG.warn("A connection did not end by itself and was broken off", e);
     }
+    operation.close();
   }
 
   /** Browsers hold connections open for later; stopping would wait a second for each of them. */
@@ -244,5 +270,12 @@ public final class WebServer implements AutoCloseable {
     routes.get("/api/v1/tokens", ADMINISTER, tokens::list);
     routes.post("/api/v1/tokens", ADMINISTER, tokens::add);
     routes.post("/api/v1/tokens/{id}/revoke", ADMINISTER, tokens::revoke);
+  }
+
+  private static void operation(Routes routes, Plant plant, Operation operation) {
+    routes.get("/health", ANYBODY, operation.health::get);
+    routes.get("/metrics", READ, new MetricsResource(operation.meters)::get);
+    routes.get("/api/v1/openapi.json", ANYBODY, OpenApi.load()::get);
+    routes.get("/api/v1/audit", AUDIT, new AuditResource(plant)::get);
   }
 }

@@ -92,6 +92,45 @@ class AuditTableTest {
     assertThat(check().fault()).isPresent();
   }
 
+  @Test
+  void entriesInAnotherOrderAreFoundOut() throws Exception {
+    add(FIRST, SECOND);
+    sql("DROP TRIGGER audit_is_never_changed");
+    sql("UPDATE audit SET id = id + 100");
+    sql("UPDATE audit SET id = CASE id WHEN 101 THEN 2 ELSE 1 END");
+    assertThat(check().fault()).hasValueSatisfying(w -> assertThat(w).startsWith("entry 1 is not"));
+  }
+
+  @Test
+  void whatIsCutOffAtTheEndIsMissedByItsHashThatWasKeptElsewhere() throws Exception {
+    add(FIRST);
+    String first = check().head();
+    add(SECOND);
+    String second = check().head();
+    assertThat(faultBeside(first)).isEmpty();
+    assertThat(faultBeside(second)).isEmpty();
+    sql("DROP TRIGGER audit_is_never_deleted");
+    sql("DELETE FROM audit WHERE id = 2");
+    assertThat(check().fault()).as("the chain alone cannot tell").isEmpty();
+    assertThat(faultBeside(first)).isEmpty();
+    assertThat(faultBeside(second)).hasValueSatisfying(w -> assertThat(w).contains(second));
+  }
+
+  @Test
+  void aChainThatIsWrittenAnewIsNotTheOneThatWasKept() throws Exception {
+    add(FIRST, SECOND);
+    String kept = check().head();
+    sql("DROP TRIGGER audit_is_never_deleted");
+    sql("DELETE FROM audit");
+    add(SECOND, FIRST);
+    assertThat(check().fault()).isEmpty();
+    assertThat(faultBeside(kept)).isPresent();
+  }
+
+  private java.util.Optional<String> faultBeside(String kept) {
+    return store.<Check>read(tables -> tables.audit().check(java.util.Optional.of(kept))).fault();
+  }
+
   private void add(AuditEntry... entries) {
     for (AuditEntry entry : entries) {
       store.change(tables -> tables.audit().add(entry));

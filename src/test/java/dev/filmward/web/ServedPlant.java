@@ -72,6 +72,10 @@ final class ServedPlant implements AutoCloseable {
     return new Api(server.port());
   }
 
+  java.util.List<Routes.Known> routes() {
+    return server.routes();
+  }
+
   WebServer server() {
     return server;
   }

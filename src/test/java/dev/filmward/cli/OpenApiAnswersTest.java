@@ -1,0 +1,220 @@
+package dev.filmward.cli;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import com.fasterxml.jackson.databind.JsonNode;
+import com.fasterxml.jackson.databind.ObjectMapper;
+import com.fasterxml.jackson.databind.node.ObjectNode;
+import com.networknt.schema.SchemaRegistry;
+import com.networknt.schema.SpecificationVersion;
+import dev.filmward.pipeline.Plant;
+import dev.filmward.store.Store;
+import dev.filmward.web.Api;
+import dev.filmward.web.SmallFilm;
+import dev.filmward.web.WebServer;
+import dev.filmward.web.WebServer.Options;
+import java.net.http.HttpRequest.BodyPublishers;
+import java.nio.file.Path;
+import java.time.Clock;
+import java.time.Duration;
+import java.time.Instant;
+import java.time.ZoneId;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Map;
+import java.util.TreeSet;
+import org.junit.jupiter.api.AfterAll;
+import org.junit.jupiter.api.BeforeAll;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.api.io.TempDir;
+
+/**
+ * Answers of the demo plant are what the description of the interface says, and nothing more: for
+ * this, an object of the description has the properties it names and no others.
+ */
+class OpenApiAnswersTest {
+  private static final String SMALL = "line=Blown%201&structure=DUO-50";
+  private static final String FROM_UNKNOWN = "?" + SMALL;
+
+  /** An address of each route that is asked for; a new route needs one here. */
+  private static final Map<String, List<String>> ADDRESSES =
+      Map.ofEntries(
+          Map.entry("/api/v1/board", List.of("/api/v1/board")),
+          Map.entry(
+              "/api/v1/series",
+              List.of(
+                  "/api/v1/series?line=Blown%201&structure=LID-60&kind=total",
+                  "/api/v1/series" + FROM_UNKNOWN + "&kind=layer&position=1&pixels=100")),
+          Map.entry("/api/v1/alarms", List.of("/api/v1/alarms", "/api/v1/alarms?state=all")),
+          Map.entry("/api/v1/alarms/{id}", List.of("/api/v1/alarms/1")),
+          Map.entry("/api/v1/holds", List.of("/api/v1/holds")),
+          Map.entry("/api/v1/lines/{line}/modes", List.of("/api/v1/lines/Blown%202/modes")),
+          Map.entry("/api/v1/causes", List.of("/api/v1/causes")),
+          Map.entry(
+              "/api/v1/lines/{line}/limits",
+              List.of("/api/v1/lines/Blown%201/limits?structure=LID-60")),
+          Map.entry(
+              "/api/v1/lines/{line}/tests",
+              List.of("/api/v1/lines/Blown%201/tests?structure=LID-60")),
+          Map.entry("/api/v1/files", List.of("/api/v1/files")),
+          Map.entry("/api/v1/files/{id}/quarantine", List.of("/api/v1/files/{faulty}/quarantine")),
+          Map.entry(
+              "/api/v1/files/{id}/corrections", List.of("/api/v1/files/{corrected}/corrections")),
+          Map.entry("/api/v1/corrections", List.of("/api/v1/corrections" + FROM_UNKNOWN)),
+          Map.entry("/api/v1/mappings", List.of("/api/v1/mappings")),
+          Map.entry("/health", List.of("/health")),
+          Map.entry("/api/v1/openapi.json", List.of("/api/v1/openapi.json")),
+          Map.entry("/api/v1/audit", List.of("/api/v1/audit")));
+
+  @TempDir private static Path folder;
+  private static Plant plant;
+  private static WebServer server;
+  private static Api api;
+  private static JsonNode document;
+  private static long faulty;
+  private static long corrected;
+
+  @BeforeAll
+  static void serveTheDemo() throws Exception {
+    plant = new Plant(Store.open(folder), Clock.systemUTC(), ZoneId.of("Europe/Berlin"));
+    server = WebServer.start(plant, new Options("127.0.0.1", 0, Options.Purpose.DEMONSTRATION));
+    api = new Api(server.port());
+    new Demo(plant, Duration.ofSeconds(15)).load();
+    moreThanTheDemoHas();
+    document = api.get("/api/v1/openapi.json").json();
+  }
+
+  @AfterAll
+  static void stop() {
+    server.close();
+    plant.close();
+  }
+
+  /** A quarantine, corrections, holds, and what a line is doing. */
+  private static void moreThanTheDemoHas() {
+    SmallFilm film = SmallFilm.withSampleAt(9, Instant.now().minusSeconds(3600));
+    ok(api.send(api.change("/api/v1/structures?name=s.yaml", "text/plain", SmallFilm.STRUCTURES)));
+    ok(api.upload("usual.csv", film.usual(0, 9)));
+    faulty = id(api.upload("faulty.csv", film.usual(0, 1).replace("20.300", "thick")));
+    JsonNode row = api.get("/api/v1/files/" + faulty + "/quarantine").json().get("rows").get(0);
+    api.upload("again.csv", film.usual(9, 10).replace("20.100", "thin"));
+    corrected = id(api.upload("other.csv", film.thinnerSkin(0, 1, 0.5)));
+    ok(
+        api.post(
+            "/api/v1/files/" + faulty + "/quarantine/mend",
+            "{\"by\": \"Kim\", \"rows\": [{\"row\": "
+                + row.get("id")
+                + ", \"text\": \""
+                + row.get("raw").asText().replace("thick", "20.300")
+                + "\"}]}"));
+    ok(
+        api.post(
+            "/api/v1/out-of-service",
+            "{\"line\": \"Blown 2\", \"by\": \"Kim\", \"reason\": \"no gauge\"}"));
+    ok(
+        api.post(
+            "/api/v1/lines/Blown%202/mode",
+            "{\"mode\": \"down\", \"by\": \"Kim\", \"reason\": \"screen pack\"}"));
+  }
+
+  private static void ok(Api.Answer answer) {
+    assertThat(answer.status()).as(answer.text()).isEqualTo(200);
+  }
+
+  private static long id(Api.Answer answer) {
+    ok(answer);
+    return answer.json().get("id").asLong();
+  }
+
+  @Test
+  void everyAnswerIsAsDescribed() {
+    TreeSet<String> missing = new TreeSet<>();
+    List<String> wrong = new ArrayList<>();
+    document
+        .path("paths")
+        .properties()
+        .forEach(
+            path -> {
+              JsonNode schema =
+                  path.getValue().at("/get/responses/200/content/application~1json/schema");
+              if (schema.isMissingNode()) {
+                return;
+              }
+              if (!ADDRESSES.containsKey(path.getKey())) {
+                missing.add(path.getKey());
+              }
+              for (String address : ADDRESSES.getOrDefault(path.getKey(), List.of())) {
+                wrong.addAll(faults(address, schema));
+              }
+            });
+    assertThat(missing).as("routes without an address in OpenApiAnswersTest.ADDRESSES").isEmpty();
+    assertThat(wrong).as("put what differs into src/main/resources/openapi").isEmpty();
+  }
+
+  private static List<String> faults(String address, JsonNode schema) {
+    String asked =
+        address
+            .replace("{faulty}", String.valueOf(faulty))
+            .replace("{corrected}", String.valueOf(corrected));
+    Api.Answer answer = api.get(asked);
+    ok(answer);
+    return faults(answer.json(), schema).stream().map(fault -> asked + ": " + fault).toList();
+  }
+
+  private static List<String> faults(JsonNode value, JsonNode schema) {
+    ObjectNode whole = new ObjectMapper().createObjectNode();
+    whole.putArray("allOf").add(exact(schema.deepCopy()));
+    whole.set("components", exact(document.path("components").deepCopy()));
+    return SchemaRegistry.withDefaultDialect(SpecificationVersion.DRAFT_2020_12)
+        .getSchema(whole)
+        .validate(value)
+        .stream()
+        .map(Object::toString)
+        .limit(5)
+        .toList();
+  }
+
+  /** With no other properties than those that are named. */
+  private static JsonNode exact(JsonNode schema) {
+    schema.forEach(OpenApiAnswersTest::exact);
+    if (schema instanceof ObjectNode node && node.has("properties") && node.has("type")) {
+      node.put("additionalProperties", false);
+    }
+    return schema;
+  }
+
+  @Test
+  void theAnswersHaveSomethingInThem() {
+    assertThat(api.get("/api/v1/alarms?state=all").json().get("alarms")).isNotEmpty();
+    assertThat(api.get("/api/v1/files/" + faulty + "/quarantine").json().get("rows")).isNotEmpty();
+    assertThat(api.get("/api/v1/corrections" + FROM_UNKNOWN).json().get("corrections"))
+        .isNotEmpty();
+    assertThat(api.get("/api/v1/holds").json().get("holds")).isNotEmpty();
+    assertThat(api.get("/api/v1/audit").json().get("entries")).isNotEmpty();
+  }
+
+  @Test
+  void refusalsHaveTheOneShape() {
+    JsonNode error = document.at("/components/schemas/Error");
+    for (Api.Answer refused :
+        List.of(
+            api.get("/api/v1/alarms/999999"),
+            api.get("/api/v1/series"),
+            api.get("/api/v1/audit?format=xml"),
+            api.get("/api/v1/audit?from=yesterday"),
+            api.send(api.request("/api/v1/tests").POST(BodyPublishers.ofString("{}"))))) {
+      assertThat(refused.status()).isGreaterThanOrEqualTo(400).isLessThan(500);
+      assertThat(faults(refused.json(), error)).isEmpty();
+    }
+  }
+
+  @Test
+  void whatIsNotDescribedIsFound() {
+    ObjectNode board = (ObjectNode) api.get("/api/v1/board").json();
+    JsonNode schema =
+        document.at("/paths/~1api~1v1~1board/get/responses/200/content/application~1json/schema");
+    assertThat(faults(board, schema)).isEmpty();
+    ((ObjectNode) board.get("lines").get(0)).put("colour", "red");
+    assertThat(faults(board, schema)).hasSize(1).allMatch(fault -> fault.contains("colour"));
+  }
+}
