@@ -35,7 +35,14 @@ class LogLinesTest {
   private final LoggerContext context = (LoggerContext) LoggerFactory.getILoggerFactory();
   private final Logger root = context.getLogger("dev.filmward");
   private final Logger requests = context.getLogger(LogOption.REQUESTS);
-  private final ListAppender<ILoggingEvent> heard = new ListAppender<>();
+  private final ListAppender<ILoggingEvent> heard =
+      new ListAppender<>() {
+        @Override
+        protected void append(ILoggingEvent event) {
+          event.prepareForDeferredProcessing(); // the request's id belongs to its thread
+          super.append(event);
+        }
+      };
   private final Encoder<ILoggingEvent> text = new TextLines();
   private final Encoder<ILoggingEvent> json = new JsonLines();
   private Level before;
