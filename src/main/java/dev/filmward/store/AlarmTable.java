@@ -18,6 +18,11 @@ import org.jdbi.v3.core.statement.Update;
 
 /** Alarms, the signals behind them, and who did what about them. */
 public final class AlarmTable {
+  /** Says of a row what {@code !Alarm.isClosed()} says of an alarm; needs :notFoundYet. */
+  static final String NOT_CLOSED =
+      "NOT (state = 'normal' AND (shown_at IS NULL"
+          + " OR (cause IS NOT NULL AND cause <> :notFoundYet AND action <> '')))";
+
   private final Handle handle;
 
   AlarmTable(Handle handle) {
@@ -59,11 +64,7 @@ public final class AlarmTable {
   public List<Alarm> open() {
     return list(
         handle
-            .createQuery(
-                "SELECT * FROM alarm WHERE NOT"
-                    + " (state = 'normal' AND (shown_at IS NULL"
-                    + " OR (cause IS NOT NULL AND cause <> :notFoundYet AND action <> '')))"
-                    + " ORDER BY id DESC")
+            .createQuery("SELECT * FROM alarm WHERE " + NOT_CLOSED + " ORDER BY id DESC")
             .bind("notFoundYet", Finding.NOT_FOUND_YET));
   }
 

@@ -26,8 +26,9 @@ public final class AlarmTally {
     return handle
         .createQuery(
             "SELECT state, count(*) AS alarms, min(coalesce(shown_at, opened_at)) AS oldest"
-                + " FROM alarm WHERE NOT (state = 'normal' AND (shown_at IS NULL"
-                + " OR (cause IS NOT NULL AND cause <> :notFoundYet))) GROUP BY state")
+                + " FROM alarm WHERE "
+                + AlarmTable.NOT_CLOSED
+                + " GROUP BY state")
         .bind("notFoundYet", Finding.NOT_FOUND_YET)
         .map(
             (row, context) ->
