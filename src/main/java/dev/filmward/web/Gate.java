@@ -14,6 +14,7 @@ import io.javalin.http.MethodNotAllowedResponse;
 import io.javalin.http.UnauthorizedResponse;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
 import java.util.function.BooleanSupplier;
 
 /**
@@ -24,6 +25,9 @@ import java.util.function.BooleanSupplier;
 final class Gate {
   private static final String ATTRIBUTE = "filmward.actor";
   private static final String BEARER = "Bearer ";
+
+  /** Asked for the headers alone, the server would say 200 without looking how it is. */
+  private static final Set<String> FOR_MACHINES = Set.of("/health", "/metrics");
 
   private final SessionBook sessions;
   private final TokenDesk tokens;
@@ -54,7 +58,7 @@ final class Gate {
             .filter(Routes.Needs.class::isInstance)
             .map(role -> ((Routes.Needs) role).permission())
             .findFirst();
-    boolean isData = ctx.path().startsWith("/api/");
+    boolean isData = ctx.path().startsWith("/api/") || FOR_MACHINES.contains(ctx.path());
     if (isData && ctx.method().equals(HandlerType.HEAD)) {
       throw new MethodNotAllowedResponse("ask for this with GET", Map.of());
     }
