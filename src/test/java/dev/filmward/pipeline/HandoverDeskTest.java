@@ -108,6 +108,8 @@ class HandoverDeskTest {
     desk.handOver("", early, content, "Kim");
     // printf '{"line": "Bläser 1"}' | sha256sum
     String digest = "48ace8b57da1d3205f727056fdbffa9466fcad03b98bf3e5b64467f9f1cd0d91";
+    assertThatThrownBy(() -> desk.takeOver(HandoverDesk.key("", early), digest, " kim "))
+        .hasMessageContaining("another person");
     desk.takeOver(HandoverDesk.key("", early), digest, "Lee");
     test.restart();
     SignedHandover kept =

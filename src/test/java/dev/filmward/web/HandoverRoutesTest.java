@@ -3,6 +3,7 @@ package dev.filmward.web;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import dev.filmward.people.Role;
 import dev.filmward.web.Api.Answer;
 import java.nio.file.Path;
 import java.util.List;
@@ -22,11 +23,13 @@ class HandoverRoutesTest {
   @TempDir private Path folder;
   private ServedPlant served;
   private Api api;
+  private Api lee;
 
   @BeforeEach
   void serve() throws Exception {
     served = ServedPlant.in(folder).withFrozenLimits();
     api = served.api();
+    lee = served.as("Lee", Role.SHIFT_LEAD);
   }
 
   @AfterEach
@@ -56,7 +59,25 @@ class HandoverRoutesTest {
     assertThat(sections)
         .filteredOn(section -> !section.get("kept").asBoolean())
         .extracting(section -> section.get("part").asText())
-        .containsExactly("set-aside", "rolls", "calibrations");
+        .containsExactly("calibrations");
+  }
+
+  @Test
+  void whatIsPutAsideAndWhichRollsAreHeldIsTold() {
+    api.upload("thin.csv", ServedPlant.FILM.thinnerSkin(25, 26, 1));
+    lee.post("/api/v1/alarms/1/shelve", "{\"minutes\": 30, \"reason\": \"known\"}");
+    lee.post(
+        "/api/v1/rolls/hold",
+        """
+        {"reason": "thin", "rolls":
+          [{"line": "Blown 1", "structure": "DUO-50", "roll": "R1", "version": 0}]}
+        """);
+    JsonNode aside = items("set-aside").get(0);
+    assertThat(aside.get("state").asText()).isEqualTo("shelved");
+    assertThat(aside.get("detail").asText()).isEqualTo("until 2026-11-20 13:30, Lee: known");
+    JsonNode roll = items("rolls").get(0);
+    assertThat(roll.get("title").asText()).isEqualTo("Roll R1 of DUO-50");
+    assertThat(roll.get("detail").asText()).isEqualTo("Lee: thin");
   }
 
   /** Samples came from 12:30 to 12:54, one a minute; it is 13:00. */
@@ -77,12 +98,13 @@ class HandoverRoutesTest {
         .isEqualTo("Skin: thinner than usual");
     assertThat(items("no-cause")).isEmpty();
     String alarm = "/api/v1/alarms/1";
-    api.post(alarm + "/acknowledge", "{\"by\": \"Kim\"}");
+    api.post(alarm + "/acknowledge", "{}");
     assertThat(items("no-cause").get(0).get("detail").asText()).contains("taken by Kim");
     api.upload("quiet.csv", ServedPlant.FILM.usual(26, 27));
-    api.post(alarm + "/finding", "{\"by\": \"Kim\", \"cause\": \"screen\", \"action\": \"new\"}");
+    api.post(alarm + "/finding", "{\"cause\": \"screen-blinded\", \"action\": \"new\"}");
     assertThat(items("open-alarms")).isEmpty();
-    assertThat(items("closed").get(0).get("detail").asText()).contains("screen; new (Kim)");
+    assertThat(items("closed").get(0).get("detail").asText())
+        .contains("screen pack blinded; new (Kim)");
   }
 
   @Test
@@ -100,7 +122,7 @@ class HandoverRoutesTest {
         api.post(
             HANDOVER + "/notes",
             """
-            {"by": "Kim", "line": "Blown 1", "text": "Die bolt 7 SQUEAKS", "roll": "R1",
+            {"line": "Blown 1", "text": "Die bolt 7 SQUEAKS", "roll": "R1",
              "at": "2026-11-19T23:00:00+01:00", "kind": "follow-up"}
             """);
     assertThat(written.status()).as(written.text()).isEqualTo(200);
@@ -109,8 +131,8 @@ class HandoverRoutesTest {
     assertThat(carried.get("title").asText()).isEqualTo("Die bolt 7 SQUEAKS");
     assertThat(carried.get("state").asText()).isEqualTo("to do");
     String note = HANDOVER + "/notes/" + written.json().get("id") + "/settle";
-    String outcome = "{\"by\": \"Lee\", \"outcome\": \"greased\"}";
-    assertThat(api.post(note, outcome).status()).isEqualTo(200);
+    String outcome = "{\"outcome\": \"greased\"}";
+    assertThat(lee.post(note, outcome).status()).isEqualTo(200);
     assertThat(items("carried-over").get(0).get("state").asText()).isEqualTo("settled");
     assertThat(api.post(note, outcome).status()).isEqualTo(409);
     // settled in the early shift, so that the late one has nothing to do with it
@@ -137,19 +159,19 @@ class HandoverRoutesTest {
     JsonNode page = api.get(HANDOVER).json();
     String digest = page.get("digest").asText();
     note("written after the look");
-    JsonNode given = sign("outgoing", digest, "Kim").json();
+    JsonNode given = sign(api, "outgoing", digest).json();
     assertThat(given.get("digest").asText()).isEqualTo(digest);
     assertThat(given.get("handover")).isEqualTo(page.get("handover"));
     assertThat(given.get("signatures").get(0).get("by").asText()).isEqualTo("Kim");
     assertThat(given.get("signatures").get(0).get("meaning").asText()).contains("hand over");
     assertThat(given.get("changes").findValuesAsText("title"))
         .containsExactly("written after the look");
-    assertThat(sign("incoming", digest, " kim ").status()).isEqualTo(400);
-    assertThat(sign("incoming", "0".repeat(64), "Lee").status()).isEqualTo(409);
-    JsonNode taken = sign("incoming", digest, "Lee").json();
+    assertThat(sign(api, "incoming", digest).status()).isEqualTo(400);
+    assertThat(sign(lee, "incoming", "0".repeat(64)).status()).isEqualTo(409);
+    JsonNode taken = sign(lee, "incoming", digest).json();
     assertThat(taken.get("signatures").findValuesAsText("by")).containsExactly("Kim", "Lee");
-    assertThat(sign("incoming", digest, "Ali").status()).isEqualTo(409);
-    assertThat(sign("outgoing", digest, "Kim").status()).isEqualTo(409);
+    assertThat(sign(served.as("Ali", Role.ENGINEER), "incoming", digest).status()).isEqualTo(409);
+    assertThat(sign(api, "outgoing", digest).status()).isEqualTo(409);
     JsonNode kept = api.get(HANDOVER).json().get("signed");
     assertThat(kept.get("handover")).isEqualTo(page.get("handover"));
     assertThat(audited("handover"))
@@ -159,10 +181,10 @@ class HandoverRoutesTest {
 
   @Test
   void beforeTheOtherSignsItMayBeHandedOverAnew() {
-    sign("outgoing", api.get(HANDOVER).json().get("digest").asText(), "Kim");
+    sign(api, "outgoing", api.get(HANDOVER).json().get("digest").asText());
     note("forgot to say");
     String second = api.get(HANDOVER).json().get("digest").asText();
-    assertThat(sign("outgoing", second, "Kim").status()).isEqualTo(200);
+    assertThat(sign(api, "outgoing", second).status()).isEqualTo(200);
     JsonNode signed = api.get(HANDOVER).json().get("signed");
     assertThat(signed.get("digest").asText()).isEqualTo(second);
     assertThat(signed.get("changes")).isEmpty();
@@ -170,31 +192,29 @@ class HandoverRoutesTest {
 
   @Test
   void whatNobodySawOrHasNotBegunCannotBeSigned() {
-    assertThat(sign("outgoing", "f".repeat(64), "Kim").status()).isEqualTo(409);
-    assertThat(sign("incoming", "f".repeat(64), "Kim").status()).isEqualTo(409);
+    assertThat(sign(api, "outgoing", "f".repeat(64)).status()).isEqualTo(409);
+    assertThat(sign(api, "incoming", "f".repeat(64)).status()).isEqualTo(409);
     String other = api.get(HANDOVER + "?line=Blown%201").json().get("digest").asText();
-    assertThat(sign("outgoing", other, "Kim").status()).isEqualTo(400);
+    assertThat(sign(api, "outgoing", other).status()).isEqualTo(400);
     String late = api.get(HANDOVER + "?shift=2026-11-20%20Late").json().get("digest").asText();
     String body = "{\"line\": \"\", \"shift\": \"2026-11-20 Late\", \"side\": \"outgoing\",";
-    assertThat(
-            api.post(HANDOVER + "/sign", body + "\"digest\": \"" + late + "\", \"by\": \"Kim\"}")
-                .status())
+    assertThat(api.post(HANDOVER + "/sign", body + "\"digest\": \"" + late + "\"}").status())
         .isEqualTo(409);
     assertThat(api.get(HANDOVER + "?shift=Early").status()).isEqualTo(400);
     assertThat(api.get(HANDOVER + "?shift=2026-11-20%20Tea").status()).isEqualTo(404);
   }
 
-  private Answer sign(String side, String digest, String by) {
-    return api.post(
+  private static Answer sign(Api who, String side, String digest) {
+    return who.post(
         HANDOVER + "/sign",
         """
-        {"line": "", "shift": "%s", "side": "%s", "digest": "%s", "by": "%s"}
+        {"line": "", "shift": "%s", "side": "%s", "digest": "%s"}
         """
-            .formatted(EARLY, side, digest, by));
+            .formatted(EARLY, side, digest));
   }
 
   private void note(String text) {
-    api.post(HANDOVER + "/notes", "{\"by\": \"Kim\", \"text\": \"%s\"}".formatted(text));
+    api.post(HANDOVER + "/notes", "{\"text\": \"%s\"}".formatted(text));
   }
 
   private JsonNode found(String words) {
