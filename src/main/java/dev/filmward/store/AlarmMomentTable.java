@@ -11,7 +11,8 @@ import org.jdbi.v3.core.Handle;
 /** When alarms were announced, signalled and were taken: what their figures are made from. */
 public final class AlarmMomentTable {
   private static final String TOUCHING =
-      " a.historical = 0 AND a.shown_at IS NOT NULL AND a.opened_at < :to AND (a.returned_at IS NULL OR a.last_signal_at >= :from)";
+      " a.historical = 0 AND a.shown_at IS NOT NULL AND a.opened_at < :to"
+          + " AND (a.returned_at IS NULL OR a.last_signal_at >= :from)";
 
   private final Handle handle;
 
@@ -33,7 +34,10 @@ public final class AlarmMomentTable {
   /** A sample at which an alarm signalled. */
   public record SignalMoment(long alarmId, long sampleId) {}
 
-  /** Alarms that were announced or signalled in a time; those that came as old news left out. */
+  /**
+   * Alarms that were announced or signalled in a time; those that came as old news are left out,
+   * and those that were only ever held back.
+   */
   public List<AlarmMoment> touching(Instant from, Instant to) {
     return handle
         .createQuery("SELECT * FROM alarm a WHERE" + TOUCHING + " ORDER BY a.opened_at, a.id")
