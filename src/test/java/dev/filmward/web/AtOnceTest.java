@@ -3,6 +3,7 @@ package dev.filmward.web;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import dev.filmward.people.Role;
 import dev.filmward.store.TestDatabase;
 import dev.filmward.web.Api.Answer;
 import java.nio.file.Path;
@@ -23,7 +24,7 @@ import org.junit.jupiter.params.Parameter;
 import org.junit.jupiter.params.ParameterizedClass;
 import org.junit.jupiter.params.provider.EnumSource;
 
-/** Many people do the same at once, each over HTTP. */
+/** Many shift leads do the same at once, each signed in by a session of their own. */
 @ParameterizedClass(name = "{0}")
 @EnumSource(TestDatabase.class)
 class AtOnceTest {
@@ -33,12 +34,17 @@ class AtOnceTest {
   @TempDir private Path folder;
   private ServedPlant served;
   private Api api;
+  private List<Api> people;
   private String alarm;
 
   @BeforeEach
   void anAlarm() throws Exception {
     served = ServedPlant.in(database, folder).withFrozenLimits();
     api = served.api();
+    people =
+        IntStream.range(0, PEOPLE)
+            .mapToObj(person -> served.as("P" + person, Role.SHIFT_LEAD))
+            .toList();
     api.upload("thin.csv", ServedPlant.FILM.thinnerSkin(25, 26, 1));
     alarm = "/api/v1/alarms/" + api.get("/api/v1/alarms").json().get("alarms").get(0).get("id");
   }
@@ -51,7 +57,7 @@ class AtOnceTest {
   @Test
   void oneTakesItAndTheOthersHearWhoDid() throws Exception {
     List<Answer> answers =
-        together(person -> api.post(alarm + "/acknowledge", "{\"by\": \"P" + person + "\"}"));
+        together(person -> people.get(person).post(alarm + "/acknowledge", "{}"));
     List<Answer> won = answers.stream().filter(answer -> answer.status() == 200).toList();
     assertThat(won).hasSize(1);
     String winner = won.get(0).json().get("acknowledged").get("by").asText();
@@ -77,9 +83,9 @@ class AtOnceTest {
     List<Answer> answers =
         together(
             person ->
-                api.post(
-                    alarm + "/comments",
-                    "{\"by\": \"P" + person + "\", \"words\": \"saw it " + person + "\"}"));
+                people
+                    .get(person)
+                    .post(alarm + "/comments", "{\"words\": \"saw it " + person + "\"}"));
     assertThat(answers).allMatch(answer -> answer.status() == 200);
     assertThat(now().get("comments").findValuesAsText("words"))
         .containsExactlyInAnyOrderElementsOf(
@@ -91,9 +97,9 @@ class AtOnceTest {
     List<Answer> answers =
         together(
             person ->
-                api.post(
-                    alarm + "/owner",
-                    "{\"by\": \"P" + person + "\", \"to\": \"T" + person + "\", \"from\": null}"));
+                people
+                    .get(person)
+                    .post(alarm + "/owner", "{\"to\": \"T" + person + "\", \"from\": null}"));
     List<Answer> won = answers.stream().filter(answer -> answer.status() == 200).toList();
     assertThat(won).hasSize(1);
     JsonNode owner = won.get(0).json().get("owner");
@@ -117,13 +123,14 @@ class AtOnceTest {
     List<Answer> answers =
         together(
             person ->
-                api.post(
-                    "/api/v1/rolls/hold",
-                    """
-                    {"by": "P%d", "reason": "thin", "rolls":
+                people
+                    .get(person)
+                    .post(
+                        "/api/v1/rolls/hold",
+                        """
+                    {"reason": "thin", "rolls":
                       [{"line": "Blown 1", "structure": "DUO-50", "roll": "R1", "version": 0}]}
-                    """
-                        .formatted(person)));
+                    """));
     assertThat(answers).filteredOn(answer -> answer.status() == 200).hasSize(1);
     JsonNode held = api.get("/api/v1/rolls?state=held").json().get("rolls");
     assertThat(held).hasSize(1);

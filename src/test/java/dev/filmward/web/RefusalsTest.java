@@ -70,54 +70,54 @@ class RefusalsTest {
       delimiter = '|',
       textBlock =
           """
-          /api/v1/alarms/1/acknowledge  | {"by": "Kim"                     | 400 | JSON
+          /api/v1/alarms/1/acknowledge  | {                     | 400 | JSON
           /api/v1/alarms/1/acknowledge  | Kim                              | 400 | JSON
           /api/v1/alarms/1/acknowledge  | ["Kim"]                          | 400 | JSON
-          /api/v1/alarms/99/acknowledge | {"by": "Kim"}                    | 404 | alarm 99
-          /api/v1/alarms/x/acknowledge  | {"by": "Kim"}                    | 404 | nothing
-          /api/v1/alarms/1/finding      | {"by": "Kim", "action": "a"}     | 400 | "cause"
-          /api/v1/alarms/99/finding     | {"by":"K","cause":"c","action":"a"} | 404 | alarm 99
-          /api/v1/alarms/99/comments    | {"by":"K","words":"w"}           | 404 | alarm 99
-          /api/v1/alarms/1/comments     | {"by":"K","words":" "}           | 400 | "words"
-          /api/v1/alarms/99/owner       | {"by":"K","to":"Lee","from":null} | 404 | alarm 99
-          /api/v1/alarms/1/owner        | {"by":"K","to":"Lee"}            | 400 | "from"
-          /api/v1/alarms/1/owner        | {"by":"K","from":null}           | 400 | "to"
-          /api/v1/alarms/99/reopen      | {"by":"K","reason":"r"}          | 404 | alarm 99
-          /api/v1/alarms/1/reopen       | {"by":"K"}                       | 400 | "reason"
-          /api/v1/alarms/99/checks      | {"by":"K","check":"c","outcome":"found"} | 404 | alarm 99
-          /api/v1/alarms/1/checks       | {"by":"K","check":"c","outcome":"maybe"} | 400 | maybe
-          /api/v1/causes                | {"by":"K","reason":"r","version":0,"causes":[]} | 400 | at least one
-          /api/v1/causes                | {"by":"K","reason":"r","version":0} | 400 | "causes"
-          /api/v1/causes                | {"by":"K","reason":"r","version":0,"causes":[{"code":"Screen","words":"w","standing":"active"}]} | 400 | Screen
-          /api/v1/causes                | {"by":"K","reason":"r","version":0,"causes":[{"code":"other","words":"w","standing":"active"}]} | 400 | taken
-          /api/v1/causes                | {"by":"K","reason":"r","version":0,"causes":[{"code":"c","words":"w","standing":"gone"}]} | 400 | gone
-          /api/v1/causes                | {"by":"K","reason":"r","version":0,"causes":[{"code":"c","words":"w","standing":"active"}]} | 400 | not removed
-          /api/v1/causes                | {"by":"K","version":0,"causes":[{"code":"c","words":"w","standing":"active"}]} | 400 | "reason"
-          /api/v1/checks                | {"by":"K","reason":"r","version":0,"patterns":[],"causes":[]} | 400 | all layers
-          /api/v1/checks                | {"by":"K","reason":"r","version":0,"patterns":[{"pattern":"odd","checks":["c"]}],"causes":[]} | 400 | odd
-          /api/v1/rolls/hold            | {"by":"K","reason":"r","rolls":[]} | 400 | name the rolls
-          /api/v1/rolls/hold            | {"by":"K","reason":"r","rolls":[{"line":"Blown 1","structure":"DUO-50","roll":"R77","version":0}]} | 404 | R77
-          /api/v1/rolls/hold            | {"by":"K","rolls":[{"line":"Blown 1","structure":"DUO-50","roll":"R1","version":0}]} | 400 | "reason"
-          /api/v1/rolls/disposition     | {"by":"K","reason":"r","state":"lost","rolls":[{"line":"Blown 1","structure":"DUO-50","roll":"R1","version":0}]} | 400 | lost
-          /api/v1/limits/freeze         | {"line": "Blown 1", "structure": "DUO-50", "by": "Kim"}   | 400 | "reason"
-          /api/v1/limits/freeze         | {"line":"Blown 1","structure":"NONE","by":"K","reason":"r"} | 404 | NONE
-          /api/v1/limits/freeze         | {"line":"Blown 9","structure":"DUO-50","by":"K","reason":"r"} | 409 | 20
-          /api/v1/limits/freeze         | {"line":"Blown 1","structure":"DUO-50","by":"K","reason":"r","subgroups":5} | 409 | 20
-          /api/v1/limits/freeze         | {"line":"Blown 1","structure":"DUO-50","by":"K","reason":"r","subgroups":-5} | 400 | subgroups
-          /api/v1/limits/freeze         | {"line":"Blown 1","structure":"DUO-50","by":"K","reason":"r","subgroups":"many"} | 400 | subgroups
-          /api/v1/limits/freeze         | {"line":"Blown 1","structure":"DUO-50","by":"K","reason":"r","state":"suspect"} | 400 | suspect
-          /api/v1/limits/freeze         | {"line":"Blown 1","structure":"DUO-50","by":"K","reason":"r","state":"cold"} | 400 | cold
-          /api/v1/limits/freeze         | {"line":"Blown 1","structure":"DUO-50","by":"K","reason":"r","autocorrelation":"hope"} | 400 | hope
-          /api/v1/limits/freeze         | {"line":"Blown 1","structure":"DUO-50","by":"K","reason":"r","excluded":[{"roll":"R1","sample":"S00001"}]} | 400 | for what cause
+          /api/v1/alarms/99/acknowledge | {}                    | 404 | alarm 99
+          /api/v1/alarms/x/acknowledge  | {}                    | 404 | nothing
+          /api/v1/alarms/1/finding      | {"action": "a"}     | 400 | "cause"
+          /api/v1/alarms/99/finding     | {"cause":"c","action":"a"} | 404 | alarm 99
+          /api/v1/alarms/99/comments    | {"words":"w"}           | 404 | alarm 99
+          /api/v1/alarms/1/comments     | {"words":" "}           | 400 | "words"
+          /api/v1/alarms/99/owner       | {"to":"Lee","from":null} | 404 | alarm 99
+          /api/v1/alarms/1/owner        | {"to":"Lee"}            | 400 | "from"
+          /api/v1/alarms/1/owner        | {"from":null}           | 400 | "to"
+          /api/v1/alarms/99/reopen      | {"reason":"r"}          | 404 | alarm 99
+          /api/v1/alarms/1/reopen       | {}                       | 400 | "reason"
+          /api/v1/alarms/99/checks      | {"check":"c","outcome":"found"} | 404 | alarm 99
+          /api/v1/alarms/1/checks       | {"check":"c","outcome":"maybe"} | 400 | maybe
+          /api/v1/causes                | {"reason":"r","version":0,"causes":[]} | 400 | at least one
+          /api/v1/causes                | {"reason":"r","version":0} | 400 | "causes"
+          /api/v1/causes                | {"reason":"r","version":0,"causes":[{"code":"Screen","words":"w","standing":"active"}]} | 400 | Screen
+          /api/v1/causes                | {"reason":"r","version":0,"causes":[{"code":"other","words":"w","standing":"active"}]} | 400 | taken
+          /api/v1/causes                | {"reason":"r","version":0,"causes":[{"code":"c","words":"w","standing":"gone"}]} | 400 | gone
+          /api/v1/causes                | {"reason":"r","version":0,"causes":[{"code":"c","words":"w","standing":"active"}]} | 400 | not removed
+          /api/v1/causes                | {"version":0,"causes":[{"code":"c","words":"w","standing":"active"}]} | 400 | "reason"
+          /api/v1/checks                | {"reason":"r","version":0,"patterns":[],"causes":[]} | 400 | all layers
+          /api/v1/checks                | {"reason":"r","version":0,"patterns":[{"pattern":"odd","checks":["c"]}],"causes":[]} | 400 | odd
+          /api/v1/rolls/hold            | {"reason":"r","rolls":[]} | 400 | name the rolls
+          /api/v1/rolls/hold            | {"reason":"r","rolls":[{"line":"Blown 1","structure":"DUO-50","roll":"R77","version":0}]} | 404 | R77
+          /api/v1/rolls/hold            | {"rolls":[{"line":"Blown 1","structure":"DUO-50","roll":"R1","version":0}]} | 400 | "reason"
+          /api/v1/rolls/disposition     | {"reason":"r","state":"lost","rolls":[{"line":"Blown 1","structure":"DUO-50","roll":"R1","version":0}]} | 400 | lost
+          /api/v1/limits/freeze         | {"line": "Blown 1", "structure": "DUO-50"}   | 400 | "reason"
+          /api/v1/limits/freeze         | {"line":"Blown 1","structure":"NONE","reason":"r"} | 404 | NONE
+          /api/v1/limits/freeze         | {"line":"Blown 9","structure":"DUO-50","reason":"r"} | 409 | 20
+          /api/v1/limits/freeze         | {"line":"Blown 1","structure":"DUO-50","reason":"r","subgroups":5} | 409 | 20
+          /api/v1/limits/freeze         | {"line":"Blown 1","structure":"DUO-50","reason":"r","subgroups":-5} | 400 | subgroups
+          /api/v1/limits/freeze         | {"line":"Blown 1","structure":"DUO-50","reason":"r","subgroups":"many"} | 400 | subgroups
+          /api/v1/limits/freeze         | {"line":"Blown 1","structure":"DUO-50","reason":"r","state":"suspect"} | 400 | suspect
+          /api/v1/limits/freeze         | {"line":"Blown 1","structure":"DUO-50","reason":"r","state":"cold"} | 400 | cold
+          /api/v1/limits/freeze         | {"line":"Blown 1","structure":"DUO-50","reason":"r","autocorrelation":"hope"} | 400 | hope
+          /api/v1/limits/freeze         | {"line":"Blown 1","structure":"DUO-50","reason":"r","excluded":[{"roll":"R1","sample":"S00001"}]} | 400 | for what cause
           /api/v1/limits/proposal       | {"structure":"DUO-50"}           | 400 | "line"
           /api/v1/limits/proposal       | {"line":"Blown 1","structure":"NONE"} | 404 | NONE
           /api/v1/limits/proposal       | {"line":"Blown 1","structure":"DUO-50","baseline":"best"} | 400 | best
           /api/v1/limits/proposal       | {"line":"Blown 1","structure":"DUO-50","baseline":"between","from":"now"} | 400 | from
           /api/v1/limits/proposal       | {"line":"Blown 1","structure":"DUO-50","excluded":[{"cause":"c"}]} | 400 | "sample"
-          /api/v1/limits/state          | {"line":"Blown 1","structure":"DUO-50","version":1,"by":"K","reason":"r"} | 400 | "state"
-          /api/v1/limits/state          | {"line":"Blown 1","structure":"DUO-50","version":9,"state":"retired","by":"K","reason":"r"} | 404 | version 9
-          /api/v1/limits/state          | {"line":"Blown 1","structure":"DUO-50","version":1,"state":"frozen","by":"K","reason":"r"} | 409 | frozen
-          /api/v1/limits/state          | {"line":"Blown 1","structure":"DUO-50","version":1,"state":"retired","by":"K"} | 400 | "reason"
+          /api/v1/limits/state          | {"line":"Blown 1","structure":"DUO-50","version":1,"reason":"r"} | 400 | "state"
+          /api/v1/limits/state          | {"line":"Blown 1","structure":"DUO-50","version":9,"state":"retired","reason":"r"} | 404 | version 9
+          /api/v1/limits/state          | {"line":"Blown 1","structure":"DUO-50","version":1,"state":"frozen","reason":"r"} | 409 | frozen
+          /api/v1/limits/state          | {"line":"Blown 1","structure":"DUO-50","version":1,"state":"retired"} | 400 | "reason"
           /api/v1/tests/price           | {"line":"Blown 1","structure":"DUO-50"} | 400 | characteristics
           /api/v1/tests/price           | {"line":"Blown 1","structure":"NONE","characteristics":[{"position":1,"shown":[],"alarming":[]}]} | 404 | NONE
           /api/v1/tests/price           | {"line":"Blown 1","structure":"DUO-50","characteristics":[{"position":7,"shown":[],"alarming":[]}]} | 400 | position 7
@@ -126,7 +126,7 @@ class RefusalsTest {
           /api/v1/tests/price           | {"line":"Blown 1","structure":"DUO-50","characteristics":[{"position":1,"shown":[],"alarming":[{"chart":"xbar","test":"trend"}]}]} | 400 | shown too
           /api/v1/tests/price           | {"line":"Blown 1","structure":"DUO-50","characteristics":[{"position":1,"shown":[{"chart":"range","test":"trend"}],"alarming":[]}]} | 400 | mean chart only
           /api/v1/tests/price           | {"line":"Blown 1","structure":"DUO-50","characteristics":[{"position":1,"shown":[{"chart":"cusum","test":"beyond-limit"}],"alarming":[]}]} | 400 | cusum
-          /api/v1/tests                 | {"line":"Blown 1","structure":"DUO-50","by":"K","characteristics":[{"position":1,"shown":[],"alarming":[]}]} | 400 | "reason"
+          /api/v1/tests                 | {"line":"Blown 1","structure":"DUO-50","characteristics":[{"position":1,"shown":[],"alarming":[]}]} | 400 | "reason"
           """)
   void changingIsRefused(String path, String body, int status, String what) {
     expectRefusal(served.api().post(path, body), status, what);

@@ -3,6 +3,7 @@ package dev.filmward.web;
 import static org.assertj.core.api.Assertions.assertThat;
 
 import com.fasterxml.jackson.databind.JsonNode;
+import dev.filmward.people.Role;
 import dev.filmward.store.TestDatabase;
 import dev.filmward.web.Api.Answer;
 import java.nio.file.Path;
@@ -25,11 +26,15 @@ class RollsTest {
   @TempDir private Path folder;
   private ServedPlant served;
   private Api api;
+  private Api lead;
+  private Api quality;
 
   @BeforeEach
   void serve() throws Exception {
     served = ServedPlant.in(database, folder).withFrozenLimits();
     api = served.api();
+    lead = served.as("Lee", Role.SHIFT_LEAD);
+    quality = served.as("Qu", Role.QUALITY);
   }
 
   @AfterEach
@@ -106,21 +111,20 @@ class RollsTest {
   @Test
   void aRollIsHeldThenReleasedAndEachDecisionStays() {
     String alarm = thinThenUsual();
-    JsonNode held =
-        hold("R2", 0, "Kim", ", \"alarm\": " + alarm.replaceAll("\\D+1/\\D+", "")).json();
+    JsonNode held = hold("R2", 0, "\"alarm\": " + alarm.replaceAll("\\D+1/\\D+", "") + ",").json();
     assertThat(held.get("rolls").get(0).get("state").asText()).isEqualTo("held");
     assertThat(api.get("/api/v1/rolls").json().get("rolls").findValuesAsText("roll"))
         .containsExactly("R2");
-    Answer again = hold("R2", 1, "Sam", "");
+    Answer again = hold("R2", 1, "");
     assertThat(again.status()).isEqualTo(409);
-    assertThat(again.text()).contains("R2").contains("held by Kim already");
-    Answer blind = dispose("R2", 0, "released", "Qu");
+    assertThat(again.text()).contains("R2").contains("held by Lee already");
+    Answer blind = dispose("R2", 0, "released");
     assertThat(blind.status()).isEqualTo(409);
-    assertThat(blind.text()).contains("held by Kim");
-    assertThat(dispose("R2", 1, "released", "Qu").status()).isEqualTo(200);
+    assertThat(blind.text()).contains("held by Lee");
+    assertThat(dispose("R2", 1, "released").status()).isEqualTo(200);
     assertThat(api.get("/api/v1/rolls?state=held").json().get("rolls")).isEmpty();
     JsonNode released = api.get("/api/v1/rolls?state=released").json().get("rolls").get(0);
-    assertThat(released.get("decisions").findValuesAsText("by")).containsExactly("Qu", "Kim");
+    assertThat(released.get("decisions").findValuesAsText("by")).containsExactly("Qu", "Lee");
     assertThat(released.get("decisions").findValuesAsText("alarm"))
         .as("the release is for the same alarm")
         .containsOnly(alarm.replaceAll("\\D+1/\\D+", ""));
@@ -134,24 +138,24 @@ class RollsTest {
   @Test
   void holdingDoesNotUndoScrappingButARollThatWasReleasedMayBeHeld() {
     thinThenUsual();
-    dispose("R2", 0, "scrapped", "Qu");
-    Answer hold = hold("R2", 1, "Kim", "");
+    dispose("R2", 0, "scrapped");
+    Answer hold = hold("R2", 1, "");
     assertThat(hold.status()).isEqualTo(409);
     assertThat(hold.text()).contains("scrapped by Qu");
-    dispose("R1", 0, "released", "Qu");
-    assertThat(hold("R1", 1, "Kim", "").status()).isEqualTo(200);
-    assertThat(dispose("R2", 1, "held", "Qu").status()).as("who may decide may").isEqualTo(200);
+    dispose("R1", 0, "released");
+    assertThat(hold("R1", 1, "").status()).isEqualTo(200);
+    assertThat(dispose("R2", 1, "held").status()).as("who may decide may").isEqualTo(200);
   }
 
   @Test
   void ofSeveralRollsAllAreDecidedOrNone() {
     thinThenUsual();
-    dispose("R2", 0, "scrapped", "Qu");
+    dispose("R2", 0, "scrapped");
     Answer both =
         api.post(
             "/api/v1/rolls/hold",
             """
-            {"by": "Kim", "reason": "thin", "rolls": [
+            {"reason": "thin", "rolls": [
               {"line": "Blown 1", "structure": "DUO-50", "roll": "R1", "version": 0},
               {"line": "Blown 1", "structure": "DUO-50", "roll": "R2", "version": 0}]}
             """);
@@ -166,7 +170,7 @@ class RollsTest {
         api.post(
             "/api/v1/rolls/hold",
             """
-            {"by": "Kim", "reason": "thin", "alarm": 1, "rolls": [
+            {"reason": "thin", "alarm": 1, "rolls": [
               {"line": "Blown 1", "structure": "DUO-50", "roll": "R2", "version": 0},
               {"line": "Blown 1", "structure": "DUO-50", "roll": "R1", "version": 0}]}
             """);
@@ -176,22 +180,20 @@ class RollsTest {
         .containsExactly("rolls R1, R2 held: thin");
   }
 
-  private Answer hold(String roll, int version, String by, String more) {
-    return decide("hold", roll, version, "\"by\": \"" + by + "\"" + more);
+  private Answer hold(String roll, int version, String more) {
+    return lead.post("/api/v1/rolls/hold", decision(roll, version, more));
   }
 
-  private Answer dispose(String roll, int version, String state, String by) {
-    return decide(
-        "disposition", roll, version, "\"state\": \"" + state + "\", \"by\": \"" + by + "\"");
+  private Answer dispose(String roll, int version, String state) {
+    String more = "\"state\": \"" + state + "\",";
+    return quality.post("/api/v1/rolls/disposition", decision(roll, version, more));
   }
 
-  private Answer decide(String way, String roll, int version, String more) {
-    return api.post(
-        "/api/v1/rolls/" + way,
-        """
-        {"reason": "thin skin", %s, "rolls":
+  private static String decision(String roll, int version, String more) {
+    return """
+        {"reason": "thin skin", %s "rolls":
           [{"line": "Blown 1", "structure": "DUO-50", "roll": "%s", "version": %d}]}
         """
-            .formatted(more, roll, version));
+        .formatted(more, roll, version);
   }
 }

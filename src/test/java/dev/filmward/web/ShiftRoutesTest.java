@@ -83,7 +83,7 @@ class ShiftRoutesTest {
     return api.post(
         SHIFTS,
         """
-        {"by": "Kim", "reason": "as agreed", "holdsFrom": "%s", "linesPerOperator": 3, "shifts": [
+        {"reason": "as agreed", "holdsFrom": "%s", "linesPerOperator": 3, "shifts": [
           {"name": "Day", "startsAt": "%s", "days": [1,2,3,4,5,6,7], "crews": ["A", "B"]},
           {"name": "Dark", "startsAt": "19:00", "days": [1,2,3,4,5,6,7], "crews": []}]}
         """

@@ -6,6 +6,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.icegreen.greenmail.util.GreenMail;
 import com.icegreen.greenmail.util.ServerSetup;
 import com.sun.net.httpserver.HttpServer;
+import dev.filmward.people.Role;
 import dev.filmward.store.AuditEntry;
 import dev.filmward.store.AuditTable;
 import dev.filmward.web.Api.Answer;
@@ -34,7 +35,7 @@ class TellingRoutesTest {
   @BeforeEach
   void serve() throws Exception {
     served = ServedPlant.in(folder);
-    api = served.api();
+    api = served.as("Ada", Role.ADMINISTRATOR);
     mail = new GreenMail(new ServerSetup(0, "127.0.0.1", ServerSetup.PROTOCOL_SMTP));
     mail.start();
   }
@@ -138,7 +139,7 @@ class TellingRoutesTest {
 
   @Test
   void aTestMailGoesAtOnceOrSaysWhatKeptIt() throws Exception {
-    String test = "{\"by\": \"Ada\", \"email\": \"kim@plant.example\"}";
+    String test = "{\"email\": \"kim@plant.example\"}";
     JsonNode before = api.post("/api/v1/telling/test", test).json();
     assertThat(before.get("sent").asBoolean()).isFalse();
     assertThat(before.get("words").asText()).contains("no mail server is set up");
@@ -163,12 +164,11 @@ class TellingRoutesTest {
     web.start();
     String address = "http://127.0.0.1:" + web.getAddress().getPort() + "/told";
     api.post(RULES, rule(0, "on", address).replace("\"email\"", "\"webhook\""));
-    JsonNode answer = api.post("/api/v1/telling/test", "{\"by\": \"Ada\", \"rule\": 1}").json();
+    JsonNode answer = api.post("/api/v1/telling/test", "{\"rule\": 1}").json();
     web.stop(0);
     assertThat(answer.get("sent").asBoolean()).isFalse();
     assertThat(answer.get("words").asText()).isEqualTo("it answered with status 503");
-    assertThat(api.post("/api/v1/telling/test", "{\"by\": \"Ada\", \"rule\": 9}").status())
-        .isEqualTo(404);
+    assertThat(api.post("/api/v1/telling/test", "{\"rule\": 9}").status()).isEqualTo(404);
   }
 
   @Test
@@ -199,7 +199,7 @@ class TellingRoutesTest {
          "address": "%s", "lines": ["Blown 1"], "priority": "medium", "events": ["opened"],
          "quiet": {"from": "22:00", "to": "06:00", "highGoesThrough": false, "mostAnHour": 6,
                    "sameAgainAfterMinutes": 60},
-         "by": "Ada", "reason": "as agreed"}
+         "reason": "as agreed"}
         """
         .formatted(id, state, address);
   }
@@ -209,7 +209,7 @@ class TellingRoutesTest {
         {"mail": {"host": "127.0.0.1", "port": %d, "security": "none", "user": "",
                   "from": "alarms@plant.example"},
          "publicAddress": "https://filmward.plant.example", "escalation": {"highMinutes": 5},
-         "by": "Ada", "reason": "as agreed"%s}
+         "reason": "as agreed"%s}
         """
         .formatted(port, more);
   }

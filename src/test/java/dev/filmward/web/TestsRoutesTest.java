@@ -102,7 +102,7 @@ class TestsRoutesTest {
   void aTestThatIsOnlyShownRaisesNoAlarm() {
     String shown =
         """
-        {"line": "Blown 1", "structure": "DUO-50", "by": "Kim", "reason": "calm",
+        {"line": "Blown 1", "structure": "DUO-50", "reason": "calm",
          "characteristics": [{"position": 1, "alarming": [],
            "shown": [{"chart": "ewma", "test": "beyond-limit"}]},
            {"position": 0, "shown": [], "alarming": []}]}

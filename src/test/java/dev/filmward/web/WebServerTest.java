@@ -198,7 +198,7 @@ class WebServerTest {
     api.upload("baseline.csv", ServedPlant.FILM.usual(0, 25));
     String excluded =
         """
-        , "by": "Kim", "reason": "quiet", "excluded":
+        , "reason": "quiet", "excluded":
           [{"roll": "R1", "sample": "S00003", "cause": "probe lifted off"}]}""";
     assertThat(api.post("/api/v1/limits/freeze", LINE + excluded).status()).isEqualTo(200);
     JsonNode version =
@@ -215,7 +215,7 @@ class WebServerTest {
     served.withFrozenLimits();
     String retire =
         """
-        , "version": 1, "state": "retired", "by": "Kim", "reason": "new die"}""";
+        , "version": 1, "state": "retired", "reason": "new die"}""";
     assertThat(api.post("/api/v1/limits/state", LINE + retire).status()).isEqualTo(200);
     JsonNode line = api.get("/api/v1/board").json().get("lines").get(0);
     assertThat(line.get("limits").get("state").asText()).isEqualTo("retired");
