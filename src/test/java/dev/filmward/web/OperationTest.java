@@ -161,8 +161,18 @@ class OperationTest {
     Api.Answer down = api.get("/health");
     assertThat(down.status()).isEqualTo(503);
     assertThat(down.text()).isEqualTo("{\"status\":\"down\",\"part\":\"database\"}");
-    assertThat(metricsOf(api.get("/metrics").text()).get("filmward_alarms{state=\"shelved\"}"))
-        .isNaN();
+  }
+
+  /** Where reading is open; else nobody can be let in without the database. */
+  @Test
+  void theMetersOfADatabaseThatIsGoneAreNoNumbers() throws Exception {
+    DoorOptions doors = DoorOptions.SHUT.with(Reading.OPEN);
+    try (ServedPlant open =
+        ServedPlant.in(folder.resolve("open"), served.plant().clock(), doors)) {
+      open.loseTheDatabase();
+      String text = open.nobody().get("/metrics").text();
+      assertThat(metricsOf(text).get("filmward_alarms{state=\"shelved\"}")).isNaN();
+    }
   }
 
   @Test
