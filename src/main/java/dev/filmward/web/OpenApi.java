@@ -18,8 +18,18 @@ final class OpenApi {
   /** The files under {@code openapi/}, the frame first. */
   static final List<String> FILES =
       List.of(
-          "frame", "lines", "alarms", "care", "limits", "tests", "files", "shifts", "telling",
-          "figures", "people", "machines");
+          "frame",
+          "lines",
+          "alarms",
+          "care",
+          "limits",
+          "tests",
+          "files",
+          "shifts",
+          "telling",
+          "figures",
+          "people",
+          "machines");
 
   private static final String PATHS = "paths";
 

@@ -51,14 +51,14 @@ class OpenApiAnswersTest {
           Map.entry("/api/v1/alarms/{id}", List.of("/api/v1/alarms/1")),
           Map.entry("/api/v1/holds", List.of("/api/v1/holds")),
           Map.entry("/api/v1/lines/{line}/modes", List.of("/api/v1/lines/Blown%202/modes")),
-          Map.entry(
-              "/api/v1/alarms/search", List.of("/api/v1/alarms/search?words=worn%20screen")),
+          Map.entry("/api/v1/alarms/search", List.of("/api/v1/alarms/search?words=worn%20screen")),
           Map.entry("/api/v1/alarms/{id}/rolls", List.of("/api/v1/alarms/1/rolls")),
           Map.entry("/api/v1/rolls", List.of("/api/v1/rolls", "/api/v1/rolls?state=all")),
           Map.entry("/api/v1/causes", List.of("/api/v1/causes")),
           Map.entry("/api/v1/checks", List.of("/api/v1/checks")),
           Map.entry("/api/v1/shifts", List.of("/api/v1/shifts")),
-          Map.entry("/api/v1/handover", List.of("/api/v1/handover", "/api/v1/handover?line=Blown%201")),
+          Map.entry(
+              "/api/v1/handover", List.of("/api/v1/handover", "/api/v1/handover?line=Blown%201")),
           Map.entry("/api/v1/handover/notes", List.of("/api/v1/handover/notes")),
           Map.entry("/api/v1/alarm-figures", List.of("/api/v1/alarm-figures")),
           Map.entry("/api/v1/alarm-figures/spared", List.of("/api/v1/alarm-figures/spared")),
@@ -100,8 +100,7 @@ class OpenApiAnswersTest {
     plant = new Plant(Store.open(folder), Clock.systemUTC(), ZONE);
     String host = "127.0.0.1";
     DoorOptions doors = new DemoPeople(plant).doors(host);
-    server =
-        WebServer.start(plant, new Options(host, 0, Options.Purpose.DEMONSTRATION, doors));
+    server = WebServer.start(plant, new Options(host, 0, Options.Purpose.DEMONSTRATION, doors));
     api = new Api(server.port());
     ok(api.post("/api/v1/session/guest", "{\"name\": \"Jo\"}"));
     new Demo(plant, Duration.ofSeconds(15)).load();
@@ -135,14 +134,10 @@ class OpenApiAnswersTest {
                 + ", \"text\": \""
                 + row.get("raw").asText().replace("thick", "20.300")
                 + "\"}]}"));
+    ok(api.post("/api/v1/out-of-service", "{\"line\": \"Blown 2\", \"reason\": \"no gauge\"}"));
     ok(
         api.post(
-            "/api/v1/out-of-service",
-            "{\"line\": \"Blown 2\", \"reason\": \"no gauge\"}"));
-    ok(
-        api.post(
-            "/api/v1/lines/Blown%202/mode",
-            "{\"mode\": \"down\", \"reason\": \"screen pack\"}"));
+            "/api/v1/lines/Blown%202/mode", "{\"mode\": \"down\", \"reason\": \"screen pack\"}"));
   }
 
   private static void peopleCareForAnAlarm() {
@@ -158,6 +153,11 @@ class OpenApiAnswersTest {
     done(alarm + "/checks", "{'check': '" + check + "', 'outcome': 'not-found'}");
     JsonNode cause = api.get("/api/v1/causes").json().get("causes").get(0);
     done(alarm + "/finding", "{'cause': '" + cause.get("code").asText() + "', 'note': 'again'}");
+    ObjectNode plan = (ObjectNode) api.get("/api/v1/checks").json();
+    ObjectNode asked = plan.put("reason", "screens wear").putArray("causes").addObject();
+    asked.set("code", cause.get("code"));
+    asked.putArray("checks").add("pressure before the screen");
+    ok(api.post("/api/v1/checks", plan.toString()));
     String roll = "'line': 'Blown 1', 'structure': 'DUO-50', 'roll': 'R1', 'version': 0";
     done("/api/v1/rolls/hold", "{'rolls': [{" + roll + "}], 'reason': 'thin', 'alarm': 1}");
   }
@@ -190,11 +190,15 @@ class OpenApiAnswersTest {
             + " 'lines': ['Blown 1'], 'quiet': {'from': '22:00', 'to': '05:00'}, "
             + way
             + "}");
-    String mail = "{'host': 'mail.example', 'port': 587, 'security': 'starttls', 'from': 'a@b.example'}";
+    String mail =
+        "{'host': 'mail.example', 'port': 587, 'security': 'starttls', 'from': 'a@b.example'}";
     done(
         "/api/v1/telling/settings",
         "{'mail': " + mail + ", 'escalation': {'highMinutes': 15}, 'reason': 'trial'}");
-    String told = "{'name': 'Gauge 1', 'scope': ['read'], 'lastDay': '" + LocalDate.now(ZONE).plusDays(9) + "'}";
+    String told =
+        "{'name': 'Gauge 1', 'scope': ['read'], 'lastDay': '"
+            + LocalDate.now(ZONE).plusDays(9)
+            + "'}";
     done("/api/v1/tokens", told);
   }
 
