@@ -39,6 +39,23 @@ final class Gate {
     this.reading = reading;
   }
 
+  /**
+   * Who asks.
+   *
+   * @param number what the log says of it, which is no name
+   */
+  private record Asker(Actor actor, Optional<String> number) {
+    static final Asker NOBODY = new Asker(Actor.nobody(), Optional.empty());
+
+    static Asker of(Person person) {
+      return new Asker(person.actor(), Optional.of("person-" + person.id()));
+    }
+
+    static Asker of(Token token) {
+      return new Asker(token.actor(), Optional.of("token-" + token.id()));
+    }
+  }
+
   /** What a request shows to be let in; a token counts before a cookie. */
   record Shown(Optional<Secret> cookie, Optional<Secret> token) {
     static Shown by(Context ctx) {
@@ -51,7 +68,10 @@ final class Gate {
     }
   }
 
-  /** For each request that has a route or a page. */
+  /**
+   * For each request that has a route or a page. Who asks for health is not asked, for that needs
+   * the database, which may be down.
+   */
   void check(Context ctx) {
     Optional<Permission> needed =
         ctx.routeRoles().stream()
@@ -65,10 +85,13 @@ final class Gate {
     if (needed.isEmpty() && isData) {
       throw new IllegalStateException("the route " + ctx.path() + " says no permission");
     }
-    if (needed.isPresent()) {
+    boolean asksWho = isData || !needed.equals(Optional.of(Permission.ANYBODY));
+    if (needed.isPresent() && asksWho) {
       Shown shown = Shown.by(ctx);
-      Actor actor = actor(shown);
+      Asker asker = asker(shown);
+      Actor actor = asker.actor();
       ctx.attribute(ATTRIBUTE, actor);
+      asker.number().ifPresent(number -> ctx.attribute(RequestWatch.PERSON, number));
       demand(ctx, actor, needed.get());
       touch(ctx, shown);
     }
@@ -119,14 +142,16 @@ final class Gate {
   /** Whether whoever sent a request may still do what it was let in for. */
   BooleanSupplier stillMay(Context ctx, Permission permission) {
     Shown shown = Shown.by(ctx);
-    return () -> actor(shown).may(permission);
+    return () -> asker(shown).actor().may(permission);
   }
 
-  private Actor actor(Shown shown) {
-    Actor known =
+  private Asker asker(Shown shown) {
+    Asker known =
         shown.token().isPresent()
-            ? shown.token().flatMap(tokens::shown).map(Token::actor).orElseGet(Actor::nobody)
-            : shown.cookie().flatMap(sessions::whose).map(Person::actor).orElseGet(Actor::nobody);
-    return reading == Reading.OPEN ? known.and(Permission.READ) : known;
+            ? shown.token().flatMap(tokens::shown).map(Asker::of).orElse(Asker.NOBODY)
+            : shown.cookie().flatMap(sessions::whose).map(Asker::of).orElse(Asker.NOBODY);
+    return reading == Reading.OPEN
+        ? new Asker(known.actor().and(Permission.READ), known.number())
+        : known;
   }
 }

@@ -17,7 +17,19 @@ import java.util.List;
 final class OpenApi {
   /** The files under {@code openapi/}, the frame first. */
   static final List<String> FILES =
-      List.of("frame", "lines", "alarms", "limits", "tests", "files", "machines");
+      List.of(
+          "frame",
+          "lines",
+          "alarms",
+          "care",
+          "limits",
+          "tests",
+          "files",
+          "shifts",
+          "telling",
+          "figures",
+          "people",
+          "machines");
 
   private static final String PATHS = "paths";
 

@@ -19,7 +19,7 @@ import org.slf4j.spi.LoggingEventBuilder;
  * Thread-safe.
  */
 final class RequestWatch {
-  /** Under which whoever finds out who asks leaves the id of that person. */
+  /** Under which {@link Gate} leaves the number of the person or token that asks, never a name. */
   static final String PERSON = "filmward.person";
 
   private static final Logger LOG = LoggerFactory.getLogger(RequestWatch.class);

@@ -9,6 +9,13 @@ import ch.qos.logback.classic.spi.ILoggingEvent;
 import ch.qos.logback.core.encoder.Encoder;
 import ch.qos.logback.core.read.ListAppender;
 import com.fasterxml.jackson.databind.JsonNode;
+import dev.filmward.access.PeopleDesk;
+import dev.filmward.access.TestPeople;
+import dev.filmward.access.TokenDesk;
+import dev.filmward.people.Permission;
+import dev.filmward.people.PersonName;
+import dev.filmward.people.Role;
+import dev.filmward.people.Secret;
 import dev.filmward.pipeline.IncomingFile;
 import dev.filmward.pipeline.Plant;
 import dev.filmward.store.Store;
@@ -21,6 +28,7 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.time.ZoneOffset;
 import java.util.List;
+import java.util.Set;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -115,6 +123,42 @@ class LogLinesTest {
       for (int i = 0; i < heard.list.size(); i++) {
         assertThat(encoded(text, i) + encoded(json, i))
             .doesNotContain("SECRET", "12345", "alarms off");
+      }
+    }
+  }
+
+  @Test
+  void aRequestNamesWhoAsksByNumberAlone() throws Exception {
+    Clock clock = Clock.systemUTC();
+    try (Plant plant = new Plant(Store.open(folder), clock, ZoneOffset.UTC);
+        WebServer server =
+            WebServer.start(plant, new Options("127.0.0.1", 0, Options.Purpose.PLANT))) {
+      Secret session = TestPeople.signedIn(plant.store(), clock, "Quintessa", Role.VIEWER);
+      TokenDesk.Made gauge =
+          new TokenDesk(plant.store(), clock)
+              .add(
+                  new PersonName("Zirconia"),
+                  Set.of(Permission.READ),
+                  clock.instant().plusSeconds(60),
+                  "test");
+      Api person = new Api(server.port()).as(session);
+      Api machine = new Api(server.port());
+      assertThat(person.get("/api/v1/board").status()).isEqualTo(200);
+      assertThat(person.get("/api/v1/people").status()).isEqualTo(403);
+      String bearer = "Bearer " + gauge.secret().text();
+      assertThat(
+              machine
+                  .send(machine.request("/api/v1/board").GET().header("Authorization", bearer))
+                  .status())
+          .isEqualTo(200);
+      assertThat(machine.get("/api/v1/board").status()).isEqualTo(401);
+      Await.until("four requests are noted", () -> heardRequests().size() >= 4);
+      long id = new PeopleDesk(plant.store(), clock).named("Quintessa").orElseThrow().id();
+      assertThat(heardRequests())
+          .extracting(request -> request.path("person").asText("nobody"))
+          .containsExactly("person-" + id, "person-" + id, "token-" + gauge.token().id(), "nobody");
+      for (int i = 0; i < heard.list.size(); i++) {
+        assertThat(encoded(text, i) + encoded(json, i)).doesNotContain("Quintessa", "Zirconia");
       }
     }
   }

@@ -10,6 +10,7 @@ import com.networknt.schema.SpecificationVersion;
 import dev.filmward.pipeline.Plant;
 import dev.filmward.store.Store;
 import dev.filmward.web.Api;
+import dev.filmward.web.DoorOptions;
 import dev.filmward.web.SmallFilm;
 import dev.filmward.web.WebServer;
 import dev.filmward.web.WebServer.Options;
@@ -18,6 +19,7 @@ import java.nio.file.Path;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
@@ -49,7 +51,24 @@ class OpenApiAnswersTest {
           Map.entry("/api/v1/alarms/{id}", List.of("/api/v1/alarms/1")),
           Map.entry("/api/v1/holds", List.of("/api/v1/holds")),
           Map.entry("/api/v1/lines/{line}/modes", List.of("/api/v1/lines/Blown%202/modes")),
+          Map.entry("/api/v1/alarms/search", List.of("/api/v1/alarms/search?words=worn%20screen")),
+          Map.entry("/api/v1/alarms/{id}/rolls", List.of("/api/v1/alarms/1/rolls")),
+          Map.entry("/api/v1/rolls", List.of("/api/v1/rolls", "/api/v1/rolls?state=all")),
           Map.entry("/api/v1/causes", List.of("/api/v1/causes")),
+          Map.entry("/api/v1/checks", List.of("/api/v1/checks")),
+          Map.entry("/api/v1/shifts", List.of("/api/v1/shifts")),
+          Map.entry(
+              "/api/v1/handover", List.of("/api/v1/handover", "/api/v1/handover?line=Blown%201")),
+          Map.entry("/api/v1/handover/notes", List.of("/api/v1/handover/notes")),
+          Map.entry("/api/v1/alarm-figures", List.of("/api/v1/alarm-figures")),
+          Map.entry("/api/v1/alarm-figures/spared", List.of("/api/v1/alarm-figures/spared")),
+          Map.entry("/api/v1/telling/rules", List.of("/api/v1/telling/rules")),
+          Map.entry("/api/v1/telling/settings", List.of("/api/v1/telling/settings")),
+          Map.entry("/api/v1/telling/outbox", List.of("/api/v1/telling/outbox")),
+          Map.entry("/api/v1/me", List.of("/api/v1/me")),
+          Map.entry("/api/v1/colleagues", List.of("/api/v1/colleagues")),
+          Map.entry("/api/v1/people", List.of("/api/v1/people")),
+          Map.entry("/api/v1/tokens", List.of("/api/v1/tokens")),
           Map.entry(
               "/api/v1/lines/{line}/limits",
               List.of("/api/v1/lines/Blown%201/limits?structure=LID-60")),
@@ -66,6 +85,8 @@ class OpenApiAnswersTest {
           Map.entry("/api/v1/openapi.json", List.of("/api/v1/openapi.json")),
           Map.entry("/api/v1/audit", List.of("/api/v1/audit")));
 
+  private static final ZoneId ZONE = ZoneId.of("Europe/Berlin");
+
   @TempDir private static Path folder;
   private static Plant plant;
   private static WebServer server;
@@ -76,11 +97,17 @@ class OpenApiAnswersTest {
 
   @BeforeAll
   static void serveTheDemo() throws Exception {
-    plant = new Plant(Store.open(folder), Clock.systemUTC(), ZoneId.of("Europe/Berlin"));
-    server = WebServer.start(plant, new Options("127.0.0.1", 0, Options.Purpose.DEMONSTRATION));
+    plant = new Plant(Store.open(folder), Clock.systemUTC(), ZONE);
+    String host = "127.0.0.1";
+    DoorOptions doors = new DemoPeople(plant).doors(host);
+    server = WebServer.start(plant, new Options(host, 0, Options.Purpose.DEMONSTRATION, doors));
     api = new Api(server.port());
+    ok(api.post("/api/v1/session/guest", "{\"name\": \"Jo\"}"));
     new Demo(plant, Duration.ofSeconds(15)).load();
     moreThanTheDemoHas();
+    peopleCareForAnAlarm();
+    aShiftIsHandedOver();
+    somebodyIsToldAndAMachineMayLook();
     document = api.get("/api/v1/openapi.json").json();
   }
 
@@ -102,19 +129,82 @@ class OpenApiAnswersTest {
     ok(
         api.post(
             "/api/v1/files/" + faulty + "/quarantine/mend",
-            "{\"by\": \"Kim\", \"rows\": [{\"row\": "
+            "{\"rows\": [{\"row\": "
                 + row.get("id")
                 + ", \"text\": \""
                 + row.get("raw").asText().replace("thick", "20.300")
                 + "\"}]}"));
+    ok(api.post("/api/v1/out-of-service", "{\"line\": \"Blown 2\", \"reason\": \"no gauge\"}"));
     ok(
         api.post(
-            "/api/v1/out-of-service",
-            "{\"line\": \"Blown 2\", \"by\": \"Kim\", \"reason\": \"no gauge\"}"));
-    ok(
-        api.post(
-            "/api/v1/lines/Blown%202/mode",
-            "{\"mode\": \"down\", \"by\": \"Kim\", \"reason\": \"screen pack\"}"));
+            "/api/v1/lines/Blown%202/mode", "{\"mode\": \"down\", \"reason\": \"screen pack\"}"));
+  }
+
+  private static void peopleCareForAnAlarm() {
+    String alarm = "/api/v1/alarms/1";
+    JsonNode open = api.get(alarm).json();
+    if (open.get("acknowledged").isNull()) {
+      done(alarm + "/acknowledge", "{}");
+    }
+    String owner = api.get(alarm).json().get("owner").get("name").asText();
+    done(alarm + "/owner", "{'to': 'Alex', 'from': '" + owner + "', 'why': 'end of shift'}");
+    done(alarm + "/comments", "{'words': 'a worn screen'}");
+    String check = open.get("checks").get(0).get("words").asText();
+    done(alarm + "/checks", "{'check': '" + check + "', 'outcome': 'not-found'}");
+    JsonNode cause = api.get("/api/v1/causes").json().get("causes").get(0);
+    done(alarm + "/finding", "{'cause': '" + cause.get("code").asText() + "', 'note': 'again'}");
+    ObjectNode plan = (ObjectNode) api.get("/api/v1/checks").json();
+    ObjectNode asked = plan.put("reason", "screens wear").putArray("causes").addObject();
+    asked.set("code", cause.get("code"));
+    asked.putArray("checks").add("pressure before the screen");
+    ok(api.post("/api/v1/checks", plan.toString()));
+    String roll = "'line': 'Blown 1', 'structure': 'DUO-50', 'roll': 'R1', 'version': 0";
+    done("/api/v1/rolls/hold", "{'rolls': [{" + roll + "}], 'reason': 'thin', 'alarm': 1}");
+  }
+
+  private static void aShiftIsHandedOver() {
+    done("/api/v1/handover/notes", "{'text': 'die wiped', 'line': 'Blown 1'}");
+    String todo = "{'text': 'order screens', 'kind': 'follow-up'}";
+    long note = id(api.post("/api/v1/handover/notes", todo.replace('\'', '"')));
+    done("/api/v1/handover/notes/" + note + "/settle", "{'outcome': 'ordered'}");
+    JsonNode shown = api.get("/api/v1/handover").json();
+    String shift = shown.at("/handover/shift/shift").asText();
+    String digest = shown.get("digest").asText();
+    done(
+        "/api/v1/handover/sign",
+        "{'shift': '" + shift + "', 'side': 'outgoing', 'digest': '" + digest + "'}");
+    String calendar =
+        "{'linesPerOperator': 2, 'holdsFrom': '"
+            + LocalDate.now(ZONE).plusDays(9)
+            + "', 'reason': 'two crews', 'shifts':"
+            + " [{'name': 'Day', 'startsAt': '06:00', 'days': [1, 2, 3, 4, 5, 6, 7],"
+            + " 'crews': ['A', 'B']}]}";
+    done("/api/v1/shifts", calendar);
+  }
+
+  private static void somebodyIsToldAndAMachineMayLook() {
+    String way = "'channel': 'webhook', 'address': 'http://127.0.0.1:9/', 'reason': 'trial'";
+    done(
+        "/api/v1/telling/rules",
+        "{'name': 'Alex', 'role': 'engineer', 'priority': 'low', 'events': ['opened'],"
+            + " 'lines': ['Blown 1'], 'quiet': {'from': '22:00', 'to': '05:00'}, "
+            + way
+            + "}");
+    String mail =
+        "{'host': 'mail.example', 'port': 587, 'security': 'starttls', 'from': 'a@b.example'}";
+    done(
+        "/api/v1/telling/settings",
+        "{'mail': " + mail + ", 'escalation': {'highMinutes': 15}, 'reason': 'trial'}");
+    String told =
+        "{'name': 'Gauge 1', 'scope': ['read'], 'lastDay': '"
+            + LocalDate.now(ZONE).plusDays(9)
+            + "'}";
+    done("/api/v1/tokens", told);
+  }
+
+  /** Posts JSON, written with single quotation marks, where it is done. */
+  private static void done(String path, String json) {
+    ok(api.post(path, json.replace('\'', '"')));
   }
 
   private static void ok(Api.Answer answer) {
@@ -191,6 +281,19 @@ class OpenApiAnswersTest {
         .isNotEmpty();
     assertThat(api.get("/api/v1/holds").json().get("holds")).isNotEmpty();
     assertThat(api.get("/api/v1/audit").json().get("entries")).isNotEmpty();
+    JsonNode alarm = api.get("/api/v1/alarms/search?words=worn%20screen").json().at("/alarms/0");
+    assertThat(alarm.at("/owner/name").asText()).isEqualTo("Alex");
+    assertThat(alarm.get("finding").get("note").asText()).isEqualTo("again");
+    assertThat(alarm.get("causeChecks")).isNotEmpty();
+    assertThat(api.get("/api/v1/rolls").json().get("rolls")).isNotEmpty();
+    assertThat(api.get("/api/v1/alarms/1/rolls").json().get("rolls")).isNotEmpty();
+    assertThat(api.get("/api/v1/handover").json().at("/signed/signatures")).isNotEmpty();
+    assertThat(api.get("/api/v1/handover/notes").json().get("notes")).isNotEmpty();
+    assertThat(api.get("/api/v1/alarm-figures").json().at("/figures/frequent")).isNotEmpty();
+    assertThat(api.get("/api/v1/alarm-figures/spared").json().get("topics")).isNotEmpty();
+    assertThat(api.get("/api/v1/telling/rules").json().get("rules")).isNotEmpty();
+    assertThat(api.get("/api/v1/tokens").json().get("tokens")).isNotEmpty();
+    assertThat(api.get("/api/v1/me").json().get("guests")).isNotEmpty();
   }
 
   @Test

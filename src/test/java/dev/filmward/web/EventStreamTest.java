@@ -12,6 +12,7 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -21,6 +22,9 @@ import org.junit.jupiter.api.io.TempDir;
 class EventStreamTest {
   private static final Duration SOON = Duration.ofSeconds(1);
   private static final Duration PATIENCE = Duration.ofSeconds(10);
+
+  private static final Pattern METER =
+      Pattern.compile("(?m)^filmward_event_streams_dropped_total (\\S+)$");
 
   @TempDir private Path folder;
   private ServedPlant served;
@@ -171,13 +175,54 @@ class EventStreamTest {
     }
   }
 
+  /** So much waits for it that less is kept; it looks at everything anew. */
+  @Test
+  void aPageThatIsTooSlowIsDroppedOnceAndToldToReloadWhenItComesBack() throws Exception {
+    String lastId;
+    try (Socket deaf = neverReading()) {
+      try (EventClient page = EventClient.connect(served.api())) {
+        lastId = page.next("hello", PATIENCE).id();
+      }
+      fillTheBuffersOfAConnection();
+      for (int file = 0; file < 3 * EventStream.KEPT && dropped() < 1; file++) {
+        served.read("nothing.csv", SmallFilm.HEADER);
+      }
+      assertThat(dropped()).isEqualTo(1);
+      for (int file = 0; file < 2 * EventStream.KEPT; file++) {
+        served.read("nothing.csv", SmallFilm.HEADER);
+      }
+      assertThat(dropped()).isEqualTo(1);
+      assertThat(deaf.isConnected()).isTrue();
+    }
+    try (EventClient page = EventClient.connect(served.api(), lastId)) {
+      assertThat(page.next(PATIENCE).name()).isEqualTo("hello");
+      Event reload = page.next(PATIENCE);
+      assertThat(reload.name()).isEqualTo("reload");
+      assertThat(reload.id()).isNotEqualTo(lastId);
+      served.api().upload("next.csv", ServedPlant.FILM.usual(25, 26));
+      assertThat(page.next(PATIENCE).data()).contains("S00025");
+    }
+  }
+
+  private double dropped() {
+    return METER
+        .matcher(served.api().get("/metrics").text())
+        .results()
+        .mapToDouble(found -> Double.parseDouble(found.group(1)))
+        .sum();
+  }
+
   private Socket neverReading() throws IOException {
     Socket socket = new Socket();
     socket.setReceiveBufferSize(4_096);
     socket.connect(new InetSocketAddress(InetAddress.getLoopbackAddress(), served.port()));
     String request =
-        "GET /api/v1/events HTTP/1.1\r\nHost: localhost\r\nAccept: text/event-stream\r\n\r\n";
+        "GET /api/v1/events HTTP/1.1\r\nHost: localhost\r\nAccept: text/event-stream\r\nCookie: "
+            + served.api().cookie()
+            + "\r\n\r\n";
     socket.getOutputStream().write(request.getBytes(StandardCharsets.US_ASCII));
+    byte[] status = socket.getInputStream().readNBytes("HTTP/1.1 200".length());
+    assertThat(new String(status, StandardCharsets.US_ASCII)).isEqualTo("HTTP/1.1 200");
     return socket;
   }
 
