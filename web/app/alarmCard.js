@@ -39,7 +39,7 @@ export function marksOf(alarm) {
   ].filter(Boolean);
 }
 
-export function whyOf(alarm) {
+function whyOf(alarm) {
   const [worst] = groupedSignals(alarm);
   const words = worst ? `${layersInWords(alarm)}: ${worst.words}` : layersInWords(alarm);
   return [

@@ -31,7 +31,8 @@ export function alarmDetail(alarm, causes, hooks) {
   const holds = holdControl(alarm, hooks);
   const node = el('div', { class: 'alarm-detail', data: { detail: alarm.id } },
     el('a', { class: 'button quiet back', href: `${location.pathname}${location.search}` }, 'All alarms'),
-    marks, title, place, state, control.node, ahead, holds.node, owner.node,
+    marks, title, place, state, control.node, ahead,
+    el('div', { class: 'alarm-acts' }, holds.node, owner.node),
     el('div', { class: 'alarm-parts' },
       part('Check first', checks.node, cautions()),
       part('Why it was raised', why),

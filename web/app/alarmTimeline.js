@@ -6,6 +6,12 @@ import { momentOf } from './plantClock.js';
 const SYSTEM = 'Filmward';
 const COMMENT = 'comment: ';
 const LONGEST = 2_000;
+const MOVED = /^now ([a-z-]+)/;
+const STATES = {
+  unacknowledged: 'unusual, not taken', acknowledged: 'unusual, taken',
+  'returned-unacknowledged': 'usual again, not taken', normal: 'usual again',
+  shelved: 'on the shelf', 'out-of-service': 'out of service', suppressed: 'held back, the line is not running',
+};
 
 export function timeline(alarm, { changed, refused }) {
   const list = el('ol', { class: 'plain history' });
@@ -29,7 +35,7 @@ export function timeline(alarm, { changed, refused }) {
 
 function entryOf({ at, by, what }) {
   const isComment = what.startsWith(COMMENT);
-  const words = isComment ? el('q', {}, what.slice(COMMENT.length)) : what;
+  const words = isComment ? el('q', {}, what.slice(COMMENT.length)) : what.replace(MOVED, (all, state) => STATES[state] ?? all);
   return el('li', { data: { by: by === SYSTEM ? 'system' : 'person' } },
     el('time', { class: 'soft', datetime: at }, momentOf(at)),
     el('span', {}, el('strong', {}, by), isComment ? ' ' : ': ', words));
