@@ -6,7 +6,7 @@ import { ownerPart } from './alarmOwner.js';
 import { alarmRolls } from './alarmRolls.js';
 import { timeline } from './alarmTimeline.js';
 import { marksOf } from './alarmCard.js';
-import { groupedSignals, isWaiting, stateInWords } from './alarmWords.js';
+import { groupedSignals, stateInWords } from './alarmWords.js';
 import { cautions } from './cautions.js';
 import { findingForm } from './finding.js';
 import { plural } from './format.js';
@@ -50,7 +50,7 @@ export function alarmDetail(alarm, causes, hooks) {
     setText(title, now.title);
     setText(place, `${now.line}, ${now.structure}, ${now.group}. Since ${momentOf(now.openedAt)}, last signal ${momentOf(now.lastSignalAt)}, roll ${now.roll}, sample ${now.sample}.`);
     setText(state, stateInWords(now));
-    control.node.querySelector('.acknowledge').hidden = now.closed || !isWaiting(now);
+    control.update(now);
     why.replaceChildren(...signalsOf(now));
     setText(ahead, aheadInWords(now));
     holds.update(now);
