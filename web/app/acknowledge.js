@@ -2,6 +2,7 @@
  * "Seen, mine", then the button with the name: two taps. Only one such question is open at a time. The screen says at once
  * that it is being kept, and says honestly when somebody else was first or nothing was kept.
  */
+import { isWaiting } from './alarmWords.js';
 import { postJson } from './api.js';
 import { el, setText } from './elements.js';
 import { askWho } from './person.js';
@@ -45,6 +46,15 @@ export function acknowledgeControl(id, { changed, refused }) {
       }
     }
   }
+  /** Asked for while it waits; what was said of an earlier taking goes when it comes back. */
+  function update(now) {
+    const waits = isWaiting(now) && !now.closed;
+    if (waits && place.hidden) {
+      setText(said, '');
+      rest();
+    }
+    place.hidden = !waits;
+  }
   rest();
-  return { node, isOpen: () => !place.contains(button) };
+  return { node, update };
 }

@@ -25,7 +25,7 @@ export function alarmCard(alarm, hooks) {
     setText(place, `${now.line}, ${now.structure}, since ${momentOf(now.openedAt)}`);
     why.replaceChildren(...whyOf(now));
     setText(state, stateInWords(now));
-    control.node.querySelector('.acknowledge').hidden = now.closed || !isWaiting(now);
+    control.update(now);
   }
   return { node, update, focus: () => title.focus() };
 }
@@ -39,7 +39,7 @@ export function marksOf(alarm) {
   ].filter(Boolean);
 }
 
-export function whyOf(alarm) {
+function whyOf(alarm) {
   const [worst] = groupedSignals(alarm);
   const words = worst ? `${layersInWords(alarm)}: ${worst.words}` : layersInWords(alarm);
   return [

@@ -6,7 +6,7 @@ import { ownerPart } from './alarmOwner.js';
 import { alarmRolls } from './alarmRolls.js';
 import { timeline } from './alarmTimeline.js';
 import { marksOf } from './alarmCard.js';
-import { groupedSignals, isWaiting, stateInWords } from './alarmWords.js';
+import { groupedSignals, stateInWords } from './alarmWords.js';
 import { cautions } from './cautions.js';
 import { findingForm } from './finding.js';
 import { plural } from './format.js';
@@ -31,7 +31,8 @@ export function alarmDetail(alarm, causes, hooks) {
   const holds = holdControl(alarm, hooks);
   const node = el('div', { class: 'alarm-detail', data: { detail: alarm.id } },
     el('a', { class: 'button quiet back', href: `${location.pathname}${location.search}` }, 'All alarms'),
-    marks, title, place, state, control.node, ahead, holds.node, owner.node,
+    marks, title, place, state, control.node, ahead,
+    el('div', { class: 'alarm-acts' }, holds.node, owner.node),
     el('div', { class: 'alarm-parts' },
       part('Check first', checks.node, cautions()),
       part('Why it was raised', why),
@@ -49,7 +50,7 @@ export function alarmDetail(alarm, causes, hooks) {
     setText(title, now.title);
     setText(place, `${now.line}, ${now.structure}, ${now.group}. Since ${momentOf(now.openedAt)}, last signal ${momentOf(now.lastSignalAt)}, roll ${now.roll}, sample ${now.sample}.`);
     setText(state, stateInWords(now));
-    control.node.querySelector('.acknowledge').hidden = now.closed || !isWaiting(now);
+    control.update(now);
     why.replaceChildren(...signalsOf(now));
     setText(ahead, aheadInWords(now));
     holds.update(now);

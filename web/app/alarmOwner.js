@@ -9,7 +9,7 @@ const LONGEST_NAME = 80;
 const LONGEST = 500;
 
 /** Who has it, in words; '' while nobody has. */
-export function ownerInWords({ owner, acknowledged }) {
+function ownerInWords({ owner, acknowledged }) {
   if (!owner || (owner.by === owner.name && owner.name === acknowledged?.by)) {
     return '';
   }

@@ -6,6 +6,12 @@ import { momentOf } from './plantClock.js';
 const SYSTEM = 'Filmward';
 const COMMENT = 'comment: ';
 const LONGEST = 2_000;
+const MOVED = /^now ([a-z-]+)/;
+const STATES = {
+  unacknowledged: 'unusual, not taken', acknowledged: 'unusual, taken',
+  'returned-unacknowledged': 'usual again, not taken', normal: 'usual again',
+  shelved: 'on the shelf', 'out-of-service': 'out of service', suppressed: 'held back, the line is not running',
+};
 
 export function timeline(alarm, { changed, refused }) {
   const list = el('ol', { class: 'plain history' });
@@ -29,8 +35,14 @@ export function timeline(alarm, { changed, refused }) {
 
 function entryOf({ at, by, what }) {
   const isComment = what.startsWith(COMMENT);
-  const words = isComment ? el('q', {}, what.slice(COMMENT.length)) : what;
+  const words = isComment ? el('q', {}, what.slice(COMMENT.length)) : movedInWords(what);
   return el('li', { data: { by: by === SYSTEM ? 'system' : 'person' } },
     el('time', { class: 'soft', datetime: at }, momentOf(at)),
     el('span', {}, el('strong', {}, by), isComment ? ' ' : ': ', words));
+}
+
+/** Changes of state are kept as words of the interface; a move of the line may have no reason. */
+function movedInWords(what) {
+  const moved = MOVED.exec(what);
+  return moved ? what.replace(MOVED, (all, state) => STATES[state] ?? all).replace(/: not given$/, '') : what;
 }

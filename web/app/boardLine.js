@@ -78,7 +78,7 @@ function headOf(line) {
   const limits = el('span', { class: 'limits' });
   const alarms = el('span', { class: 'line-alarms' });
   const mode = lineMode(line);
-  const node = el('header', { class: 'line-head' }, name, state, structure, el('span', { class: 'line-facts' }, last, limits, alarms, mode.node));
+  const node = el('header', { class: 'line-head' }, name, state, structure, mode.node, el('span', { class: 'line-facts' }, last, limits, alarms));
   let receivedMs = nowMs();
 
   const tick = (line) => setText(last, lastSample(line, line.ageSeconds + (nowMs() - receivedMs) / 1000));

@@ -7,7 +7,7 @@ import { chips } from './chips.js';
 import { el, setText } from './elements.js';
 import { allow, signature } from './person.js';
 
-export const NOT_FOUND_YET = 'not-found-yet';
+const NOT_FOUND_YET = 'not-found-yet';
 const OTHER = 'other';
 const LONGEST = 500;
 

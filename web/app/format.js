@@ -17,16 +17,6 @@ export function umAligned(value, decimals, columnDecimals) {
   return um(value, decimals) + FIGURE_SPACE.repeat(Math.max(0, columnDecimals - decimals));
 }
 
-/** A fraction as a signed percentage: 0.012 gives +1.2 %. */
-export function signedPercent(fraction) {
-  if (!isNumber(fraction)) {
-    return '\u2013';
-  }
-  const percent = Math.abs(fraction * 100).toFixed(1);
-  const sign = Number(percent) === 0 ? '' : fraction > 0 ? '+' : MINUS;
-  return `${sign}${percent}\u202f%`;
-}
-
 /** A plain number with a fixed count of decimals; a dash where there is none. */
 export function number(value, decimals) {
   return isNumber(value) ? value.toFixed(decimals).replace('-', MINUS) : '\u2013';

@@ -79,22 +79,19 @@ export function mount(root, params) {
 
   async function settle(item) {
     const outcome = el('textarea', { rows: 2, id: 'outcome', maxlength: 1000 });
-    const dialog = el('dialog', { class: 'sheet', 'aria-label': 'How did it come out?' }, el('h2', {}, 'How did it come out?'), el('p', {}, item.title),
-      el('form', { method: 'dialog' }, el('label', { for: 'outcome' }, 'What was done'), outcome, el('p', {}, el('button', {}, 'Go on'))));
-    document.body.append(dialog);
-    dialog.showModal();
-    await new Promise((closed) => dialog.addEventListener('close', closed));
-    dialog.remove();
-    const words = outcome.value.trim();
-    const by = words === '' ? null : await askSheet('Who settled it?', words, 'Settled');
-    if (by !== null) {
-      try {
-        await postJson(`/api/v1/handover/notes/${item.key.split(' ')[1]}/settle`, { outcome: words });
-      } catch (error) {
-        say(`Not settled. ${error.sentence ?? error.message}`);
-      }
-      refresh();
+    const by = await askSheet('How did it come out?', item.title, 'Settled', {
+      fields: [el('label', { for: 'outcome' }, 'What was done'), outcome],
+      wanting: () => (outcome.value.trim() ? '' : 'Write what was done: whoever wrote it down wants to know.'),
+    });
+    if (by === null) {
+      return;
     }
+    try {
+      await postJson(`/api/v1/handover/notes/${item.key.split(' ')[1]}/settle`, { outcome: outcome.value.trim() });
+    } catch (error) {
+      say(`Not settled. ${error.sentence ?? error.message}`);
+    }
+    refresh();
   }
 
   function say(words) {

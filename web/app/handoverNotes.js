@@ -1,8 +1,8 @@
 /** Writes a note, pinned to a line and a time, and finds earlier ones. */
 import { getJson, postJson } from './api.js';
-import { askSheet } from './askSheet.js';
 import { el, setText } from './elements.js';
 import { plural } from './format.js';
+import { allow, signature } from './person.js';
 import { atWallTime, momentOf, nowMs, wallTime } from './plantClock.js';
 
 const LONGEST = 2000;
@@ -21,7 +21,8 @@ export function handoverNotes(written) {
     field('note-text', 'What the next shift should know', text),
     el('div', { class: 'note-pins' }, field('note-line', 'Line', line), field('note-roll', 'Roll, if it is about one', roll), field('note-at', 'When it was', at)),
     el('label', { class: 'tick', for: 'note-todo' }, todo, 'To do: stays on every handover until somebody settles it'),
-    el('button', { type: 'submit', data: { action: 'write-note' } }, 'Write it down'), said);
+    signature('tend-alarms'),
+    allow(el('button', { type: 'submit', data: { action: 'write-note' } }, 'Write it down'), 'tend-alarms'), said);
 
   async function submit(event) {
     event.preventDefault();
@@ -30,10 +31,7 @@ export function handoverNotes(written) {
       setText(said, 'Write what happened.');
       return text.focus();
     }
-    const by = await askSheet('Who writes this?', words, 'Write it down');
-    if (by === null) {
-      return;
-    }
+    setText(said, 'Being kept\u2026');
     try {
       const ms = at.value ? Math.min(atWallTime(at.value), nowMs()) : NaN;
       await postJson('/api/v1/handover/notes', {

@@ -1,5 +1,6 @@
 /** Who handed over and who took over: what was signed, by whom, and the button for the next of the two. */
 import { el } from './elements.js';
+import { allow, whyNot } from './person.js';
 import { datedOf } from './plantClock.js';
 
 const SIDES = [['outgoing', 'Handed over', 'gives', 'Hand over'], ['incoming', 'Taken over', 'takes', 'Take over']];
@@ -12,11 +13,12 @@ export function handoverSign(page, { sign, mayHandOver }) {
   const next = mayHandOver ? 'outgoing' : done('outgoing') && !done('incoming') ? 'incoming' : null;
   const boxes = SIDES.map(([side, words, key, verb]) => {
     const signature = mayHandOver ? null : done(side);
-    return el('div', { class: 'signature', data: { side } },
+    return el('div', { class: 'signed-side', data: { side } },
       el('h3', {}, signature ? words : verb),
       el('p', {}, el('q', {}, signature?.meaning ?? page[key])),
       signature ? el('p', { class: 'signed-by' }, el('strong', {}, signature.by), `, ${datedOf(signature.at)}`)
-        : side === next ? el('button', { type: 'button', class: 'decide', data: { action: side }, on: { click: () => sign(side, page[key]) } }, `${verb}: sign`) : null,
+        : side === next ? allow(el('button', { type: 'button', class: 'decide', data: { action: side }, on: { click: () => sign(side, page[key]) } }, `${verb}: sign`), 'tend-alarms') : null,
+      side === next ? whyNot('tend-alarms') : null,
       signature ? null : el('p', { class: 'on-paper' }, 'Name and time:'));
   });
   const digest = page.signed && !mayHandOver ? page.signed.digest : null;

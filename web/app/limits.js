@@ -3,7 +3,6 @@
  * new, and the decision. Nothing on it changes limits but the buttons that ask for name and reason.
  */
 import { getJson, postJson } from './api.js';
-import { el } from './elements.js';
 import { baselineChoice } from './limitsBaseline.js';
 import { decision } from './limitsDecision.js';
 import { inForce, versionsOf } from './limitsInForce.js';

@@ -65,5 +65,5 @@ export function lineMode(line) {
   }
   dialog.addEventListener('close', () => dialog.remove());
   update(line);
-  return { node: el('span', {}, button), update };
+  return { node: el('span', { class: 'line-says' }, button), update };
 }

@@ -82,13 +82,18 @@ export function allow(button, permission) {
 
 /**
  * Asks for a last word by the person who is signed in; `chosen` is called with the name. `verb` is what happens
- * then. A screen on a shop floor is shared, so the name stands on the button.
+ * then.
  */
 export function askWho(question, verb, chosen, permission = 'tend-alarms') {
-  const refusal = whyNot(permission);
-  const confirm = refusal ?? el('button', { type: 'button', class: 'name', data: { action: 'confirm-person', person: me.name }, on: { click: () => chosen(me.name) } }, `${verb} as ${me.name}`);
   return el('div', { class: 'who', role: 'group', 'aria-label': question },
-    refusal ? null : el('p', { class: 'who-question' }, question),
-    confirm,
-    refusal ? null : el('p', { class: 'soft' }, 'Somebody else? ', el('a', { href: signInAddress() }, 'Sign in as yourself'), '.'));
+    may(permission) ? el('p', { class: 'who-question' }, question) : null,
+    lastWord(verb, chosen, permission));
+}
+
+/** The button of the last word. A screen on a shop floor is shared, so the name stands on it. */
+export function lastWord(verb, chosen, permission) {
+  return whyNot(permission) ?? [
+    el('button', { type: 'button', class: 'name', data: { action: 'confirm-person', person: me.name }, on: { click: () => chosen(me.name) } }, `${verb} as ${me.name}`),
+    el('p', { class: 'soft' }, 'Somebody else? ', el('a', { href: signInAddress() }, 'Sign in as yourself'), '.'),
+  ];
 }

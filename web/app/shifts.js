@@ -1,8 +1,8 @@
 /** When shifts begin, who takes them in turn, and how many lines one person looks after; set with a name and a reason. */
 import { getJson, postJson } from './api.js';
-import { askSheet } from './askSheet.js';
 import { el, setText } from './elements.js';
 import { plural } from './format.js';
+import { allow, signature } from './person.js';
 import { day, momentOf, synchronise, timeOfDay } from './plantClock.js';
 import { shiftRows, WEEK } from './shiftRows.js';
 import { troubleLine } from './trouble.js';
@@ -25,7 +25,8 @@ export function mount(root) {
     field('lines-each', 'Lines that one person looks after', lines),
     field('holds-from', 'From which day on', from),
     field('shift-reason', 'Reason', reason),
-    el('button', { type: 'submit', class: 'decide', data: { action: 'set-shifts' } }, 'Let this calendar hold'), wanting);
+    signature('decide'),
+    allow(el('button', { type: 'submit', class: 'decide', data: { action: 'set-shifts' } }, 'Let this calendar hold'), 'decide'), wanting);
   root.replaceChildren(el('div', { class: 'shifts-head' }, el('h1', {}, 'Shifts'), el('p', { class: 'soft' }, el('a', { href: '/handover.html' }, 'Handover'))), said, trouble.node, el('div', { class: 'shifts-body' }, inForce, form));
 
   async function refresh() {
@@ -50,10 +51,7 @@ export function mount(root) {
       setText(wanting, 'Write the reason: whoever wonders whose shift it was will ask.');
       return reason.focus();
     }
-    const by = await askSheet('Who decides this?', `From ${body.holdsFrom} on.`, 'Let it hold', 'decide');
-    if (by === null) {
-      return;
-    }
+    setText(wanting, 'Being kept\u2026');
     try {
       const { version, holdsFrom } = await postJson('/api/v1/shifts', body);
       reason.value = '';

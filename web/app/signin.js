@@ -73,7 +73,7 @@ function guests(people, go) {
 }
 
 /** Only a place of our own; anything else leads to the board. */
-export function sameOrigin(to) {
+function sameOrigin(to) {
   try {
     const url = new URL(to ?? '/', location.origin);
     const isOurs = url.origin === location.origin && (to ?? '/').startsWith('/');

@@ -74,7 +74,7 @@ export function escalationSentence({ escalation }) {
   return `An alarm that nobody takes is escalated: ${list(parts)}, ${again}. The time counts from when the server raised it.`;
 }
 
-export function minutes(n) {
+function minutes(n) {
   if (n >= 1440 && n % 1440 === 0) {
     return plural(n / 1440, 'day');
   }

@@ -39,7 +39,6 @@ export function mount(root, params) {
 
   root.replaceChildren(el('div', { class: 'tests-head' }, el('h1', {}, 'Tests'), place(address)), said, trouble.node, body);
   list.node.append(delays.node, strip);
-  list.node.append(strip);
   if (!may('decide')) {
     list.node.querySelectorAll('.ticks input, .usual button').forEach((box) => (box.disabled = true));
   }

@@ -1,5 +1,6 @@
 /** How many samples in a row a test must speak before it opens an alarm, and be silent before that is over. */
 import { el } from './elements.js';
+import { allow } from './person.js';
 import { nameOf, signalOf, TESTS } from './testsState.js';
 import { shortTest } from './words.js';
 
@@ -33,7 +34,7 @@ export function testsDelays(changed) {
 
   function number(label, value) {
     const options = Array.from({ length: MOST }, (_, i) => el('option', { value: i + 1, selected: i + 1 === value }, i === 0 ? '1 sample' : `${i + 1} samples`));
-    return el('select', { 'aria-label': label, on: { change: changed } }, options);
+    return allow(el('select', { 'aria-label': label, on: { change: changed } }, options), 'decide');
   }
 
   function chosen() {

@@ -39,18 +39,19 @@ class TellingIT {
   void theEmptyPageLeadsToARuleThatIsReadBackAndTried() throws Exception {
     try (ServedJar served = RunningJar.serve(folder, folder.resolve("data"), 0)) {
       browser.resize(1440, 900);
+      browser.signIn(served);
       browser.open(served.address("/telling.html"));
       browser.awaitText(".nothing", "Nobody is told of alarms yet");
       browser.tap("[data-action='add-rule']");
-      browser.await("#rule-name").sendKeys("Kim");
-      browser.await("#rule-address").sendKeys("kim@plant.example");
+      browser.await("#rule-name").sendKeys("Ada");
+      browser.await("#rule-address").sendKeys("ada@plant.example");
       browser.await("[data-event='escalated']").sendKeys(Keys.SPACE);
       browser.tap("[data-action='keep-rule']");
       browser.awaitText(".said", "Write the reason");
-      browser.await("#rule-reason").sendKeys("leads the shift");
-      browser.await("#rule-by").sendKeys("Ada" + Keys.ENTER);
-      browser.awaitText(".telling-said", "Kim is told so from now on.");
-      browser.awaitText(".rule-words", "Kim is told by e-mail to kim@plant.example");
+      assertThat(browser.text(".telling-form .signature")).isEqualTo("Kept under the name Kim.");
+      browser.await("#rule-reason").sendKeys("leads the shift" + Keys.ENTER);
+      browser.awaitText(".telling-said", "Ada is told so from now on.");
+      browser.awaitText(".rule-words", "Ada is told by e-mail to ada@plant.example");
       browser.tap("[data-action='test']");
       browser.awaitText(".rules .said", "no mail server is set up yet");
       assertKept(served);
@@ -64,6 +65,7 @@ class TellingIT {
     assertThat(rules.get(0).get("events"))
         .extracting(JsonNode::asText)
         .containsExactly("opened", "escalated");
+    assertThat(rules.get(0).get("decided").get("by").asText()).isEqualTo("Kim");
     assertThat(rules.get(0).get("decided").get("reason").asText()).isEqualTo("leads the shift");
   }
 }
