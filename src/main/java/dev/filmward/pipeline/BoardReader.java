@@ -11,6 +11,7 @@ import dev.filmward.pipeline.Board.CharacteristicState;
 import dev.filmward.pipeline.Board.LimitsInForce;
 import dev.filmward.pipeline.Board.LineState;
 import dev.filmward.pipeline.Board.OpenAlarms;
+import dev.filmward.pipeline.LineGlances.Glance;
 import dev.filmward.store.LimitsTable.VersionKey;
 import dev.filmward.store.SampleTable.Production;
 import dev.filmward.store.SampleTable.Stored;
@@ -31,9 +32,11 @@ public final class BoardReader {
   static final Duration GRACE = Duration.ofSeconds(10);
 
   private final Plant plant;
+  private final LineGlances glances = new LineGlances();
 
   public BoardReader(Plant plant) {
     this.plant = plant;
+    plant.listen(glances::hear);
   }
 
   public Board read() {
@@ -44,11 +47,12 @@ public final class BoardReader {
         .read(
             tables -> {
               List<Alarm> open = tables.alarms().open();
+              Holding holding = new Holding(tables, now);
               List<LineState> lines = new ArrayList<>();
               for (Production made : newestOfEachLine(tables)) {
                 structures
                     .find(made.structure())
-                    .flatMap(structure -> line(tables, made, structure, now, open))
+                    .flatMap(structure -> line(tables, made, structure, holding, open))
                     .ifPresent(lines::add);
               }
               return new Board(now, lines);
@@ -63,34 +67,47 @@ public final class BoardReader {
     return List.copyOf(newest.values());
   }
 
-  private static Optional<LineState> line(
-      Tables tables, Production made, Structure structure, Instant now, List<Alarm> open) {
+  private Optional<LineState> line(
+      Tables tables, Production made, Structure structure, Holding holding, List<Alarm> open) {
+    List<Alarm> ofLine =
+        open.stream().filter(alarm -> alarm.subject().line().equals(made.line())).toList();
+    return glances
+        .of(made.line(), structure, () -> glance(tables, made, structure))
+        .map(glance -> state(structure, glance, holding, ofLine));
+  }
+
+  private static LineState state(
+      Structure structure, Glance glance, Holding holding, List<Alarm> alarms) {
+    String line = glance.last().line();
+    boolean stale = isStale(glance.lastTakenAt(), glance.interval(), holding.now());
+    LineMode mode = holding.mode(line);
+    return new LineState(
+        line,
+        structure,
+        first(alarms, mode, stale).orElseGet(() -> ofSample(glance.limits(), glance.states())),
+        stale,
+        glance.last(),
+        glance.lastTakenAt(),
+        glance.interval(),
+        mode,
+        openAlarms(alarms),
+        glance.limits(),
+        glance.states());
+  }
+
+  private static Optional<Glance> glance(Tables tables, Production made, Structure structure) {
     List<Stored> samples = tables.samples().newest(made.line(), made.structure(), RECENT);
     if (samples.isEmpty()) {
       return Optional.empty();
     }
     Stored last = samples.get(samples.size() - 1);
-    List<CharacteristicState> states =
-        new LastSampleReader(tables, structure).read(made.line(), samples);
-    Optional<Duration> interval = usualInterval(samples);
-    boolean stale = isStale(last.sample().takenAt(), interval, now);
-    LimitsInForce limits = limits(tables, made);
-    LineMode mode = new Holding(tables, now).mode(made.line());
-    List<Alarm> ofLine =
-        open.stream().filter(alarm -> alarm.subject().line().equals(made.line())).toList();
     return Optional.of(
-        new LineState(
-            made.line(),
-            structure,
-            first(ofLine, mode, stale).orElseGet(() -> ofSample(limits, states)),
-            stale,
+        new Glance(
             last.sample().key(),
             last.sample().takenAt(),
-            interval,
-            mode,
-            openAlarms(ofLine),
-            limits,
-            states));
+            usualInterval(samples),
+            limits(tables, made),
+            new LastSampleReader(tables, structure).read(made.line(), samples)));
   }
 
   private static OpenAlarms openAlarms(List<Alarm> alarms) {
