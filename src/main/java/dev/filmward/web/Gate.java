@@ -78,8 +78,9 @@ final class Gate {
             .filter(Routes.Needs.class::isInstance)
             .map(role -> ((Routes.Needs) role).permission())
             .findFirst();
-    boolean isData = ctx.path().startsWith("/api/") || FOR_MACHINES.contains(ctx.path());
-    if (isData && ctx.method().equals(HandlerType.HEAD)) {
+    boolean isData = ctx.path().startsWith("/api/");
+    boolean isForMachines = FOR_MACHINES.contains(ctx.path());
+    if ((isData || isForMachines) && ctx.method().equals(HandlerType.HEAD)) {
       throw new MethodNotAllowedResponse("ask for this with GET", Map.of());
     }
     if (needed.isEmpty() && isData) {
