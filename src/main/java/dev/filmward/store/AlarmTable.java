@@ -7,8 +7,11 @@ import dev.filmward.alarm.Finding;
 import dev.filmward.film.Characteristic;
 import dev.filmward.rule.Signal;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.Collection;
+import java.util.HashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.statement.PreparedBatch;
@@ -316,21 +319,31 @@ public final class AlarmTable {
   }
 
   private List<Alarm> list(Query query) {
-    return query.map((row, context) -> AlarmRow.read(row)).list().stream()
-        .map(row -> row.toAlarm(members(row.id())))
+    List<AlarmRow> rows = query.map((row, context) -> AlarmRow.read(row)).list();
+    if (rows.isEmpty()) {
+      return List.of();
+    }
+    Map<Long, List<Characteristic>> members = members(rows.stream().map(AlarmRow::id).toList());
+    return rows.stream()
+        .map(row -> row.toAlarm(members.getOrDefault(row.id(), List.of())))
         .toList();
   }
 
-  private List<Characteristic> members(long alarmId) {
-    return handle
-        .createQuery("SELECT * FROM alarm_member WHERE alarm_id = :id")
-        .bind("id", alarmId)
+  private Map<Long, List<Characteristic>> members(List<Long> alarmIds) {
+    Map<Long, List<Characteristic>> members = new HashMap<>();
+    handle
+        .createQuery("SELECT * FROM alarm_member WHERE alarm_id IN (<ids>)")
+        .bindList("ids", alarmIds)
         .map(
             (row, context) ->
-                new Characteristic(
-                    Characteristic.Kind.valueOf(row.getString("kind")),
-                    row.getInt("position"),
-                    row.getString("name")))
+                members
+                    .computeIfAbsent(row.getLong("alarm_id"), id -> new ArrayList<>())
+                    .add(
+                        new Characteristic(
+                            Characteristic.Kind.valueOf(row.getString("kind")),
+                            row.getInt("position"),
+                            row.getString("name"))))
         .list();
+    return members;
   }
 }

@@ -40,7 +40,7 @@ public final class DashboardLoad {
   private static final int LANES = 5;
   private static final double[] TARGETS = {14, 3, 5, 3, 25};
   private static final int BASELINE = 30;
-  private static final Duration LAST_EVENTS = Duration.ofSeconds(5);
+  private static final Duration LAST_EVENTS = Duration.ofSeconds(20);
 
   private final int port;
   private final Map<String, String> headers;
