@@ -109,7 +109,8 @@ public record Alarm(
    */
   public Alarm moved(Excursion newExcursion, Optional<AlarmState> held, Instant now) {
     AlarmState next = next(newExcursion, held);
-    boolean horn = state.isHeld() && next == AlarmState.UNACKNOWLEDGED;
+    boolean isNews = state.isHeld() || shownAt.isEmpty();
+    boolean horn = isNews && next == AlarmState.UNACKNOWLEDGED;
     return new Alarm(
         id,
         newExcursion,

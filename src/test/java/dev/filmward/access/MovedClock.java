@@ -18,6 +18,10 @@ public final class MovedClock extends Clock {
     now = now.plus(time);
   }
 
+  public void moveTo(Instant moment) {
+    now = moment;
+  }
+
   @Override
   public Instant instant() {
     return now;
@@ -30,6 +34,6 @@ public final class MovedClock extends Clock {
 
   @Override
   public Clock withZone(ZoneId zone) {
-    throw new UnsupportedOperationException();
+    throw new UnsupportedOperationException("this clock has one zone");
   }
 }

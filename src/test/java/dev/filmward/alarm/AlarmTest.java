@@ -47,6 +47,17 @@ class AlarmTest {
   }
 
   @Test
+  void whatWasOverWhileHeldBackAndSignalsAgainComesBeforePeopleAndWantsACause() {
+    Alarm quiet = opened(SHELVED).moved(active.endedAt(START), FREE, START);
+    Alarm again = quiet.moved(active, FREE, LATER);
+    assertThat(again.state()).isEqualTo(AlarmState.UNACKNOWLEDGED);
+    assertThat(again.shownAt()).contains(LATER);
+    Alarm over = again.acknowledge(KIM).moved(active.endedAt(LATER), FREE, LATER);
+    assertThat(over.state()).isEqualTo(AlarmState.NORMAL);
+    assertThat(over.isClosed()).isFalse();
+  }
+
+  @Test
   void isTakenByOnePersonAndTheNextIsToldByWhom() {
     Alarm taken = opened(FREE).acknowledge(KIM);
     assertThatThrownBy(() -> taken.acknowledge(new Acknowledgement("Sam", LATER)))

@@ -1,5 +1,6 @@
 package dev.filmward.pipeline;
 
+import dev.filmward.access.MovedClock;
 import dev.filmward.alarm.Alarm;
 import dev.filmward.chart.LimitsVersion.Decision;
 import dev.filmward.film.Characteristic;
@@ -14,10 +15,8 @@ import dev.filmward.subgroup.Subgrouping;
 import java.io.ByteArrayInputStream;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
-import java.time.Clock;
 import java.time.Instant;
 import java.time.ZoneId;
-import java.time.ZoneOffset;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -25,7 +24,7 @@ import java.util.List;
 public final class TestPlant implements AutoCloseable {
   private final TestDatabase database;
   private final Path folder;
-  private final HandClock clock;
+  private final MovedClock clock;
   private Plant plant;
 
   public TestPlant(Path folder, Instant now) {
@@ -35,7 +34,7 @@ public final class TestPlant implements AutoCloseable {
   public TestPlant(TestDatabase database, Path folder, Instant now) {
     this.database = database;
     this.folder = folder;
-    this.clock = new HandClock(now);
+    this.clock = new MovedClock(now);
     this.plant = open();
   }
 
@@ -45,30 +44,7 @@ public final class TestPlant implements AutoCloseable {
 
   /** Puts the clock forward, or back. */
   public void clockAt(Instant moment) {
-    clock.now = moment;
-  }
-
-  private static final class HandClock extends Clock {
-    private volatile Instant now;
-
-    private HandClock(Instant now) {
-      this.now = now;
-    }
-
-    @Override
-    public ZoneId getZone() {
-      return ZoneOffset.UTC;
-    }
-
-    @Override
-    public Clock withZone(ZoneId zone) {
-      throw new UnsupportedOperationException("this clock has one zone");
-    }
-
-    @Override
-    public Instant instant() {
-      return now;
-    }
+    clock.moveTo(moment);
   }
 
   public FileEntry read(String name, String csv) {
