@@ -4,10 +4,12 @@
 export const SIGNED_OUT = 'filmward-signed-out';
 
 export class ApiError extends Error {
-  constructor(status, what, instead) {
+  /** `asks` is what the person must be asked for, in a word; often nothing. */
+  constructor(status, what, instead, asks = '') {
     super(what);
     this.status = status;
     this.instead = instead;
+    this.asks = asks;
   }
 
   /** One sentence for the person. */
@@ -30,12 +32,21 @@ export function postCsv(path, file) {
   return post(path, 'text/csv', file);
 }
 
-function post(path, contentType, body) {
-  return exchange(path, {
-    method: 'POST',
-    headers: { 'content-type': contentType, 'x-filmward': '1' },
-    body,
-  });
+/** What wants the password once more is done again when it was given. */
+async function post(path, contentType, body) {
+  const request = { method: 'POST', headers: { 'content-type': contentType, 'x-filmward': '1' }, body };
+  try {
+    return await exchange(path, request);
+  } catch (error) {
+    if (error.asks !== 'confirm') {
+      throw error;
+    }
+    const { confirmPerson } = await import('./confirmPerson.js');
+    if (!(await confirmPerson())) {
+      throw new ApiError(error.status, 'The password was not given', 'Nothing was changed.');
+    }
+    return exchange(path, request);
+  }
 }
 
 async function exchange(path, options) {
@@ -53,5 +64,5 @@ async function exchange(path, options) {
     document.dispatchEvent(new Event(SIGNED_OUT));
   }
   const error = body?.error ?? {};
-  throw new ApiError(response.status, error.what ?? `The server answered ${response.status}`, error.instead ?? '');
+  throw new ApiError(response.status, error.what ?? `The server answered ${response.status}`, error.instead ?? '', error.asks ?? '');
 }

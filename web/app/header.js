@@ -4,9 +4,10 @@ import { getJson } from './api.js';
 import { el, setText, svg } from './elements.js';
 import { shape } from './marks.js';
 import * as live from './live.js';
-import { may } from './person.js';
+import { may, who } from './person.js';
 import { isSynchronised, moment, nowMs, timeWithSeconds } from './plantClock.js';
 import { throttled } from './refresh.js';
+import { signInNotice } from './signInNotice.js';
 import { whoIsHere } from './whoIsHere.js';
 
 const PAGES = [
@@ -35,6 +36,10 @@ export function mount(root, { view }) {
     el('a', { href, 'aria-current': name === view ? 'page' : null }, word, name === 'alarms' ? openCount : null),
   );
   root.replaceChildren(wordMark(), el('nav', { 'aria-label': 'Pages' }, ...[...links, setUp(view)].filter(Boolean)), el('div', { class: 'frame-end' }, link, clock, whoIsHere()));
+  const notice = view === 'signin' ? null : signInNotice(who());
+  if (notice) {
+    root.after(notice);
+  }
   if (!may('read')) {
     return () => {};
   }

@@ -35,7 +35,7 @@ export function passwordForm(me, typed, done) {
     }
     try {
       await postJson('/api/v1/me/password', { current: current.input.value, new: chosen.input.value });
-      done();
+      done(chosen.input.value);
     } catch (error) {
       setText(said, `Not kept: ${error.sentence ?? error.message}.`);
       current.node.hidden = current.node.hidden && error.status !== 401;
@@ -44,7 +44,7 @@ export function passwordForm(me, typed, done) {
   return form;
 }
 
-function field(id, label, autocomplete) {
+export function field(id, label, autocomplete) {
   const input = el('input', { id, type: 'password', autocomplete, required: true });
   return { input, node: el('div', {}, el('label', { for: id }, label), input, shown(input)) };
 }

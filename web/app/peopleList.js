@@ -58,10 +58,11 @@ export function peoplePart(tell, trouble) {
     const path = `/api/v1/people/${person.id}`;
     const isDisabled = person.standing === 'disabled';
     return el('li', { data: { person: person.name, standing: person.standing } },
-      el('div', {}, el('strong', {}, person.name), el('span', { class: 'soft' }, STANDINGS[person.standing])),
+      el('div', {}, el('strong', {}, person.name), el('span', { class: 'soft' }, `${STANDINGS[person.standing]}${person.secondFactor ? ', with a second factor' : ''}`)),
       roleChoice(person, (chosen) => act(`${path}/role`, { role: chosen }, () => setText(said, `${person.name} is ${inWords(chosen)} now, and signs in again.`))),
       el('div', { class: 'people-ways' },
         twice(isDisabled ? 'Let in again' : 'New password', `A new password for ${person.name}`, () => act(`${path}/password`, {}, invited)),
+        person.secondFactor ? twice('Take second factor away', `Take the second factor of ${person.name} away`, () => act(`${path}/second-factor/off`, {}, () => setText(said, `${person.name} signs in without a code now.`))) : null,
         isDisabled ? null : twice('Disable', `Disable ${person.name}`, () => act(`${path}/disable`, {}, () => setText(said, `${person.name} is disabled and signed out everywhere.`)))));
   }
 

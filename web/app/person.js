@@ -9,7 +9,7 @@ import { el } from './elements.js';
 export const PERSON_CHANGED = 'filmward-person';
 
 const TOLD_EVERY_MS = 5 * 60_000;
-const NOBODY = { name: null, role: null, may: ['anybody'], mustChange: false, guests: [] };
+const NOBODY = { name: null, role: null, may: ['anybody'], mustChange: false, mustSetUp: false, secondFactor: false, earlier: null, guests: [] };
 const FOR_WHOM = {
   'tend-alarms': 'shift leads, engineers and quality',
   'tell-line-state': 'shift leads, engineers and quality',

@@ -1,26 +1,44 @@
-/** Signing in, and choosing an own password where the one in use was made by somebody else. */
+/** Signing in, and what a person must or may do about it: an own password, a second factor. */
 import { postJson } from './api.js';
 import { el, setText } from './elements.js';
-import { inWords, who } from './person.js';
+import { ownAddress } from './ownAddress.js';
+import { inWords, load, who } from './person.js';
 import { passwordForm, shown } from './password.js';
+import { codeField, secondFactorForm } from './secondFactor.js';
+import { tellOnNextPage } from './signInNotice.js';
 
 export function mount(root, params) {
-  const target = sameOrigin(params.get('to'));
+  const target = ownAddress(params.get('to'));
   const go = () => location.replace(target);
   let typed = '';
 
   function draw(me) {
-    const choosing = me.name !== null && (me.mustChange || params.has('change'));
-    root.replaceChildren(el('div', { class: 'signin' },
-      ...(choosing ? [passwordForm(me, typed, go)] : [signInForm(entered), guests(me.guests, go)])));
-    root.querySelector('input')?.focus();
+    root.replaceChildren(el('div', { class: 'signin' }, ...parts(me)));
+    root.querySelector('input:not([type="hidden"])')?.focus();
     document.documentElement.dataset.ready = 'true';
   }
 
-  /** What was typed is needed once more where it must be changed at once. */
+  function parts(me) {
+    if (me.name === null) {
+      return [signInForm(entered), guests(me.guests, go)].filter(Boolean);
+    }
+    if (me.mustChange || params.has('change')) {
+      return [passwordForm(me, typed, passwordKept)];
+    }
+    return me.mustSetUp || params.has('second-factor') ? [secondFactorForm(me, typed, go)] : [signInForm(entered), guests(me.guests, go)].filter(Boolean);
+  }
+
+  /** What was typed is needed once more where it must be changed, or proven, at once. */
   function entered(me, password) {
     typed = password;
-    return me.mustChange ? draw({ ...me, guests: [] }) : go();
+    tellOnNextPage();
+    return me.mustChange || me.mustSetUp ? draw({ ...me, guests: [] }) : go();
+  }
+
+  async function passwordKept(chosen) {
+    typed = chosen;
+    const me = await load();
+    return me.mustSetUp ? draw(me) : go();
   }
   draw(who());
   return () => {};
@@ -29,13 +47,16 @@ export function mount(root, params) {
 function signInForm(entered) {
   const name = el('input', { id: 'signin-name', name: 'username', autocomplete: 'username', autocapitalize: 'none', spellcheck: 'false', required: true });
   const password = el('input', { id: 'signin-password', name: 'password', type: 'password', autocomplete: 'current-password', required: true });
+  const code = codeField('signin-code', 'Code of your second factor');
   const said = el('p', { class: 'said', role: 'alert' });
   const button = el('button', { type: 'submit' }, 'Sign in');
-  const form = el('form', { class: 'signin-form', novalidate: true, data: { action: 'sign-in' }, on: { submit } },
-    el('h1', {}, 'Sign in'),
+  const first = el('div', { class: 'signin-step' },
     el('div', {}, el('label', { for: 'signin-name' }, 'Name'), name),
-    el('div', {}, el('label', { for: 'signin-password' }, 'Password'), password, shown(password)),
-    button, said,
+    el('div', {}, el('label', { for: 'signin-password' }, 'Password'), password, shown(password)));
+  const second = el('div', { class: 'signin-step', hidden: true },
+    code.node, el('p', { class: 'soft' }, 'The six digits that your phone shows now. Phone lost? Give one of your recovery codes.'));
+  const form = el('form', { class: 'signin-form', novalidate: true, data: { action: 'sign-in' }, on: { submit } },
+    el('h1', {}, 'Sign in'), first, second, button, said,
     el('p', { class: 'soft' }, 'Forgotten? An administrator of Filmward gives you a new one.'));
 
   async function submit(event) {
@@ -45,14 +66,28 @@ function signInForm(entered) {
       return (name.value.trim() ? password : name).focus();
     }
     button.disabled = true;
+    const given = password.value;
     try {
-      const given = password.value;
-      entered(await postJson('/api/v1/session', { name: name.value.trim(), password: given }), given);
+      entered(await postJson('/api/v1/session', { name: name.value.trim(), password: given, code: code.input.value.trim() }), given);
     } catch (error) {
-      setText(said, `${error.sentence ?? error.message}.`);
-      password.select();
+      refused(error);
     }
     button.disabled = false;
+  }
+
+  /** The code is asked for when name and password belong together, and not before. */
+  function refused(error) {
+    const isFirstTime = error.asks === 'code' && second.hidden;
+    setText(said, isFirstTime ? '' : `${error.sentence ?? error.message}.`);
+    if (error.asks === 'code' || error.status !== 401) {
+      first.hidden ||= isFirstTime;
+      second.hidden &&= !isFirstTime;
+    } else {
+      first.hidden = false;
+      second.hidden = true;
+      code.input.value = '';
+    }
+    (second.hidden ? password : code.input).select();
   }
   return form;
 }
@@ -70,15 +105,4 @@ function guests(people, go) {
     el('div', { class: 'names' }, people.map(({ name, role }) =>
       el('button', { type: 'button', class: 'quiet name', data: { guest: name }, on: { click: () => be(name) } }, `Be ${name}, ${inWords(role)}`))),
     said);
-}
-
-/** Only a place of our own; anything else leads to the board. */
-function sameOrigin(to) {
-  try {
-    const url = new URL(to ?? '/', location.origin);
-    const isOurs = url.origin === location.origin && (to ?? '/').startsWith('/');
-    return isOurs && url.pathname !== '/signin.html' ? url.pathname + url.search + url.hash : '/';
-  } catch {
-    return '/';
-  }
 }

@@ -28,7 +28,7 @@ const FOR_ANYBODY = ['signin', 'help'];
 const view = document.documentElement.dataset.view;
 const params = new URLSearchParams(location.search);
 const me = await person.load().catch(() => person.who());
-const isWelcome = FOR_ANYBODY.includes(view) || (person.may('read') && !me.mustChange);
+const isWelcome = FOR_ANYBODY.includes(view) || (person.may('read') && !me.mustChange && !me.mustSetUp);
 
 if (isWelcome) {
   header.mount(document.getElementById('frame'), { view });

@@ -1,7 +1,8 @@
-/** In the head of a page: who is signed in, with the ways to sign out and to change the password; else the way in. */
+/** In the head of a page: who is signed in, with the ways to sign out, to change the password and to a second factor; else the way in. */
 import { postJson } from './api.js';
 import { el } from './elements.js';
 import { inWords, PERSON_CHANGED, signInAddress, who } from './person.js';
+import { lastSignIn } from './signInNotice.js';
 
 export function whoIsHere() {
   const node = el('div', { class: 'who-is-here' });
@@ -17,10 +18,12 @@ function parts(me) {
   }
   const dialog = el('dialog', { class: 'sheet', 'aria-labelledby': 'who-title' },
     el('h2', { id: 'who-title' }, `${me.name}, ${inWords(me.role ?? 'machine')}`),
+    me.role ? el('p', { class: 'soft', data: { earlier: 'true' } }, lastSignIn(me)) : null,
     el('p', {}, 'What you do here is kept under this name. Sign out when you leave a screen that others use.'),
     el('div', { class: 'who-ways' },
       el('button', { type: 'button', data: { action: 'sign-out' }, on: { click: () => leave('/api/v1/session/end') } }, 'Sign out'),
       el('a', { class: 'button quiet', href: `${signInAddress()}&change` }, 'Change password'),
+      el('a', { class: 'button quiet', href: `${signInAddress()}&second-factor`, data: { action: 'second-factor' } }, me.secondFactor ? 'Second factor (on)' : 'Second factor'),
       el('button', { type: 'button', class: 'quiet', on: { click: () => leave('/api/v1/session/end-everywhere') } }, 'Sign out everywhere')),
     el('form', { method: 'dialog' }, el('button', { class: 'quiet' }, 'Close')));
   const button = el('button', { type: 'button', class: 'who-am-i', 'aria-haspopup': 'dialog', on: { click: () => dialog.showModal() } },

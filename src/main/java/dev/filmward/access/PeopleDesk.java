@@ -29,10 +29,12 @@ public final class PeopleDesk {
 
   private final Store store;
   private final Clock clock;
+  private final AccountChange change;
 
   public PeopleDesk(Store store, Clock clock) {
     this.store = store;
     this.clock = clock;
+    this.change = new AccountChange(store, clock);
   }
 
   /** A person with a password for the first sign-in, which is told once and not kept. */
@@ -88,7 +90,7 @@ public final class PeopleDesk {
    * @throws IllegalStateException if no administrator would be left
    */
   public Person give(long id, Role role, String by) {
-    return change(
+    return change.make(
         id,
         by,
         (tables, person) -> {
@@ -105,7 +107,7 @@ public final class PeopleDesk {
    * @throws IllegalStateException if no administrator would be left
    */
   public Person disable(long id, String by) {
-    return change(
+    return change.make(
         id,
         by,
         (tables, person) -> {
@@ -124,7 +126,7 @@ public final class PeopleDesk {
     String password = Secret.oneTimePassword();
     Credential credential = oneTime(password);
     Person person =
-        change(
+        change.make(
             id,
             by,
             (tables, before) -> {
@@ -142,32 +144,12 @@ public final class PeopleDesk {
   public Person choosePassword(Person person, String chosen) {
     String checked = PasswordRule.checked(chosen, person.name());
     Credential credential = new Credential(PasswordHash.of(checked), Optional.empty());
-    return change(
+    return change.make(
         person.id(),
         person.name(),
         (tables, before) -> {
           tables.people().credential(person.id(), credential);
           return "own password changed";
-        });
-  }
-
-  private interface Step {
-    /** What was done, in words. */
-    String take(Tables tables, Person before);
-  }
-
-  private Person change(long id, String by, Step step) {
-    Deed deed = new Deed(by, clock.instant());
-    return store.write(
-        tables -> {
-          Person before =
-              tables
-                  .people()
-                  .find(id)
-                  .orElseThrow(() -> new NoSuchElementException("no person " + id));
-          tables.audit().add(AccessAudit.account(deed, before, step.take(tables, before)));
-          tables.sessions().endAllOf(id);
-          return tables.people().find(id).orElseThrow();
         });
   }
 

@@ -2,12 +2,15 @@ package dev.filmward.access;
 
 import dev.filmward.people.Person;
 import dev.filmward.people.Secret;
+import dev.filmward.store.PersonTable.SignedIn;
 import dev.filmward.store.SessionTable.Session;
 import dev.filmward.store.Store;
+import dev.filmward.store.Tables;
 import java.time.Clock;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Optional;
+import java.util.function.Function;
 
 /**
  * Who is signed in. A session ends when nothing was done in it for a while, and after a while in
@@ -16,6 +19,9 @@ import java.util.Optional;
 public final class SessionBook {
   /** What was done is written down so finely, to spare the disk. */
   private static final Duration FINENESS = Duration.ofMinutes(1);
+
+  /** So long an administrator is not asked for the password again; common practice, no source. */
+  public static final Duration PROOF_HOLDS = Duration.ofMinutes(10);
 
   private final Store store;
   private final Clock clock;
@@ -40,16 +46,54 @@ public final class SessionBook {
     }
   }
 
-  /** Begins a session, and clears away those that have ended. */
+  /** Begins a session with a sign-in, and clears away those that have ended. */
   public Secret begin(Person person, String address) {
+    SignedIn now = new SignedIn(clock.instant(), address);
+    return add(person, address, tables -> tables.people().signedIn(person.id(), now));
+  }
+
+  /**
+   * Begins a session in the place of one that a change of the account ended; it is no sign-in.
+   *
+   * @param earlier as that session knew it
+   */
+  public Secret renew(Person person, String address, Optional<SignedIn> earlier) {
+    return add(person, address, tables -> earlier);
+  }
+
+  private Secret add(
+      Person person, String address, Function<Tables, Optional<SignedIn>> whenEarlier) {
     Secret secret = Secret.random();
     Instant now = clock.instant();
     store.change(
         tables -> {
           tables.sessions().clear(now.minus(expiry.atMost), now.minus(expiry.idle));
-          tables.sessions().add(new Session(secret.hash(), person.id(), now, now), address);
+          Optional<SignedIn> earlier = whenEarlier.apply(tables);
+          tables
+              .sessions()
+              .add(Session.beginning(secret.hash(), person.id(), now, earlier), address);
         });
     return secret;
+  }
+
+  /** The sign-in before the one that a session began with. */
+  public Optional<SignedIn> earlier(Secret secret) {
+    return store.read(tables -> tables.sessions().find(secret.hash())).flatMap(Session::earlier);
+  }
+
+  /** Whether the person gave the password in this session a short while ago. */
+  public boolean isProven(Secret secret) {
+    Instant since = clock.instant().minus(PROOF_HOLDS);
+    return store
+        .read(tables -> tables.sessions().find(secret.hash()))
+        .filter(session -> session.provenAt().isAfter(since))
+        .isPresent();
+  }
+
+  /** Notes that the person gave the password once more. */
+  public void prove(Secret secret) {
+    Instant now = clock.instant();
+    store.change(tables -> tables.sessions().proven(secret.hash(), now));
   }
 
   /** Whose session it is, while it lasts. */

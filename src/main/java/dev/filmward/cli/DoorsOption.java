@@ -1,6 +1,7 @@
 package dev.filmward.cli;
 
 import dev.filmward.access.SessionBook.Expiry;
+import dev.filmward.people.Role;
 import dev.filmward.web.DoorOptions;
 import dev.filmward.web.Forwarding;
 import dev.filmward.web.Reading;
@@ -10,6 +11,8 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
 import java.util.List;
+import java.util.Set;
+import java.util.stream.Collectors;
 import org.jspecify.annotations.Nullable;
 import picocli.CommandLine.Model.CommandSpec;
 import picocli.CommandLine.Option;
@@ -67,17 +70,31 @@ final class DoorsOption {
               + " where none is named. Without the option they are believed from nobody.")
   private @Nullable List<String> proxies;
 
+  @Option(
+      names = "--codes-for",
+      paramLabel = "ROLE",
+      split = ",",
+      description =
+          "People of these roles, such as administrator,quality, do nothing before they have set up"
+              + " a second factor. Anybody may have one without the option.")
+  private @Nullable List<String> codesFor;
+
   DoorOptions options() throws IOException {
     try {
       DoorOptions doors =
           DoorOptions.SHUT
               .with(openToRead ? Reading.OPEN : Reading.SIGNED_IN)
               .with(new Expiry(hours(idleHours), hours(sessionHours)))
-              .with(proxies == null ? Forwarding.none() : Forwarding.from(proxies));
+              .with(proxies == null ? Forwarding.none() : Forwarding.from(proxies))
+              .withCodesFor(codesFor == null ? Set.of() : roles(codesFor));
       return keystore == null ? doors : doors.with(TlsKey.in(existing(keystore), password()));
     } catch (IllegalArgumentException e) {
       throw wrongUse(e.getMessage() == null ? e.toString() : e.getMessage());
     }
+  }
+
+  private static Set<Role> roles(List<String> words) {
+    return words.stream().map(String::strip).map(Role::fromWord).collect(Collectors.toSet());
   }
 
   private static Duration hours(double hours) {

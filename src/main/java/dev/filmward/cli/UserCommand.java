@@ -1,5 +1,6 @@
 package dev.filmward.cli;
 
+import dev.filmward.access.FactorDesk;
 import dev.filmward.access.PeopleDesk;
 import dev.filmward.access.PeopleDesk.Invited;
 import dev.filmward.intake.FileRefused;
@@ -72,13 +73,31 @@ final class UserCommand {
     return with(desk -> tell(desk.give(find(desk, name).id(), Role.fromWord(role), by())));
   }
 
+  @Command(
+      name = "factor-off",
+      description = "Takes a person's second factor away, after a lost phone.",
+      mixinStandardHelpOptions = true)
+  int factorOff(@Parameters(paramLabel = "NAME") String name) {
+    return with(
+        (desk, store) ->
+            tell(new FactorDesk(store, Clock.systemUTC()).end(find(desk, name).id(), by())));
+  }
+
   private interface Work {
     void on(PeopleDesk desk) throws FileRefused;
   }
 
+  private interface StoreWork {
+    void on(PeopleDesk desk, Store store) throws FileRefused;
+  }
+
   private int with(Work work) {
+    return with((desk, store) -> work.on(desk));
+  }
+
+  private int with(StoreWork work) {
     try (Store store = open()) {
-      work.on(new PeopleDesk(store, Clock.systemUTC()));
+      work.on(new PeopleDesk(store, Clock.systemUTC()), store);
       return ExitStatus.DONE;
     } catch (FileRefused | IllegalArgumentException e) {
       System.err.println(e.getMessage());

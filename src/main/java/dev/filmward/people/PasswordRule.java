@@ -7,16 +7,18 @@ import java.io.InputStreamReader;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.text.Normalizer;
+import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 import java.util.stream.Collectors;
+import java.util.stream.Stream;
 
 /**
  * Which passwords are taken: 12 to 128 characters of any kind, none that is common, the person's
  * name or one thing over and over. What is in it is nobody's business otherwise.
  *
- * <p>After NIST SP 800-63B (2017), 5.1.1.2, and OWASP ASVS 4.0, 2.1; the list of common ones is our
- * own and short.
+ * <p>After NIST SP 800-63B (2017), 5.1.1.2, and OWASP ASVS 4.0, 2.1. The common ones are a short
+ * list of our own and the most frequent of published ones (found-passwords.txt says which).
  */
 public final class PasswordRule {
   public static final int SHORTEST = 12;
@@ -64,12 +66,19 @@ public final class PasswordRule {
   }
 
   private static Set<String> common() {
-    try (InputStream in = PasswordRule.class.getResourceAsStream("common-passwords.txt");
+    return Stream.of("common-passwords.txt", "found-passwords.txt")
+        .flatMap(file -> lines(file).stream())
+        .filter(line -> !line.startsWith("#"))
+        .collect(Collectors.toUnmodifiableSet());
+  }
+
+  private static List<String> lines(String file) {
+    try (InputStream in = PasswordRule.class.getResourceAsStream(file);
         BufferedReader lines =
             new BufferedReader(
                 new InputStreamReader(
                     java.util.Objects.requireNonNull(in), StandardCharsets.UTF_8))) {
-      return lines.lines().filter(line -> !line.startsWith("#")).collect(Collectors.toSet());
+      return lines.lines().toList();
     } catch (IOException e) {
       throw new UncheckedIOException(e);
     }

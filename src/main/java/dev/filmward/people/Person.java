@@ -5,7 +5,8 @@ import java.util.Arrays;
 import java.util.Locale;
 
 /** Somebody who has an account; known in all that is kept by the name. */
-public record Person(long id, String name, Role role, Standing standing, Instant addedAt) {
+public record Person(
+    long id, String name, Role role, Standing standing, SecondFactor factor, Instant addedAt) {
 
   /** Whether a person may come in, and with which password. */
   public enum Standing {
@@ -24,6 +25,29 @@ public record Person(long id, String name, Role role, Standing standing, Instant
           .findFirst()
           .orElseThrow(() -> new IllegalArgumentException("no standing \"" + word + "\""));
     }
+  }
+
+  /** Whether a code is asked for besides the password. */
+  public enum SecondFactor {
+    NONE,
+    /** Its key was shown, and no code of it came yet: it asks for nothing. */
+    OFFERED,
+    ON;
+
+    public String word() {
+      return name().toLowerCase(Locale.ROOT);
+    }
+
+    public static SecondFactor fromWord(String word) {
+      return Arrays.stream(values())
+          .filter(factor -> factor.word().equals(word))
+          .findFirst()
+          .orElseThrow(() -> new IllegalArgumentException("no second factor \"" + word + "\""));
+    }
+  }
+
+  public boolean hasSecondFactor() {
+    return factor == SecondFactor.ON;
   }
 
   public boolean isDisabled() {

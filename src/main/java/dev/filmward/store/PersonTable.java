@@ -1,6 +1,7 @@
 package dev.filmward.store;
 
 import dev.filmward.people.Person;
+import dev.filmward.people.Person.SecondFactor;
 import dev.filmward.people.Person.Standing;
 import dev.filmward.people.PersonName;
 import dev.filmward.people.Role;
@@ -105,6 +106,94 @@ public final class PersonTable {
         .execute();
   }
 
+  /**
+   * What codes are worked out of.
+   *
+   * @param hex the key in hexadecimal digits
+   * @param lastStep the newest step whose code was taken
+   */
+  public record FactorKey(String hex, long lastStep) {}
+
+  /** The key of a second factor that is offered or on. */
+  public Optional<FactorKey> factorKey(long id) {
+    return handle
+        .createQuery(
+            "SELECT factor_key, factor_step FROM person WHERE id = :id AND factor <> 'none'")
+        .bind("id", id)
+        .map(
+            (row, context) ->
+                new FactorKey(row.getString("factor_key"), row.getLong("factor_step")))
+        .findOne();
+  }
+
+  /** Keeps a key that asks for nothing until it is turned on. */
+  public void offerFactor(long id, String hex) {
+    factor(id, SecondFactor.OFFERED, Optional.of(hex));
+  }
+
+  public void turnFactorOn(long id) {
+    handle
+        .createUpdate("UPDATE person SET factor = :on WHERE id = :id")
+        .bind("on", SecondFactor.ON.word())
+        .bind("id", id)
+        .execute();
+  }
+
+  public void endFactor(long id) {
+    factor(id, SecondFactor.NONE, Optional.empty());
+  }
+
+  private void factor(long id, SecondFactor factor, Optional<String> hex) {
+    handle
+        .createUpdate(
+            "UPDATE person SET factor = :factor, factor_key = :key, factor_step = 0 WHERE id = :id")
+        .bind("factor", factor.word())
+        .bind("key", hex.orElse(null))
+        .bind("id", id)
+        .execute();
+  }
+
+  /** Uses a step up; false where it, or a later one, was used before. */
+  public boolean takeStep(long id, long step) {
+    return handle
+            .createUpdate(
+                "UPDATE person SET factor_step = :step WHERE id = :id AND factor_step < :step")
+            .bind("step", step)
+            .bind("id", id)
+            .execute()
+        == 1;
+  }
+
+  /**
+   * A sign-in that went well.
+   *
+   * @param address of the machine
+   */
+  public record SignedIn(Instant at, String address) {}
+
+  /** Notes a sign-in, and gives the one before it. */
+  public Optional<SignedIn> signedIn(long id, SignedIn now) {
+    Optional<SignedIn> before =
+        handle
+            .createQuery(
+                "SELECT signed_in_at, signed_in_from FROM person"
+                    + " WHERE id = :id AND signed_in_at IS NOT NULL")
+            .bind("id", id)
+            .map(
+                (row, context) ->
+                    new SignedIn(
+                        Times.toInstant(row.getLong("signed_in_at")),
+                        row.getString("signed_in_from")))
+            .findOne();
+    handle
+        .createUpdate("UPDATE person SET signed_in_at = :at, signed_in_from = :from WHERE id = :id")
+        .bind("at", Times.toMicros(now.at()))
+        .bind("from", now.address())
+        .bind("id", id)
+        .execute();
+    return before;
+  }
+
   private static Standing standingWith(Credential credential) {
     return credential.oneTimeUntil().isPresent() ? Standing.ONE_TIME : Standing.ACTIVE;
   }
@@ -126,6 +215,7 @@ public final class PersonTable {
         row.getString("name"),
         Role.fromWord(row.getString("role")),
         Standing.fromWord(row.getString("standing")),
+        SecondFactor.fromWord(row.getString("factor")),
         Times.toInstant(row.getLong("added_at")));
   }
 }

@@ -113,6 +113,10 @@ public final class Tables {
     return new OutboxTable(handle);
   }
 
+  public RecoveryCodeTable recoveryCodes() {
+    return new RecoveryCodeTable(handle);
+  }
+
   public PersonTable people() {
     return new PersonTable(handle);
   }

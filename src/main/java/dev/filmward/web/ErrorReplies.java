@@ -22,11 +22,13 @@ final class ErrorReplies {
   /** Under this an exception with a status of its own says what to do. */
   static final String INSTEAD = "instead";
 
+  /** Under this it says in a word what the page must ask the person for; often nothing. */
+  static final String ASKS = "asks";
+
   private ErrorReplies() {}
 
   static void map(RoutesConfig routes) {
-    routes.exception(
-        HttpResponseException.class, (e, ctx) -> reply(ctx, e.getStatus(), words(e), instead(e)));
+    routes.exception(HttpResponseException.class, ErrorReplies::withStatus);
     routes.exception(
         JacksonException.class,
         (e, ctx) -> reply(ctx, 400, "the body is not the JSON expected", "send a JSON object"));
@@ -60,6 +62,15 @@ final class ErrorReplies {
     return e.getDetails().getOrDefault(INSTEAD, "see the help page");
   }
 
+  private static void withStatus(HttpResponseException e, Context ctx) {
+    ObjectNode answer = answer(words(e), instead(e));
+    String asks = e.getDetails().get(ASKS);
+    if (asks != null) {
+      answer.withObject("error").put(ASKS, asks);
+    }
+    ctx.status(e.getStatus()).json(answer);
+  }
+
   private static void brokenOff(Exception e, Context ctx) {
     LOG.info("{} {}: the other side broke off; nothing of it is kept", ctx.method(), ctx.path());
     reply(ctx, 400, "the request broke off", "send it again");
@@ -84,8 +95,12 @@ final class ErrorReplies {
   }
 
   private static void reply(Context ctx, int status, String what, String instead) {
-    ObjectNode error = Wire.object();
-    error.putObject("error").put("what", what).put("instead", instead);
-    ctx.status(status).json(error);
+    ctx.status(status).json(answer(what, instead));
+  }
+
+  private static ObjectNode answer(String what, String instead) {
+    ObjectNode answer = Wire.object();
+    answer.putObject("error").put("what", what).put("instead", instead);
+    return answer;
   }
 }

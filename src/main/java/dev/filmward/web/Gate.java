@@ -32,11 +32,18 @@ final class Gate {
   private final SessionBook sessions;
   private final TokenDesk tokens;
   private final Reading reading;
+  private final Demands demands;
+  private final RefusedDeeds refusals = new RefusedDeeds();
 
-  Gate(SessionBook sessions, TokenDesk tokens, Reading reading) {
+  Gate(SessionBook sessions, TokenDesk tokens, Reading reading, Demands demands) {
     this.sessions = sessions;
     this.tokens = tokens;
     this.reading = reading;
+    this.demands = demands;
+  }
+
+  Demands demands() {
+    return demands;
   }
 
   /**
@@ -44,16 +51,21 @@ final class Gate {
    *
    * @param number what the log says of it, which is no name
    */
-  private record Asker(Actor actor, Optional<String> number) {
-    static final Asker NOBODY = new Asker(Actor.nobody(), Optional.empty());
-
-    static Asker of(Person person) {
-      return new Asker(person.actor(), Optional.of("person-" + person.id()));
-    }
+  private record Asker(Actor actor, Optional<String> number, Optional<Person> person) {
+    static final Asker NOBODY = new Asker(Actor.nobody(), Optional.empty(), Optional.empty());
 
     static Asker of(Token token) {
-      return new Asker(token.actor(), Optional.of("token-" + token.id()));
+      return new Asker(token.actor(), Optional.of("token-" + token.id()), Optional.empty());
     }
+
+    Asker and(Permission more) {
+      return new Asker(actor.and(more), number, person);
+    }
+  }
+
+  private Asker asker(Person person) {
+    return new Asker(
+        demands.actor(person), Optional.of("person-" + person.id()), Optional.of(person));
   }
 
   /** What a request shows to be let in; a token counts before a cookie. */
@@ -93,26 +105,51 @@ final class Gate {
       Actor actor = asker.actor();
       ctx.attribute(ATTRIBUTE, actor);
       asker.number().ifPresent(number -> ctx.attribute(RequestWatch.PERSON, number));
-      demand(ctx, actor, needed.get());
+      demand(ctx, asker, needed.get());
+      demandProof(ctx, asker, needed.get());
       touch(ctx, shown);
     }
   }
 
-  private void demand(Context ctx, Actor actor, Permission needed) {
+  private void demand(Context ctx, Asker asker, Permission needed) {
+    Actor actor = asker.actor();
     boolean isWrongToken = Shown.by(ctx).token().isPresent() && !actor.isKnown();
     if (isWrongToken || (!actor.may(needed) && !actor.isKnown())) {
       ctx.header("WWW-Authenticate", "Bearer");
       throw notSignedIn(isWrongToken ? "this token does not hold (any more)" : "not signed in");
     }
-    if (!actor.may(needed) && actor.equals(Actor.limited(actor.name()))) {
-      throw new ForbiddenResponse(
-          "a one-time password opens nothing yet",
-          Map.of(ErrorReplies.INSTEAD, "choose your own password first"));
-    }
     if (!actor.may(needed)) {
+      asker.number().ifPresent(number -> refusals.note(number, needed));
+      throw refusal(asker, needed);
+    }
+  }
+
+  private ForbiddenResponse refusal(Asker asker, Permission needed) {
+    if (asker.person().filter(Person::mustChangePassword).isPresent()) {
+      return forbidden("a one-time password opens nothing yet", "choose your own password first");
+    }
+    if (asker.person().filter(demands::wantFactorOf).isPresent()) {
+      return forbidden(
+          "this role does nothing without a second factor", "set one up on the sign-in page");
+    }
+    return forbidden(
+        asker.actor().name() + " may not do this; it needs the permission " + needed.word(),
+        "ask somebody who may, or an administrator");
+  }
+
+  private static ForbiddenResponse forbidden(String what, String instead) {
+    return new ForbiddenResponse(what, Map.of(ErrorReplies.INSTEAD, instead));
+  }
+
+  /** What administrators change wants the password once more where it was not given lately. */
+  private void demandProof(Context ctx, Asker asker, Permission needed) {
+    boolean isDeed = needed == Permission.ADMINISTER && ctx.method().equals(HandlerType.POST);
+    boolean isGuest = asker.person().filter(demands::isGuest).isPresent();
+    if (isDeed && !isGuest && SessionCookie.of(ctx).filter(sessions::isProven).isEmpty()) {
       throw new ForbiddenResponse(
-          actor.name() + " may not do this; it needs the permission " + needed.word(),
-          Map.of(ErrorReplies.INSTEAD, "ask somebody who may, or an administrator"));
+          "this wants your password once more",
+          Map.of(
+              ErrorReplies.INSTEAD, "give it, then do this again", ErrorReplies.ASKS, "confirm"));
     }
   }
 
@@ -150,9 +187,7 @@ final class Gate {
     Asker known =
         shown.token().isPresent()
             ? shown.token().flatMap(tokens::shown).map(Asker::of).orElse(Asker.NOBODY)
-            : shown.cookie().flatMap(sessions::whose).map(Asker::of).orElse(Asker.NOBODY);
-    return reading == Reading.OPEN
-        ? new Asker(known.actor().and(Permission.READ), known.number())
-        : known;
+            : shown.cookie().flatMap(sessions::whose).map(this::asker).orElse(Asker.NOBODY);
+    return reading == Reading.OPEN ? known.and(Permission.READ) : known;
   }
 }

@@ -2,12 +2,10 @@ package dev.filmward.web;
 
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import dev.filmward.people.Actor;
 import dev.filmward.people.Permission;
 import dev.filmward.people.Person;
 import dev.filmward.people.Token;
 import java.time.ZoneId;
-import java.util.Optional;
 
 /** People and tokens on the wire; nothing of passwords and secrets. */
 final class PeopleJson {
@@ -23,6 +21,7 @@ final class PeopleJson {
         .put("name", person.name())
         .put("role", person.role().word())
         .put("standing", person.standing().word())
+        .put("secondFactor", person.hasSecondFactor())
         .put("addedAt", Wire.time(person.addedAt(), zone));
   }
 
@@ -44,17 +43,5 @@ final class PeopleJson {
   /** A token ends with a day in the plant. */
   private String lastDay(Token token) {
     return token.endsAt().minusNanos(1).atZone(zone).toLocalDate().toString();
-  }
-
-  /** Who asks, for pages that show and hide things by it. */
-  ObjectNode me(Actor actor, Optional<Person> person) {
-    ObjectNode node =
-        Wire.object()
-            .put("name", actor.isKnown() ? actor.name() : null)
-            .put("role", person.map(one -> one.role().word()).orElse(null))
-            .put("mustChange", person.map(Person::mustChangePassword).orElse(false));
-    ArrayNode may = node.putArray("may");
-    actor.permissions().stream().map(Permission::word).sorted().forEach(may::add);
-    return node;
   }
 }

@@ -1,5 +1,6 @@
 package dev.filmward.web;
 
+import dev.filmward.access.FactorDesk;
 import dev.filmward.access.PeopleDesk;
 import dev.filmward.access.SessionBook;
 import dev.filmward.access.SignIn;
@@ -9,6 +10,7 @@ import dev.filmward.pipeline.Plant;
 /** What lets people and machines in, together. Thread-safe. */
 record Reception(
     PeopleDesk people,
+    FactorDesk factors,
     TokenDesk tokens,
     SessionBook sessions,
     SignIn signIn,
@@ -20,10 +22,11 @@ record Reception(
     TokenDesk tokens = new TokenDesk(plant.store(), plant.clock());
     return new Reception(
         new PeopleDesk(plant.store(), plant.clock()),
+        new FactorDesk(plant.store(), plant.clock()),
         tokens,
         sessions,
         new SignIn(plant.store(), plant.clock()),
-        new Gate(sessions, tokens, options.reading()),
+        new Gate(sessions, tokens, options.reading(), options.demands()),
         events);
   }
 }

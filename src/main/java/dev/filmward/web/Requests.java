@@ -110,4 +110,13 @@ final class Requests {
     }
     return value;
   }
+
+  /** A password of the body, taken as it is: blanks are part of it. */
+  static String secret(JsonNode body, String name) {
+    String value = body.path(name).asText("");
+    if (value.isEmpty()) {
+      throw new IllegalArgumentException("\"" + name + "\" is missing");
+    }
+    return value;
+  }
 }

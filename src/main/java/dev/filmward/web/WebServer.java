@@ -251,12 +251,18 @@ public final class WebServer implements AutoCloseable {
   /** Who comes in, and who may do what. */
   private static void doors(Routes routes, Plant plant, Reception reception, DoorOptions options) {
     PeopleJson json = new PeopleJson(plant.zone());
-    SessionResource session = new SessionResource(reception, json, options.guests());
+    Welcome welcome = new Welcome(reception, plant.zone());
+    SessionResource session = new SessionResource(reception, welcome, options.guests());
+    FactorResource factor = new FactorResource(reception, welcome, json);
     PeopleResource people = new PeopleResource(reception, json);
     TokenResource tokens = new TokenResource(reception, plant.zone());
 
     routes.get("/api/v1/me", ANYBODY, session::me);
     routes.post("/api/v1/me/password", ANYBODY, session::choosePassword);
+    routes.post("/api/v1/me/confirm", ANYBODY, session::confirm);
+    routes.post("/api/v1/me/second-factor", ANYBODY, factor::offer);
+    routes.post("/api/v1/me/second-factor/on", ANYBODY, factor::turnOn);
+    routes.post("/api/v1/me/second-factor/off", ANYBODY, factor::turnOff);
     routes.post("/api/v1/session", ANYBODY, session::signIn);
     routes.post("/api/v1/session/guest", ANYBODY, session::beGuest);
     routes.post("/api/v1/session/end", ANYBODY, session::signOut);
@@ -267,6 +273,7 @@ public final class WebServer implements AutoCloseable {
     routes.post("/api/v1/people/{id}/role", ADMINISTER, people::give);
     routes.post("/api/v1/people/{id}/disable", ADMINISTER, people::disable);
     routes.post("/api/v1/people/{id}/password", ADMINISTER, people::reset);
+    routes.post("/api/v1/people/{id}/second-factor/off", ADMINISTER, factor::takeAway);
     routes.get("/api/v1/tokens", ADMINISTER, tokens::list);
     routes.post("/api/v1/tokens", ADMINISTER, tokens::add);
     routes.post("/api/v1/tokens/{id}/revoke", ADMINISTER, tokens::revoke);

@@ -164,6 +164,37 @@ class LogLinesTest {
   }
 
   @Test
+  void signInsAndRefusalsAreTheirOwnLinesWithoutNamesAndSecrets() throws Exception {
+    Clock clock = Clock.systemUTC();
+    try (Plant plant = new Plant(Store.open(folder), clock, ZoneOffset.UTC);
+        WebServer server =
+            WebServer.start(plant, new Options("127.0.0.1", 0, Options.Purpose.PLANT))) {
+      long id = TestPeople.add(plant.store(), clock, "Quintessa", Role.VIEWER).id();
+      Api person = new Api(server.port());
+      String wrong = "{\"name\": \"Quintessa\", \"password\": \"WRONG-SECRET\"}";
+      assertThat(person.post("/api/v1/session", wrong).status()).isEqualTo(401);
+      person.signIn("Quintessa");
+      for (int i = 0; i < 5; i++) {
+        assertThat(person.get("/api/v1/people").status()).isEqualTo(403);
+      }
+      assertThat(List.copyOf(heard.list))
+          .filteredOn(event -> !event.getLoggerName().equals(LogOption.REQUESTS))
+          .extracting(ILoggingEvent::getFormattedMessage)
+          .filteredOn(line -> line.contains("ign") || line.contains("refused"))
+          .containsExactly(
+              "Sign-in from 127.0.0.1 wants PASSWORD",
+              "person-" + id + " signed in from 127.0.0.1",
+              "person-" + id + " was refused what needs administer: 1 times so far",
+              "person-" + id + " was refused what needs administer: 2 times so far",
+              "person-" + id + " was refused what needs administer: 4 times so far");
+      for (int i = 0; i < heard.list.size(); i++) {
+        assertThat(encoded(text, i) + encoded(json, i))
+            .doesNotContain("Quintessa", "WRONG-SECRET", TestPeople.PASSWORD);
+      }
+    }
+  }
+
+  @Test
   void aFileWithAHostileNameIsRefusedOnOneLine() throws Exception {
     try (Plant plant = new Plant(Store.open(folder), Clock.systemUTC(), ZoneOffset.UTC)) {
       byte[] bytes = "nothing,useful\n".getBytes(StandardCharsets.UTF_8);

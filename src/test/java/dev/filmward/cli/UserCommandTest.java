@@ -2,7 +2,12 @@ package dev.filmward.cli;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import dev.filmward.access.FactorDesk;
 import dev.filmward.access.PeopleDesk;
+import dev.filmward.access.TestCodes;
+import dev.filmward.access.TestPeople;
+import dev.filmward.people.Person;
+import dev.filmward.people.Role;
 import dev.filmward.store.Store;
 import java.nio.file.Path;
 import java.time.Clock;
@@ -35,7 +40,23 @@ class UserCommandTest {
     assertThat(user("add", "Kim", "--role", "king").err()).contains("shift-lead");
     assertThat(user("disable", "Nobody here").err()).contains("there are Jo");
     assertThat(user("disable", "Jo").err()).contains("last administrator");
+    assertThat(user("factor-off", "Jo").err()).contains("Jo has no second factor");
     assertThat(user("list").out()).startsWith("Jo, administrator");
+  }
+
+  @Test
+  void aLostSecondFactorIsTakenAway() {
+    Clock clock = Clock.systemUTC();
+    try (Store held = Store.open(folder)) {
+      Person jo = TestPeople.add(held, clock, "Jo", Role.ADMINISTRATOR);
+      FactorDesk factors = new FactorDesk(held, clock);
+      factors.turnOn(jo, TestCodes.now(factors.offer(jo).letters(), clock));
+    }
+    assertThat(user("factor-off", "jo").out()).startsWith("Jo, administrator, active");
+    try (Store held = Store.open(folder)) {
+      Person jo = new PeopleDesk(held, clock).named("Jo").orElseThrow();
+      assertThat(jo.hasSecondFactor()).isFalse();
+    }
   }
 
   @Test

@@ -41,7 +41,10 @@ class PasswordRuleTest {
         "aaaaaaaaaaaaaa",
         "abababababab",
         "Filmward-2026",
-        "1q2w3e4r5t6y"
+        "1q2w3e4r5t6y",
+        "chickenwing101",
+        "123-butterfly-2024",
+        "Manchester!!1"
       })
   void whatSomebodyWouldTryFirstIsRefused(String password) {
     assertThatThrownBy(() -> PasswordRule.checked(password, "Kim"))

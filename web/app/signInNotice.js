@@ -1,0 +1,27 @@
+/** After a sign-in, once: when and from where the same person signed in before. Whoever did not is warned. */
+import { el } from './elements.js';
+import { signInAddress } from './person.js';
+
+const FRESH = 'filmward-just-signed-in';
+
+/** The next page says it. */
+export function tellOnNextPage() {
+  sessionStorage.setItem(FRESH, '1');
+}
+
+/** By the plant's clock, as the server tells it. */
+export function lastSignIn({ earlier }) {
+  return earlier === null ? 'This is your first sign-in.' : `Last signed in on ${earlier.at.slice(0, 10)} at ${earlier.at.slice(11, 16)} from ${earlier.from}.`;
+}
+
+/** A line for the head of the page, or null where nothing is to be said. */
+export function signInNotice(me) {
+  if (sessionStorage.getItem(FRESH) === null || me.name === null) {
+    return null;
+  }
+  sessionStorage.removeItem(FRESH);
+  const node = el('p', { class: 'signin-notice', role: 'status' }, `${lastSignIn(me)} `,
+    me.earlier ? el('a', { href: `${signInAddress()}&change` }, 'Not you? Change your password') : null, ' ',
+    el('button', { type: 'button', class: 'quiet', on: { click: () => node.remove() } }, 'Close'));
+  return node;
+}
