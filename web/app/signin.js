@@ -19,13 +19,14 @@ export function mount(root, params) {
   }
 
   function parts(me) {
-    if (me.name === null) {
-      return [signInForm(entered), guests(me.guests, go)].filter(Boolean);
-    }
-    if (me.mustChange || params.has('change')) {
+    const isKnown = me.name !== null;
+    if (isKnown && (me.mustChange || params.has('change'))) {
       return [passwordForm(me, typed, passwordKept)];
     }
-    return me.mustSetUp || params.has('second-factor') ? [secondFactorForm(me, typed, go)] : [signInForm(entered), guests(me.guests, go)].filter(Boolean);
+    if (isKnown && (me.mustSetUp || params.has('second-factor'))) {
+      return [secondFactorForm(me, typed, go)];
+    }
+    return [signInForm(entered), guests(me.guests, go)].filter(Boolean);
   }
 
   /** What was typed is needed once more where it must be changed, or proven, at once. */
