@@ -56,9 +56,9 @@ function signInForm(entered) {
     el('div', {}, el('label', { for: 'signin-password' }, 'Password'), password, shown(password)));
   const second = el('div', { class: 'signin-step', hidden: true },
     code.node, el('p', { class: 'soft' }, 'The six digits that your phone shows now. Phone lost? Give one of your recovery codes.'));
+  const forgotten = el('p', { class: 'soft' }, 'Forgotten? An administrator of Filmward gives you a new one.');
   const form = el('form', { class: 'signin-form', novalidate: true, data: { action: 'sign-in' }, on: { submit } },
-    el('h1', {}, 'Sign in'), first, second, button, said,
-    el('p', { class: 'soft' }, 'Forgotten? An administrator of Filmward gives you a new one.'));
+    el('h1', {}, 'Sign in'), first, second, button, said, forgotten);
 
   async function submit(event) {
     event.preventDefault();
@@ -88,6 +88,7 @@ function signInForm(entered) {
       second.hidden = true;
       code.input.value = '';
     }
+    forgotten.hidden = first.hidden;
     (second.hidden ? password : code.input).select();
   }
   return form;
