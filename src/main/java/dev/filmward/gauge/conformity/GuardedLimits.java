@@ -45,8 +45,7 @@ public record GuardedLimits(SpecLimits spec, double guard) {
     if (!spec.excludes(value)) {
       return Zone.CONDITIONAL_PASS;
     }
-    double beyond = Math.max(lower() - value, value - upper());
-    return beyond <= guard ? Zone.CONDITIONAL_FAIL : Zone.FAIL;
+    return value >= lower() - guard && value <= upper() + guard ? Zone.CONDITIONAL_FAIL : Zone.FAIL;
   }
 
   /**

@@ -1,0 +1,94 @@
+/** The uncertainty budget of each layer with the entry for its velocity, and its specification with guard bands. */
+import { el } from './elements.js';
+import { number, um } from './format.js';
+
+const COMPONENTS = ['velocity', 'temperature', 'timing', 'couplant and zero'];
+
+/** `given` is a list of percents with commas between; `changed()` is called with each new entry. */
+export function budgetTable(given, changed) {
+  const frame = el('div', { class: 'table-frame check-budget', tabindex: 0, role: 'region', 'aria-label': 'Uncertainty of each layer' });
+  const node = el('div', {}, frame, el('p', { class: 'soft' }, 'u\u2009=\u2009root of the sum of squares, U\u2009=\u2009k\u2009u (JCGM 100). Percents under a component are its share of u². Limits narrowed by the guard band of the rule (JCGM 106, ISO 14253-1, ILAC-G8): a reading between the accepted and the specified limit is a conditional pass. Whoever states conformity says by which rule.'));
+  let percents = (given ?? '').split(',');
+  let inputs = [];
+  let names = '';
+
+  function velocity() {
+    const now = inputs.length > 0 ? inputs.map((input) => input.value) : percents;
+    const texts = now.map((text) => text.replace(',', '.').trim());
+    return texts.every((text) => text === '') ? '' : texts.join(',');
+  }
+
+  /** The film is another one. */
+  function forget() {
+    percents = [];
+    inputs = [];
+  }
+
+  /** Inputs stay where they are while somebody types in them. */
+  function show({ layers, line, rule }) {
+    const before = names;
+    names = JSON.stringify(layers.map(({ name }) => name));
+    if (before !== names || inputs.length === 0) {
+      inputs = layers.map(({ name }, i) => el('input', { type: 'text', inputmode: 'decimal', autocomplete: 'off', value: percents[i] ?? '', placeholder: 'family', 'aria-label': `Velocity of ${name}, standard uncertainty in percent`, on: { input: changed } }));
+    }
+    const focused = document.activeElement;
+    frame.replaceChildren(el('table', {}, head(line, rule), el('tbody', {}, layers.map((layer, i) => row(layer, inputs[i], line)))));
+    if (inputs.includes(focused)) {
+      focused.focus();
+    }
+  }
+  return { node, velocity, forget, show };
+}
+
+function head(line, rule) {
+  const heads = ['Layer', 'Velocity u %', ...COMPONENTS.map((name) => `${name} µm`), 'u µm', 'k', 'U µm', 'U %', 'Specified µm', `Accepted µm`, ...(line === null ? [] : ['Gauge\u2019s share'])];
+  return [
+    el('caption', {}, `Accepted by the rule: ${rule}.${line === null ? '' : ` The gauge\u2019s share is of the variance that the last samples of ${line} show, readings then means, as far as its timing makes it.`}`),
+    el('thead', {}, el('tr', {}, heads.map((words, i) => el('th', { scope: 'col', class: i > 0 ? 'figure' : null }, words))))];
+}
+
+function row(layer, input, line) {
+  const { name, nominalUm, basis, question, budget, spec, limits } = layer;
+  const first = [el('th', { scope: 'row' }, el('b', {}, name), el('span', { class: 'soft' }, nominalUm === null ? 'no target' : `${um(nominalUm)}\u202fµm`)), el('td', { class: 'figure entry' }, input, el('span', { class: 'soft' }, budget === null ? '' : basis))];
+  const last = [figure(range(spec.lower, spec.upper)), figure(accepted(limits)), ...(line === null ? [] : [figure(shareOf(layer))])];
+  if (budget === null) {
+    return el('tr', {}, first, el('td', { class: 'question', colspan: COMPONENTS.length + 4 }, question), last);
+  }
+  const parts = COMPONENTS.map((component) => part(budget.components.find((one) => one.name === component)));
+  const decimals = budget.expandedUm < 0.1 ? 4 : 3;
+  const whole = [figure(number(budget.combinedUm, decimals)), figure(number(budget.factor, 2)), el('td', { class: 'figure expanded' }, number(budget.expandedUm, decimals)), figure(number((100 * budget.expandedUm) / nominalUm, 1))];
+  return el('tr', { data: { layer: name } }, first, parts, whole, last, question ? el('td', { class: 'question' }, question) : null);
+}
+
+function part(component) {
+  return component
+    ? el('td', { class: 'figure' }, number(component.contributionUm, 3), el('span', { class: 'soft' }, `${number(100 * component.share, 0)}\u202f%`))
+    : el('td', { class: 'figure' }, '\u2013');
+}
+
+function figure(content) {
+  return el('td', { class: 'figure' }, content);
+}
+
+function range(lower, upper) {
+  const has = (value) => value !== null && value !== undefined;
+  if (!has(lower) && !has(upper)) {
+    return '\u2013';
+  }
+  return !has(upper) ? `from ${um(lower, 2)}` : !has(lower) ? `up to ${um(upper, 2)}` : `${um(lower, 2)} to ${um(upper, 2)}`;
+}
+
+function accepted(limits) {
+  if (limits === null) {
+    return '\u2013';
+  }
+  return limits.leavesRoom ? range(limits.acceptFrom, limits.acceptUpTo) : 'no value is left';
+}
+
+function shareOf({ share }) {
+  if (share === null) {
+    return 'no samples';
+  }
+  const percent = (value) => (value === null ? '\u2013' : `${number(100 * value, value < 0.1 ? 1 : 0)}\u202f%`);
+  return share.fits ? `${percent(share.ofReadings)}, ${percent(share.ofMeans)}` : 'more than readings differ: timing is set too high';
+}
