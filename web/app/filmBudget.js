@@ -7,7 +7,8 @@ const COMPONENTS = ['velocity', 'temperature', 'timing', 'couplant and zero'];
 /** `given` is a list of percents with commas between; `changed()` is called with each new entry. */
 export function budgetTable(given, changed) {
   const frame = el('div', { class: 'table-frame check-budget', tabindex: 0, role: 'region', 'aria-label': 'Uncertainty of each layer' });
-  const node = el('div', {}, frame, el('p', { class: 'soft' }, 'u\u2009=\u2009root of the sum of squares, U\u2009=\u2009k\u2009u (JCGM 100). Percents under a component are its share of u². Limits narrowed by the guard band of the rule (JCGM 106, ISO 14253-1, ILAC-G8): a reading between the accepted and the specified limit is a conditional pass. Whoever states conformity says by which rule.'));
+  const caption = el('p', { class: 'soft', id: 'check-budget-caption' });
+  const node = el('div', {}, caption, frame, el('p', { class: 'soft' }, 'u\u2009=\u2009root of the sum of squares, U\u2009=\u2009k\u2009u (JCGM 100). Percents under a component are its share of u². Limits narrowed by the guard band of the rule (JCGM 106, ISO 14253-1, ILAC-G8): a reading between the accepted and the specified limit is a conditional pass. Whoever states conformity says by which rule.'));
   let percents = (given ?? '').split(',');
   let inputs = [];
   let names = '';
@@ -32,7 +33,8 @@ export function budgetTable(given, changed) {
       inputs = layers.map(({ name }, i) => el('input', { type: 'text', inputmode: 'decimal', autocomplete: 'off', value: percents[i] ?? '', placeholder: 'family', 'aria-label': `Velocity of ${name}, standard uncertainty in percent`, on: { input: changed } }));
     }
     const focused = document.activeElement;
-    frame.replaceChildren(el('table', {}, head(line, rule), el('tbody', {}, layers.map((layer, i) => row(layer, inputs[i], line)))));
+    caption.textContent = captionOf(line, rule);
+    frame.replaceChildren(el('table', { 'aria-describedby': 'check-budget-caption' }, head(line), el('tbody', {}, layers.map((layer, i) => row(layer, inputs[i], line)))));
     if (inputs.includes(focused)) {
       focused.focus();
     }
@@ -40,17 +42,21 @@ export function budgetTable(given, changed) {
   return { node, velocity, forget, show };
 }
 
-function head(line, rule) {
-  const heads = ['Layer', 'Velocity u %', ...COMPONENTS.map((name) => `${name} µm`), 'u µm', 'k', 'U µm', 'U %', 'Specified µm', `Accepted µm`, ...(line === null ? [] : ['Gauge\u2019s share'])];
-  return [
-    el('caption', {}, `Accepted by the rule: ${rule}.${line === null ? '' : ` The gauge\u2019s share is of the variance that the last samples of ${line} show, readings then means, as far as its timing makes it.`}`),
-    el('thead', {}, el('tr', {}, heads.map((words, i) => el('th', { scope: 'col', class: i > 0 ? 'figure' : null }, words))))];
+function captionOf(line, rule) {
+  const share = line === null ? '' : ` The gauge\u2019s share is of the variance that the last samples of ${line} show, of readings, then of means, as far as its timing makes it.`;
+  return `Accepted by the rule: ${rule}.${share}`;
+}
+
+function head(line) {
+  const capital = (name) => name[0].toUpperCase() + name.slice(1);
+  const heads = ['Layer', 'Velocity u %', ...COMPONENTS.map((name) => `${capital(name)} µm`), 'u µm', 'k', 'U µm', 'U %', 'Specified µm', 'Accepted µm', ...(line === null ? [] : ['Gauge\u2019s share'])];
+  return el('thead', {}, el('tr', {}, heads.map((words, i) => el('th', { scope: 'col', class: i > 0 ? 'figure' : null }, words))));
 }
 
 function row(layer, input, line) {
   const { name, nominalUm, basis, question, budget, spec, limits } = layer;
   const first = [el('th', { scope: 'row' }, el('b', {}, name), el('span', { class: 'soft' }, nominalUm === null ? 'no target' : `${um(nominalUm)}\u202fµm`)), el('td', { class: 'figure entry' }, input, el('span', { class: 'soft' }, budget === null ? '' : basis))];
-  const last = [figure(range(spec.lower, spec.upper)), figure(accepted(limits)), ...(line === null ? [] : [figure(shareOf(layer))])];
+  const last = [figure(range(spec.lower, spec.upper)), figure(accepted(limits)), ...(line === null ? [] : [el('td', { class: 'figure gauge-share' }, shareOf(layer))])];
   if (budget === null) {
     return el('tr', {}, first, el('td', { class: 'question', colspan: COMPONENTS.length + 4 }, question), last);
   }
@@ -90,5 +96,5 @@ function shareOf({ share }) {
     return 'no samples';
   }
   const percent = (value) => (value === null ? '\u2013' : `${number(100 * value, value < 0.1 ? 1 : 0)}\u202f%`);
-  return share.fits ? `${percent(share.ofReadings)}, ${percent(share.ofMeans)}` : 'more than readings differ: timing is set too high';
+  return share.fits ? `${percent(share.ofReadings)}, ${percent(share.ofMeans)}` : 'readings differ less: is the timing better?';
 }

@@ -17,7 +17,7 @@ export function checkForm(params, changed) {
   const couplant = select('check-couplant', [], changed);
   const backing = select('check-backing', [], changed);
   const node = el('form', { class: 'check-form', novalidate: true, on: { submit: (event) => event.preventDefault() } },
-    field('Film', structure, '', 'wide'), field('Frequency', frequency, 'MHz'), field('Bandwidth', bandwidth, '% at \u22126\u202fdB'),
+    field('Film', structure, '', 'wide'), field('Frequency', frequency, 'MHz'), field('Bandwidth', bandwidth, '%'),
     field('Coupling', coupling), field('Through', couplant), field('Behind the film', backing),
     el('datalist', { id: 'check-mhz' }, MHZ.map((mhz) => el('option', { value: mhz }))));
 
@@ -47,7 +47,7 @@ export function budgetForm(params, changed) {
   const rule = select('worth-rule', RULES, changed, params.get('rule'));
   const line = select('worth-line', [['', 'none']], changed);
   const node = el('form', { class: 'check-form', novalidate: true, on: { submit: (event) => event.preventDefault() } },
-    field('Temperature within \u00b1', temperature, 'K'), field('Timing, one shot', timing, 'ns'), field('Couplant and zero', zero, 'ns'), field('Shots averaged', shots),
+    field('Temperature \u00b1', temperature, 'K'), field('Timing, one shot', timing, 'ns'), field('Couplant and zero', zero, 'ns'), field('Shots averaged', shots),
     field('Coverage', coverage), field('Decision rule', rule, '', 'wide'), field('Beside the charts of', line));
 
   function values() {

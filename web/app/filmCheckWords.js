@@ -3,7 +3,7 @@ import { el } from './elements.js';
 import { count, list, number, plural } from './format.js';
 import { shape } from './marks.js';
 
-const WEIGHTS = { wrong: ['act', 'cannot work like this'], look: ['watch', 'look at it'], note: [null, 'good to know'] };
+const WEIGHTS = { wrong: ['act', 'Cannot work like this'], look: ['watch', 'Look at it'], note: [null, 'Good to know'] };
 
 export function summaryOf({ layers, echoes, polarities }) {
   const by = (word) => layers.filter(({ resolution }) => resolution === word).length;

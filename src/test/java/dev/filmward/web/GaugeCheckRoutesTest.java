@@ -46,7 +46,7 @@ class GaugeCheckRoutesTest {
     assertThat(plan.at("/echoes/1/sight").asText()).isEqualTo("too weak to see");
     assertThat(plan.at("/proposal/changes").asBoolean()).isTrue();
     assertThat(plan.at("/proposal/reported/0").size()).isEqualTo(2);
-    assertThat(plan.get("polarities").asText()).isEqualTo("+ -");
+    assertThat(plan.get("polarities").asText()).isEqualTo("(+) -");
     assertThat(plan.get("guidance").asText()).contains("not as a promise");
     assertThat(plan.get("structures")).hasSize(1);
   }

@@ -34,14 +34,20 @@ public record EchoPlan(
 
   /**
    * The signs of the echoes that end the reported layers, outer first, such as {@code + - -}: into
-   * the barrier, out of it, back wall. The front echo is not in it.
+   * the barrier, out of it, back wall. The front echo is not in it; one too weak to see stands in
+   * brackets.
    */
   public String polarities() {
     return echoes.stream()
         .filter(echo -> echo.place() != ExpectedEcho.Place.FRONT)
         .filter(echo -> echo.place() != ExpectedEcho.Place.WITHIN)
-        .map(echo -> echo.polarity().sign())
+        .map(EchoPlan::sign)
         .collect(Collectors.joining(" "));
+  }
+
+  private static String sign(ExpectedEcho echo) {
+    String sign = echo.polarity().sign();
+    return echo.sight() == ExpectedEcho.Sight.UNSEEN ? "(" + sign + ")" : sign;
   }
 
   /** Whether the proposal differs from how layers are reported now. */

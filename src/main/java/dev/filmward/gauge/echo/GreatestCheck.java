@@ -1,5 +1,7 @@
 package dev.filmward.gauge.echo;
 
+import java.util.ArrayList;
+import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -20,19 +22,38 @@ final class GreatestCheck {
 
   private GreatestCheck() {}
 
-  static Optional<Remark> of(ExpectedLayer layer) {
-    if (layer.nominalUm().isEmpty()) {
-      return Optional.empty();
+  static List<Remark> of(List<ExpectedLayer> layers) {
+    List<Remark> remarks = new ArrayList<>();
+    List<String> unset = new ArrayList<>();
+    for (ExpectedLayer layer : layers) {
+      OptionalDouble greatest = layer.gauged().greatestUm();
+      if (layer.nominalUm().isPresent() && greatest.isPresent()) {
+        judged(layer, layer.nominalUm().getAsDouble(), greatest.getAsDouble())
+            .ifPresent(remarks::add);
+      } else if (layer.nominalUm().isPresent()) {
+        unset.add(layer.layer().name() + " " + span(layer.nominalUm().getAsDouble()));
+      }
     }
-    double nominal = layer.nominalUm().getAsDouble();
-    OptionalDouble greatest = layer.gauged().greatestUm();
-    return greatest.isPresent()
-        ? judged(layer, nominal, greatest.getAsDouble())
-        : Optional.of(
-            Remark.note(
-                layer.layer().name(),
-                "the greatest expected thickness is not set in the structure. %s",
-                usual(nominal)));
+    if (!unset.isEmpty()) {
+      remarks.add(Remark.note(Remark.GAUGE, "%s", words(unset)));
+    }
+    return remarks;
+  }
+
+  private static String words(List<String> unset) {
+    return "the structure does not say which greatest expected thickness is set. Practice sets 3 mil"
+        + " for layers of 1.5 to 2 mil, 1.5 to 2 times nominal ("
+        + TradeThickness.PRACTICE
+        + "); as much would be: "
+        + String.join(", ", unset)
+        + ".";
+  }
+
+  private static String span(double nominal) {
+    return TradeThickness.isOfPractice(nominal)
+        ? "3 mil"
+        : String.format(
+            Locale.ROOT, "%.0f to %.0f um", PRACTICE_LOW * nominal, PRACTICE_HIGH * nominal);
   }
 
   private static Optional<Remark> judged(ExpectedLayer layer, double nominal, double greatest) {
@@ -68,11 +89,7 @@ final class GreatestCheck {
                 Locale.ROOT,
                 "Set it to 3 mil (%d um) for a layer of 1.5 to 2 mil",
                 TradeThickness.spokenUm(TradeThickness.GREATEST.micrometres()))
-            : String.format(
-                Locale.ROOT,
-                "As 3 mil is for layers of 1.5 to 2 mil, it would be %.0f to %.0f um",
-                PRACTICE_LOW * nominal,
-                PRACTICE_HIGH * nominal);
+            : "As 3 mil is for layers of 1.5 to 2 mil, it would be " + span(nominal);
     return words + " (" + TradeThickness.PRACTICE + ").";
   }
 }

@@ -1,37 +1,49 @@
 package dev.filmward.gauge.echo;
 
-import java.util.Optional;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
 
 /** What follows where the echoes of a layer do not stand apart. Stateless. */
 final class ResolutionRemark {
   private ResolutionRemark() {}
 
-  static Optional<Remark> of(ExpectedLayer layer) {
-    return layer.sound().flatMap(sound -> of(layer, sound));
+  static List<Remark> of(List<ExpectedLayer> layers) {
+    List<Remark> remarks = new ArrayList<>();
+    List<String> fitted = new ArrayList<>();
+    for (ExpectedLayer layer : layers) {
+      switch (layer.sound().map(ExpectedLayer.Sound::resolution).orElse(Resolution.RESOLVED)) {
+        case RESOLVED -> {}
+        case FITTED -> fitted.add(words(layer, layer.sound().orElseThrow()));
+        case NOT_RESOLVED -> remarks.add(unresolved(layer, layer.sound().orElseThrow()));
+      }
+    }
+    if (!fitted.isEmpty()) {
+      remarks.add(
+          Remark.note(
+              Remark.GAUGE,
+              "echoes overlap, so it takes a fitted model and timing is less certain: %s.",
+              String.join(", ", fitted)));
+    }
+    return remarks;
   }
 
-  private static Optional<Remark> of(ExpectedLayer layer, ExpectedLayer.Sound sound) {
-    double nominal = layer.nominalUm().orElseThrow();
-    String name = layer.layer().name();
-    return switch (sound.resolution()) {
-      case RESOLVED -> Optional.empty();
-      case FITTED ->
-          Optional.of(
-              Remark.note(
-                  name,
-                  "%.1f um is below the %.1f um from which echoes stand apart: it takes a fitted model,"
-                      + " and its timing is less certain.",
-                  nominal,
-                  sound.limits().resolvedFromUm()));
-      case NOT_RESOLVED ->
-          Optional.of(
-              Remark.wrong(
-                  name,
-                  "%.1f um cannot be resolved at this frequency: below %.1f um, an eighth of the"
-                      + " wavelength, only the size of the echo follows the thickness. Take a higher"
-                      + " frequency, or report it with a neighbour.",
-                  nominal,
-                  sound.limits().leastUm()));
-    };
+  private static String words(ExpectedLayer layer, ExpectedLayer.Sound sound) {
+    return String.format(
+        Locale.ROOT,
+        "%s (%.1f um; resolved from %.1f um)",
+        layer.layer().name(),
+        layer.nominalUm().orElseThrow(),
+        sound.limits().resolvedFromUm());
+  }
+
+  private static Remark unresolved(ExpectedLayer layer, ExpectedLayer.Sound sound) {
+    return Remark.wrong(
+        layer.layer().name(),
+        "%.1f um cannot be resolved at this frequency: below %.1f um, an eighth of the wavelength, only"
+            + " the size of the echo follows the thickness. Take a higher frequency, or report it with"
+            + " a neighbour.",
+        layer.nominalUm().orElseThrow(),
+        sound.limits().leastUm());
   }
 }

@@ -14,8 +14,8 @@ final class SetupRemarks {
     List<Remark> remarks = new ArrayList<>();
     members(layers).forEach(member -> remarks.addAll(ResinQuestion.of(member)));
     echoes.forEach(echo -> BoundaryRemark.of(echo).ifPresent(remarks::add));
-    layers.forEach(layer -> ResolutionRemark.of(layer).ifPresent(remarks::add));
-    layers.forEach(layer -> GreatestCheck.of(layer).ifPresent(remarks::add));
+    remarks.addAll(ResolutionRemark.of(layers));
+    remarks.addAll(GreatestCheck.of(layers));
     FrequencyRemark.of(setup.gauge().centreMhz(), layers).ifPresent(remarks::add);
     remarks.addAll(surroundings(setup));
     remarks.addAll(startingValues(layers));

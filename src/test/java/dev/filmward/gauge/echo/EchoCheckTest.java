@@ -68,6 +68,7 @@ class EchoCheckTest {
   void boundariesTooWeakToSeeAreProposedToBeReportedAsOne() {
     EchoPlan plan = plan(FilmOf.yaml(FilmOf.BARRIER));
     assertThat(plan.hasProposal()).isTrue();
+    assertThat(plan.polarities()).isEqualTo("(+) + - (-) -");
     assertThat(plan.proposal())
         .containsExactly(
             List.of("Skin", "Outer tie"), List.of("Barrier"), List.of("Inner tie", "Seal"));
@@ -164,6 +165,16 @@ class EchoCheckTest {
   private static List<Remark> greatest(String target, String greatest) {
     EchoPlan plan = plan(FilmOf.layer("target: " + target + ", greatest: " + greatest));
     return plan.remarks().stream().filter(r -> r.words().contains("greatest")).toList();
+  }
+
+  @Test
+  void whereItIsNotSetPracticeIsNamedForEachLayer() {
+    EchoPlan plan = plan(FilmOf.yaml(FilmOf.BARRIER));
+    assertThat(words(plan))
+        .filteredOn(text -> text.contains("greatest"))
+        .singleElement()
+        .asString()
+        .contains("Skin 38 to 50 um, Outer tie 6 to 8 um", "Seal 3 mil", "no source");
   }
 
   @Test
