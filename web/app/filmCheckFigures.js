@@ -2,7 +2,7 @@
 import { el } from './elements.js';
 import { number, um } from './format.js';
 
-const LAYER_HEADS = ['Layer', 'Resin', 'µm', 'm/s', '', 'kg/m³', '', 'MRayl', 'ns', 'Wave µm', 'c/2B µm', 'One cycle µm', 'Resolved from µm', 'Fitted from µm', 'Greatest µm'];
+const LAYER_HEADS = ['Layer', 'Resin', 'µm', 'm/s', 'which is', 'kg/m³', 'which is', 'MRayl', 'ns', 'Wave µm', 'c/2B µm', 'One cycle µm', 'Resolved from µm', 'Fitted from µm', 'Greatest µm'];
 const ECHO_HEADS = ['From', 'Into', 'R', 'dB', 'T', 'At the receiver', 'dB', 'Sign', 'Seen'];
 
 export function checkFigures(plan) {

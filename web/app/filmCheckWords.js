@@ -31,7 +31,7 @@ export function proposalOf({ proposal: { changes, reported } }) {
 
 export function remarksOf({ remarks }) {
   const of = (weight) => remarks.filter((remark) => remark.weight === weight);
-  const item = ({ place, words }) => el('li', {}, el('b', {}, place), ': ', words);
+  const item = ({ place, words }) => el('li', {}, el('b', {}, place), ': ', words.replaceAll(/(\d) um\b/g, '$1\u202fµm'));
   const urgent = ['wrong', 'look'].filter((weight) => of(weight).length > 0).map((weight) => {
     const [mark, words] = WEIGHTS[weight];
     return el('section', { data: { weight } }, el('h2', {}, shape(mark), words), el('ul', { class: 'plain' }, of(weight).map(item)));
@@ -41,11 +41,11 @@ export function remarksOf({ remarks }) {
   return [...(urgent.length === 0 ? [el('p', {}, 'Nothing to look at first.')] : urgent), ...rest];
 }
 
-/** Of an echo: its sign, its strength in dB, and whether it is seen. */
+/** Of an echo: its sign, its strength in dB (of the reflection alone where that is all that is known), and whether it is seen. */
 export function echoWords({ place, polarity, strengthDb, decibels, sight }) {
   const sign = polarity.replace('-', '\u2212');
   const db = strengthDb ?? decibels;
-  const size = db === null ? '' : `${number(db, 0)}\u202fdB`;
+  const size = db === null ? '' : `${strengthDb === null ? 'R ' : ''}${number(Math.round(db) + 0, 0)}\u202fdB`;
   const word = place !== 'within' ? sight : sight === 'good' ? 'seen, one too many' : sight === 'not known' ? sight : 'not seen, as reported';
   return { sign, size, word: place === 'front' ? `front, ${word}` : place === 'back' ? `back wall, ${word}` : word };
 }

@@ -135,5 +135,5 @@ function echoLine(echo, ns) {
 function layerLine({ name, nominalUm, flightNs, resolution }) {
   return el('li', { data: { resolution: resolution ?? 'not known' } },
     el('b', {}, name), ' ', nominalUm === null ? 'no target' : `${um(nominalUm)}\u202fµm`,
-    el('span', { class: 'flight' }, flightNs === null ? 'time not known' : [`${number(flightNs, 1)}\u202fns`, el('span', { class: 'there-and-back' }, ' there and back')], ', ', el('span', { class: 'resolution' }, resolution ?? 'not known')));
+    el('span', { class: 'flight' }, flightNs === null ? '' : [`${number(flightNs, 1)}\u202fns`, el('span', { class: 'there-and-back' }, ' there and back')], flightNs === null ? '' : ', ', el('span', { class: 'resolution' }, resolution ?? 'time and resolution not known')));
 }

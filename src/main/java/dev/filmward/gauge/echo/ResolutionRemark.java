@@ -3,6 +3,7 @@ package dev.filmward.gauge.echo;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
+import java.util.function.ToDoubleFunction;
 
 /** What follows where the echoes of a layer do not stand apart. Stateless. */
 final class ResolutionRemark {
@@ -10,40 +11,47 @@ final class ResolutionRemark {
 
   static List<Remark> of(List<ExpectedLayer> layers) {
     List<Remark> remarks = new ArrayList<>();
-    List<String> fitted = new ArrayList<>();
-    for (ExpectedLayer layer : layers) {
-      switch (layer.sound().map(ExpectedLayer.Sound::resolution).orElse(Resolution.RESOLVED)) {
-        case RESOLVED -> {}
-        case FITTED -> fitted.add(words(layer, layer.sound().orElseThrow()));
-        case NOT_RESOLVED -> remarks.add(unresolved(layer, layer.sound().orElseThrow()));
-      }
+    String unresolved = which(layers, Resolution.NOT_RESOLVED, Resolution.Limits::leastUm);
+    if (!unresolved.isEmpty()) {
+      remarks.add(
+          Remark.wrong(
+              Remark.GAUGE,
+              "cannot be resolved at this frequency, since below an eighth of the wavelength only the"
+                  + " size of the echo follows the thickness: %s. Take a higher frequency, or report"
+                  + " them with a neighbour.",
+              unresolved));
     }
+    String fitted = which(layers, Resolution.FITTED, Resolution.Limits::resolvedFromUm);
     if (!fitted.isEmpty()) {
       remarks.add(
           Remark.note(
               Remark.GAUGE,
               "echoes overlap, so it takes a fitted model and timing is less certain: %s.",
-              String.join(", ", fitted)));
+              fitted));
     }
     return remarks;
   }
 
-  private static String words(ExpectedLayer layer, ExpectedLayer.Sound sound) {
-    return String.format(
-        Locale.ROOT,
-        "%s (%.1f um; resolved from %.1f um)",
-        layer.layer().name(),
-        layer.nominalUm().orElseThrow(),
-        sound.limits().resolvedFromUm());
+  /** The layers that are so, each with the thickness from which it would not be. */
+  private static String which(
+      List<ExpectedLayer> layers, Resolution resolution, ToDoubleFunction<Resolution.Limits> from) {
+    List<String> names = new ArrayList<>();
+    for (ExpectedLayer layer : layers) {
+      layer
+          .sound()
+          .filter(sound -> sound.resolution() == resolution)
+          .map(sound -> from.applyAsDouble(sound.limits()))
+          .ifPresent(um -> names.add(name(layer, um)));
+    }
+    return String.join(", ", names);
   }
 
-  private static Remark unresolved(ExpectedLayer layer, ExpectedLayer.Sound sound) {
-    return Remark.wrong(
+  private static String name(ExpectedLayer layer, double fromUm) {
+    return String.format(
+        Locale.ROOT,
+        "%s (%.1f um; from %.1f um on)",
         layer.layer().name(),
-        "%.1f um cannot be resolved at this frequency: below %.1f um, an eighth of the wavelength, only"
-            + " the size of the echo follows the thickness. Take a higher frequency, or report it with"
-            + " a neighbour.",
         layer.nominalUm().orElseThrow(),
-        sound.limits().leastUm());
+        fromUm);
   }
 }
