@@ -43,7 +43,7 @@ export function budgetTable(given, changed) {
 }
 
 function captionOf(line, rule) {
-  const share = line === null ? '' : ` The gauge\u2019s share is of the variance that the last samples of ${line} show, of readings, then of means, as far as its timing makes it.`;
+  const share = line === null ? '' : ` The gauge\u2019s share is of the variance that the last samples of ${line} show, of readings, then of means, as far as its timing makes it. Risks are of single readings by this rule, the process taken as normal.`;
   return `Accepted by the rule: ${rule}.${share}`;
 }
 
@@ -56,7 +56,7 @@ function head(line) {
 function row(layer, input, line) {
   const { name, nominalUm, basis, question, budget, spec, limits } = layer;
   const first = [el('th', { scope: 'row' }, el('b', {}, name), el('span', { class: 'soft' }, nominalUm === null ? 'no target' : `${um(nominalUm)}\u202fµm`)), el('td', { class: 'figure entry' }, input, el('span', { class: 'soft' }, budget === null ? '' : basis))];
-  const last = [figure(range(spec.lower, spec.upper)), figure(accepted(limits)), ...(line === null ? [] : [el('td', { class: 'figure gauge-share' }, shareOf(layer))])];
+  const last = [figure(range(spec.lower, spec.upper)), figure(accepted(limits)), ...(line === null ? [] : [el('td', { class: 'figure gauge-share' }, besideOf(layer))])];
   if (budget === null) {
     return el('tr', {}, first, el('td', { class: 'question', colspan: COMPONENTS.length + 4 }, question), last);
   }
@@ -91,10 +91,23 @@ function accepted(limits) {
   return limits.leavesRoom ? range(limits.acceptFrom, limits.acceptUpTo) : 'no value is left';
 }
 
-function shareOf({ share }) {
-  if (share === null) {
+function besideOf({ beside }) {
+  if (beside === null) {
     return 'no samples';
   }
   const percent = (value) => (value === null ? '\u2013' : `${number(100 * value, value < 0.1 ? 1 : 0)}\u202f%`);
-  return share.fits ? `${percent(share.ofReadings)}, ${percent(share.ofMeans)}` : 'readings differ less: is the timing better?';
+  if (!beside.fits) {
+    return 'readings differ less: is the timing better?';
+  }
+  const { observedCp, trueCp, risk } = beside;
+  const small = (words) => el('span', { class: 'soft' }, words);
+  return [`${percent(beside.ofReadings)}, ${percent(beside.ofMeans)}`,
+    observedCp === null || trueCp === null ? '' : small(`Cp ${number(observedCp, 2)}, without the gauge ${number(trueCp, 2)}`),
+    risk === null ? '' : small(`accepted outside ${rare(risk.consumer)}, refused inside ${rare(risk.producer)}`)];
+}
+
+/** A share of all that is made: percent, or parts in a million where it is rare. */
+function rare(share) {
+  const ppm = share * 1e6;
+  return ppm >= 1000 ? `${number(share * 100, share < 0.1 ? 1 : 0)}\u202f%` : `${ppm > 0 && ppm < 1 ? '<1' : number(ppm, 0)}\u202fppm`;
 }

@@ -8,8 +8,6 @@ import dev.filmward.gauge.echo.EchoCheck;
 import dev.filmward.gauge.echo.EchoPlan;
 import dev.filmward.gauge.echo.GaugedLayer;
 import dev.filmward.gauge.echo.Setup;
-import dev.filmward.gauge.share.ChartedVariation;
-import dev.filmward.gauge.share.GaugeShare;
 import dev.filmward.gauge.uncertainty.Budget;
 import dev.filmward.gauge.uncertainty.Coverage;
 import dev.filmward.gauge.uncertainty.FilmBudget;
@@ -52,10 +50,10 @@ public final class FilmCheck {
    * What a layer's readings are worth.
    *
    * @param limits with guard bands; empty without limits or a budget
-   * @param share the gauge's, of what the last samples of the line show, as far as timing makes it
+   * @param beside what the last samples of a line show; empty where there are none
    */
   public record Worth(
-      LayerBudget budget, Optional<GuardedLimits> limits, Optional<GaugeShare> share) {}
+      LayerBudget budget, Optional<GuardedLimits> limits, Optional<GaugeBesideChart> beside) {}
 
   /** The structure of that code, or the first one that is known where none is asked for. */
   public Structure structure(Optional<String> code) {
@@ -79,7 +77,7 @@ public final class FilmCheck {
     for (LayerBudget budget : film.of(GaugedLayer.of(structure), asked.velocityPercent())) {
       Optional<GuardedLimits> limits =
           budget.budget().flatMap(parts -> guarded(budget, parts, asked));
-      worth.add(new Worth(budget, limits, share(structure, budget, asked)));
+      worth.add(new Worth(budget, limits, beside(structure, budget, limits, asked)));
     }
     return worth;
   }
@@ -92,19 +90,25 @@ public final class FilmCheck {
             new GuardedLimits(spec, asked.rule().guard(parts.combined(), parts.expanded())));
   }
 
-  private Optional<GaugeShare> share(Structure structure, LayerBudget budget, Asked asked) {
+  private Optional<GaugeBesideChart> beside(
+      Structure structure, LayerBudget budget, Optional<GuardedLimits> limits, Asked asked) {
     if (asked.line().isEmpty() || budget.budget().isEmpty()) {
       return Optional.empty();
     }
+    GaugeBesideChart.Gauged gauge =
+        new GaugeBesideChart.Gauged(
+            budget.repeatabilityUm(asked.conditions()).orElseThrow(),
+            budget.budget().get().combined(),
+            limits);
     Series series =
         new Series(asked.line().get(), structure.code(), budget.layer().layer().position());
-    List<Subgroup> samples =
-        plant.store().read(tables -> tables.figures().last(series, SAMPLES)).stream()
-            .map(FigureRow::subgroup)
-            .flatMap(Optional::stream)
-            .toList();
-    double repeatability = budget.repeatabilityUm(asked.conditions()).orElseThrow();
-    return ChartedVariation.of(samples)
-        .map(charted -> GaugeShare.of(repeatability * repeatability, charted));
+    return GaugeBesideChart.of(lastOf(series), gauge);
+  }
+
+  private List<Subgroup> lastOf(Series series) {
+    return plant.store().read(tables -> tables.figures().last(series, SAMPLES)).stream()
+        .map(FigureRow::subgroup)
+        .flatMap(Optional::stream)
+        .toList();
   }
 }

@@ -3,12 +3,14 @@ package dev.filmward.web;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.filmward.film.Structure;
+import dev.filmward.gauge.conformity.GlobalRisk;
 import dev.filmward.gauge.conformity.GuardedLimits;
 import dev.filmward.gauge.share.GaugeShare;
 import dev.filmward.gauge.uncertainty.Budget;
 import dev.filmward.gauge.uncertainty.Component;
 import dev.filmward.gauge.uncertainty.LayerBudget;
 import dev.filmward.pipeline.FilmCheck;
+import dev.filmward.pipeline.GaugeBesideChart;
 import java.util.List;
 
 /** How uncertainty budgets look as JSON. Stateless. */
@@ -36,7 +38,7 @@ final class BudgetJson {
     node.set("spec", Wire.spec(of.layer().layer().individual()));
     node.set("budget", of.budget().map(BudgetJson::budget).orElse(null));
     node.set("limits", worth.limits().map(BudgetJson::limits).orElse(null));
-    node.set("share", worth.share().map(BudgetJson::share).orElse(null));
+    node.set("beside", worth.beside().map(BudgetJson::beside).orElse(null));
     return node;
   }
 
@@ -66,10 +68,18 @@ final class BudgetJson {
     return node.put("leavesRoom", limits.leavesRoom());
   }
 
-  private static ObjectNode share(GaugeShare share) {
+  private static ObjectNode beside(GaugeBesideChart beside) {
     ObjectNode node = Wire.object();
-    Wire.number(node, "ofReadings", share.ofReadings());
-    Wire.number(node, "ofMeans", share.ofMeans());
-    return node.put("fits", share.plausibility() == GaugeShare.Plausibility.FITS);
+    Wire.number(node, "ofReadings", beside.share().ofReadings());
+    Wire.number(node, "ofMeans", beside.share().ofMeans());
+    node.put("fits", beside.share().plausibility() == GaugeShare.Plausibility.FITS);
+    Wire.number(node, "observedCp", beside.observedCp());
+    Wire.number(node, "trueCp", beside.trueCp());
+    node.set("risk", beside.risk().map(BudgetJson::risk).orElse(null));
+    return node;
+  }
+
+  private static ObjectNode risk(GlobalRisk risk) {
+    return Wire.object().put("consumer", risk.consumer()).put("producer", risk.producer());
   }
 }

@@ -71,7 +71,7 @@ class GaugeCheckRoutesTest {
         .isCloseTo(23 - 2 * combined, within(1e-12));
     assertThat(layers.at("/1/budget/components/0/standard").asDouble())
         .isCloseTo(200 / Math.sqrt(12), within(1e-9));
-    assertThat(skin.get("share").isNull()).isTrue();
+    assertThat(skin.get("beside").isNull()).isTrue();
   }
 
   /**
@@ -85,11 +85,19 @@ class GaugeCheckRoutesTest {
     JsonNode share =
         api.get(WORTH + "&timing=0.1&line=" + Api.encoded(SmallFilm.LINE))
             .json()
-            .at("/layers/0/share");
+            .at("/layers/0/beside");
     double gauge = Math.pow(0.1 * 1950 / 2000, 2);
     assertThat(share.get("ofReadings").asDouble()).isCloseTo(gauge / 0.1, within(1e-6));
     assertThat(share.get("ofMeans").asDouble()).isCloseTo(gauge / 0.1, within(1e-6));
     assertThat(share.get("fits").asBoolean()).isTrue();
+    // tolerance 17 to 23 um over six times the root of 0.1, with and without the gauge in it
+    assertThat(share.get("observedCp").asDouble())
+        .isCloseTo(6 / (6 * Math.sqrt(0.1)), within(1e-6));
+    assertThat(share.get("trueCp").asDouble())
+        .isCloseTo(6 / (6 * Math.sqrt(0.1 - gauge)), within(1e-6));
+    // 3 um off the limit is 9 standard deviations, so nothing is outside, and little is refused
+    assertThat(share.at("/risk/consumer").asDouble()).isCloseTo(0, within(1e-12));
+    assertThat(share.at("/risk/producer").asDouble()).isBetween(0.0, 0.05);
   }
 
   @Test

@@ -201,7 +201,8 @@ class EchoCheckTest {
     assertThat(plan.layers().get(0).sound().orElseThrow().resolution())
         .isEqualTo(Resolution.NOT_RESOLVED);
     assertThat(plan.remarks().get(0).weight()).isEqualTo(Remark.Weight.WRONG);
-    assertThat(plan.remarks().get(0).words()).contains("cannot be resolved", "Web (12.0 um; from 12.2 um on)");
+    assertThat(plan.remarks().get(0).words())
+        .contains("cannot be resolved", "Web (12.0 um; from 12.2 um on)");
   }
 
   @Test
