@@ -47,7 +47,7 @@ export function mount(root, params) {
     const mine = ++asking;
     try {
       const asked = check.values();
-      const plan = await getJson('/api/v1/gauge/check', asked);
+      const { plan, missing } = await planOf(asked);
       if (structure !== null && structure !== plan.structure.code) {
         table.forget();
       }
@@ -56,6 +56,7 @@ export function mount(root, params) {
       const told = await getJson('/api/v1/gauge/uncertainty', { structure, ...entries });
       if (mine === asking) {
         show(plan, told);
+        trouble.say(missing);
         keep({ ...asked, structure, ...entries });
       }
     } catch (error) {
@@ -67,7 +68,6 @@ export function mount(root, params) {
   }
 
   function show(plan, told) {
-    trouble.clear();
     body.hidden = false;
     check.show(plan);
     summary.replaceChildren(...summaryOf(plan));
@@ -98,4 +98,17 @@ export function mount(root, params) {
   redraw.observe(section.node);
   begin();
   return () => (redraw.disconnect(), clearTimeout(timer));
+}
+
+/** Where the film that the address names is not known, the first one that is, and words about it. */
+async function planOf(asked) {
+  try {
+    return { plan: await getJson('/api/v1/gauge/check', asked), missing: '' };
+  } catch (error) {
+    if (error.status !== 404 || !asked.structure) {
+      throw error;
+    }
+    const plan = await getJson('/api/v1/gauge/check', { ...asked, structure: null });
+    return { plan, missing: `${error.message}; this is the first film that is known.` };
+  }
 }
