@@ -109,6 +109,7 @@ class GaugeCheckRoutesTest {
     assertThat(api.get("/api/v1/gauge/check?frequency=100&structure=NO").status()).isEqualTo(404);
     assertThat(api.get(WORTH + "&velocity=1,2,3").text()).contains("2 layers, not 3");
     assertThat(api.get(WORTH + "&velocity=NaN,").status()).isEqualTo(400);
+    assertThat(api.get(WORTH + "&zero=1e300").text()).contains("so large that nothing");
     assertThat(api.get(WORTH + "&shots=0").text()).contains("1 to a million");
     assertThat(api.get(WORTH + "&rule=mine").text()).contains("guard-95");
   }

@@ -12,10 +12,15 @@ import java.util.List;
  */
 public record Budget(List<Component> components, Coverage coverage) {
 
+  private static final double MOST = 1e9;
+
   public Budget {
     components = List.copyOf(components);
     if (components.isEmpty()) {
       throw new IllegalArgumentException("a budget has one component or more");
+    }
+    if (!(components.stream().mapToDouble(Component::contribution).max().orElse(0) < MOST)) {
+      throw new IllegalArgumentException("an uncertainty is so large that nothing can be said");
     }
   }
 
