@@ -19,6 +19,7 @@ const VIEWS = {
   figures: () => import('./figures.js'),
   shifts: () => import('./shifts.js'),
   intake: () => import('./intake.js'),
+  'film-check': () => import('./filmCheck.js'),
   help: () => import('./help.js'),
   people: () => import('./people.js'),
   signin: () => import('./signin.js'),

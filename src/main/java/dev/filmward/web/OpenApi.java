@@ -28,6 +28,7 @@ final class OpenApi {
           "shifts",
           "telling",
           "figures",
+          "gauge-check",
           "people",
           "machines");
 

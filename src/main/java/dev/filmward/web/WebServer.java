@@ -182,6 +182,7 @@ public final class WebServer implements AutoCloseable {
     HandoverResource handover = new HandoverResource(plant);
     NoteResource notes = new NoteResource(plant);
     FiguresResource figures = new FiguresResource(plant);
+    GaugeCheckResource gaugeCheck = new GaugeCheckResource(plant);
 
     routes.get("/api/v1/board", READ, board::get);
     routes.get("/api/v1/series", READ, series::get);
@@ -241,6 +242,8 @@ public final class WebServer implements AutoCloseable {
     routes.post("/api/v1/handover/notes/{id}/settle", TEND_ALARMS, notes::settle);
     routes.get("/api/v1/alarm-figures", READ, figures::get);
     routes.get("/api/v1/alarm-figures/spared", READ, figures::spared);
+    routes.get("/api/v1/gauge/check", READ, gaugeCheck::check);
+    routes.get("/api/v1/gauge/uncertainty", READ, gaugeCheck::uncertainty);
     routes.events(
         "/api/v1/events",
         READ,

@@ -38,6 +38,7 @@ class PagesIT {
           Map.entry("rolls", "/rolls.html"),
           Map.entry("causes", "/causes.html"),
           Map.entry("figures", "/figures.html"),
+          Map.entry("film-check", "/film-check.html?structure=DUO-50&frequency=100&line=Blown%201"),
           Map.entry("handover", "/handover.html"),
           Map.entry("shifts", "/shifts.html"),
           Map.entry("intake", "/intake.html"),

@@ -81,6 +81,16 @@ class OpenApiAnswersTest {
               "/api/v1/files/{id}/corrections", List.of("/api/v1/files/{corrected}/corrections")),
           Map.entry("/api/v1/corrections", List.of("/api/v1/corrections" + FROM_UNKNOWN)),
           Map.entry("/api/v1/mappings", List.of("/api/v1/mappings")),
+          Map.entry(
+              "/api/v1/gauge/check",
+              List.of(
+                  "/api/v1/gauge/check?frequency=100&structure=LID-60",
+                  "/api/v1/gauge/check?frequency=20&coupling=contact&structure=HBF-80")),
+          Map.entry(
+              "/api/v1/gauge/uncertainty",
+              List.of(
+                  "/api/v1/gauge/uncertainty?structure=LID-60&line=Blown%201",
+                  "/api/v1/gauge/uncertainty?structure=HBF-80&coverage=student&rule=simple")),
           Map.entry("/health", List.of("/health")),
           Map.entry("/api/v1/openapi.json", List.of("/api/v1/openapi.json")),
           Map.entry("/api/v1/audit", List.of("/api/v1/audit")));
