@@ -2,12 +2,16 @@ package dev.filmward.pipeline;
 
 import dev.filmward.film.SpecLimits;
 import dev.filmward.film.Structure;
+import dev.filmward.gauge.study.StudyPlan;
 import dev.filmward.gauge.study.StudyReading;
 import dev.filmward.gauge.study.StudyReadings;
+import dev.filmward.gauge.study.StudyStep;
 import dev.filmward.intake.FileRefused;
 import dev.filmward.intake.Rejection;
 import dev.filmward.intake.StudyFile;
 import dev.filmward.intake.StudyRow;
+import dev.filmward.intake.Words;
+import dev.filmward.pipeline.StudyDesk.Given;
 import java.io.IOException;
 import java.io.InputStream;
 import java.util.ArrayList;
@@ -21,6 +25,7 @@ public final class StudyFiles {
 
   private static final String TOTAL = "total";
   private static final int REJECTIONS_KEPT = 20;
+  private static final int FAULTS_SAID = 5;
 
   private StudyFiles() {}
 
@@ -56,6 +61,44 @@ public final class StudyFiles {
             })
         .read(in);
     return new Content(readings, rejections, rejected[0]);
+  }
+
+  /**
+   * The readings of a file for a study that was planned; does not close the stream.
+   *
+   * @throws FileRefused if its header or a row of it cannot be used
+   */
+  static List<Given> given(InputStream in, String fileName, StudyPlan plan)
+      throws IOException, FileRefused {
+    List<Given> given = new ArrayList<>();
+    List<String> faults = new ArrayList<>();
+    new StudyFile(
+            fileName,
+            row -> take(row, plan, given, faults),
+            rejection -> faults.add(rejection.sentence()))
+        .read(in);
+    if (!faults.isEmpty()) {
+      int said = Math.min(FAULTS_SAID, faults.size());
+      String more = faults.size() > said ? "\nand " + (faults.size() - said) + " more" : "";
+      throw new FileRefused(String.join("\n", faults.subList(0, said)) + more);
+    }
+    return given;
+  }
+
+  private static void take(StudyRow row, StudyPlan plan, List<Given> given, List<String> faults) {
+    if (!row.trial().matches("[1-9][0-9]{0,3}")) {
+      faults.add(
+          "line "
+              + row.line()
+              + " (trial): "
+              + Words.quoted(row.trial())
+              + " is not 1, 2 and so on");
+    } else if (row.layer().isEmpty() && plan.layers().size() > 1) {
+      faults.add("line " + row.line() + ": a study of several layers names the layer");
+    } else {
+      StudyStep step = new StudyStep(row.part(), row.operator(), Integer.parseInt(row.trial()));
+      given.add(new Given(step, row.layer().orElse(ONLY_LAYER), row.um()));
+    }
   }
 
   private static StudyReading reading(StudyRow row) {

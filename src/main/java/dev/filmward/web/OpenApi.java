@@ -28,6 +28,7 @@ final class OpenApi {
           "shifts",
           "telling",
           "figures",
+          "studies",
           "people",
           "machines");
 
