@@ -19,6 +19,7 @@ const VIEWS = {
   figures: () => import('./figures.js'),
   shifts: () => import('./shifts.js'),
   intake: () => import('./intake.js'),
+  study: () => import('./study.js'),
   help: () => import('./help.js'),
   people: () => import('./people.js'),
   signin: () => import('./signin.js'),

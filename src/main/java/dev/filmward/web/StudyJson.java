@@ -40,6 +40,13 @@ final class StudyJson {
         .put("corrected", taken.corrected());
   }
 
+  /** With the plant's clock, for pages that show times. */
+  ObjectNode stamped() {
+    return Wire.object()
+        .put("now", Wire.time(plant.clock().instant(), plant.zone()))
+        .put("zone", plant.zone().getId());
+  }
+
   ObjectNode head(StoredStudy study, int filled) {
     StudyPlan plan = study.plan();
     ObjectNode node =
@@ -63,7 +70,8 @@ final class StudyJson {
 
   /** With its readings in the order in which they are measured, and what they come to. */
   ObjectNode whole(Look look) {
-    ObjectNode node = head(look.study(), look.entries().size());
+    ObjectNode node = stamped();
+    node.setAll(head(look.study(), look.entries().size()));
     node.put("corrections", look.corrections());
     ArrayNode steps = node.putArray("steps");
     for (StudyStep step : StudyStep.inOrder(look.study().plan())) {

@@ -38,7 +38,7 @@ final class StudyResource {
   }
 
   void list(Context ctx) {
-    ObjectNode answer = Wire.object();
+    ObjectNode answer = json.stamped();
     ArrayNode studies = answer.putArray("studies");
     for (StoredStudy study : desk.newest(MOST_STUDIES)) {
       studies.add(json.head(study, desk.filled(study.id())));
