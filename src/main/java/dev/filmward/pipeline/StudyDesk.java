@@ -182,7 +182,8 @@ public final class StudyDesk {
         }
       }
     }
-    return LayerOutcome.of(readings, layer -> names.contains(layer) ? limits.get(layer) : plan.total());
+    return LayerOutcome.of(
+        readings, layer -> names.contains(layer) ? limits.get(layer) : plan.total());
   }
 
   private static void addAll(StudyReadings readings, Look look, StudyStep step) {

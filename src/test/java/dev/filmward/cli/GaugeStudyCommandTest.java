@@ -197,8 +197,7 @@ class GaugeStudyCommandTest {
     assertThat(where.status()).isEqualTo(2);
     assertThat(where.err()).contains("--structures FILE");
     Path structures = Files.writeString(folder.resolve("film.yaml"), SmallFilm.STRUCTURES);
-    Outcome which =
-        json(STUDY, "--structures", structures.toString(), "--structure", "TRIO");
+    Outcome which = json(STUDY, "--structures", structures.toString(), "--structure", "TRIO");
     assertThat(which.status()).isEqualTo(2);
     assertThat(which.err()).contains("\"TRIO\"").contains("\"DUO-50\"");
   }

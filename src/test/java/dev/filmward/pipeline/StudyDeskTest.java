@@ -203,10 +203,8 @@ class StudyDeskTest {
     assertThat(desk.look(id).entries()).hasSize(1);
   }
 
-  private Taken enter(
-      long id, String part, String operator, int trial, String layer, double um) {
-    return desk.enter(
-        id, List.of(new Given(new StudyStep(part, operator, trial), layer, um)), KIM);
+  private Taken enter(long id, String part, String operator, int trial, String layer, double um) {
+    return desk.enter(id, List.of(new Given(new StudyStep(part, operator, trial), layer, um)), KIM);
   }
 
   private Taken file(long id, String text, Sender sender) throws Exception {

@@ -62,7 +62,8 @@ class StudyRoutesTest {
     assertThat(whole.at("/studies/0/verdict/verdict").asText()).isEqualTo("acceptable");
     assertThat(whole.at("/studies/0/verdict/source").asText()).contains("Measurement Systems");
 
-    assertThat(api.post(study + "/finish", "{\"conclusion\": \"good\"}").json().get("state").asText())
+    assertThat(
+            api.post(study + "/finish", "{\"conclusion\": \"good\"}").json().get("state").asText())
         .isEqualTo("finished");
     JsonNode listed = api.get(STUDIES).json().get("studies").get(0);
     assertThat(listed.at("/ended/words").asText()).isEqualTo("good");
