@@ -58,7 +58,7 @@ function mountOne(body, trouble, id) {
   const entry = studyEntry(refresh);
   const result = studyResult();
   const end = ending(id, refresh);
-  const waiting = el('p', { class: 'soft', hidden: true });
+  const waiting = el('p', { class: 'soft study-waiting', hidden: true });
   body.replaceChildren(head, el('p', { class: 'study-caution' }, SPOTS), result.node, waiting, entry.node, end.node, cautions());
 
   async function refresh() {

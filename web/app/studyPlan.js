@@ -20,7 +20,7 @@ export function studyPlan(structures, planned) {
   const form = el('form', { class: 'study-plan', novalidate: true, on: { submit, input: count } },
     el('h2', {}, 'Plan a study'),
     field(gauge, 'Gauge or probe, as on its label'), field(film, 'Film'),
-    field(parts, 'Marked spots', 'Names with spaces between them. Mark the spots on the film and mean them: it varies by 5 to 10 % within centimetres. They should cover what the process makes.'),
+    field(parts, 'Marked spots', 'Names with spaces between them. Mark the spots on the film, so that everybody finds them again: film varies by 5 to 10 % within centimetres. They should cover what the process makes.'),
     field(operators, 'Operators', 'Names with commas between them; three are usual. With one, reproducibility cannot be told.'),
     field(trials, 'How often each of them measures each spot', 'Couple anew each time, else it is jitter and not repeatability.'),
     field(purpose, 'Why this study'), sum,

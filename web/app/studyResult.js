@@ -6,7 +6,8 @@ import { studyCharts } from './studyCharts.js';
 import { varianceShares, worstOf } from './studyFigures.js';
 import { percent, sentencesOf, VERDICTS } from './studyWords.js';
 
-const MARKS = { acceptable: 'calm', conditional: 'watch', 'not-acceptable': 'gauge' };
+/** Colour only where somebody must do something. */
+const MARKS = { acceptable: 'calm', conditional: 'calm', 'not-acceptable': 'gauge' };
 
 /** Gives {node, show(study), destroy}. */
 export function studyResult() {
@@ -50,10 +51,15 @@ function overview({ studies }, open, choose) {
     el('tbody', {}, studies.map((study) => el('tr', { 'aria-current': study === open ? 'true' : null },
       el('th', { scope: 'row' }, el('button', { type: 'button', class: 'quiet', 'aria-pressed': String(study === open), data: { layer: study.layer }, on: { click: () => choose(study.layer) } }, study.layer)),
       el('td', {}, bars(study)),
-      el('td', { class: 'figure' }, percent(study.percentStudyVariation)),
+      el('td', { class: 'figure' }, percent(study.percentStudyVariation), sureness(study)),
       el('td', { class: 'figure' }, percent(study.percentTolerance)),
       el('td', { class: 'figure' }, String(study.distinctCategories)),
       el('td', {}, mark(MARKS[study.verdict.verdict], VERDICTS[study.verdict.verdict])))))));
+}
+
+/** How sure that is: a study of few people is sure of little. */
+function sureness({ confidence: { percentStudyVariation: { lower, upper } } }) {
+  return el('span', { class: 'soft' }, `${number(lower, 0)} to ${number(upper, 0)}`);
 }
 
 function legend() {
