@@ -3,10 +3,12 @@ package dev.filmward.cli;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.SerializationFeature;
 import com.fasterxml.jackson.databind.json.JsonMapper;
+import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.filmward.film.SpecLimits;
 import dev.filmward.film.Structure;
 import dev.filmward.film.Structures;
 import dev.filmward.gauge.study.LayerOutcome;
+import dev.filmward.gauge.study.ReferenceReadings;
 import dev.filmward.intake.FileRefused;
 import dev.filmward.intake.Rejection;
 import dev.filmward.intake.StructuresFault;
@@ -77,17 +79,20 @@ final class GaugeStudyCommand implements Callable<Integer> {
     }
     List<LayerOutcome> outcomes =
         LayerOutcome.of(content.readings(), layer -> limits(structure, layer));
-    boolean allStudied = true;
+    boolean isComplete = true;
+    boolean hasResult = !content.references().layers().isEmpty();
     for (LayerOutcome outcome : outcomes) {
       if (outcome instanceof LayerOutcome.Refused refused) {
-        allStudied = false;
         tell(refused);
+        isComplete &= !content.references().pieces(refused.layer()).isEmpty();
+      } else {
+        hasResult = true;
       }
     }
-    if (outcomes.stream().anyMatch(LayerOutcome.Studied.class::isInstance)) {
-      print(outcomes);
+    if (hasResult) {
+      print(outcomes, content.references());
     }
-    return allStudied ? ExitStatus.DONE : ExitStatus.REFUSED;
+    return isComplete ? ExitStatus.DONE : ExitStatus.REFUSED;
   }
 
   private Content content() throws IOException, FileRefused {
@@ -116,12 +121,19 @@ final class GaugeStudyCommand implements Callable<Integer> {
     return content.rejected() == 0 && content.readings().count() > 0;
   }
 
-  private void print(List<LayerOutcome> outcomes) throws IOException {
+  private void print(List<LayerOutcome> outcomes, ReferenceReadings references)
+      throws IOException {
     PrintStream out = new PrintStream(System.out, false, StandardCharsets.UTF_8);
     if (format == Format.JSON) {
-      ObjectMapper mapper = JsonMapper.builder().enable(SerializationFeature.INDENT_OUTPUT).build();
-      out.println(mapper.writeValueAsString(GaugeStudyJson.studies(outcomes)));
+      ObjectNode node = GaugeStudyJson.studies(outcomes);
+      if (!references.layers().isEmpty()) {
+        node.set("references", GaugeStudyJson.references(references));
+      }
+      ObjectMapper mapper =
+          JsonMapper.builder().enable(SerializationFeature.INDENT_OUTPUT).build();
+      out.println(mapper.writeValueAsString(node));
     } else {
+      out.print(ReferenceText.of(references));
       out.print(GaugeStudyText.of(outcomes));
     }
     out.flush();

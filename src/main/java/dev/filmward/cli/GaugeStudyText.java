@@ -25,6 +25,9 @@ final class GaugeStudyText {
         studies.add(studied.study());
       }
     }
+    if (studies.isEmpty()) {
+      return "";
+    }
     StringBuilder text = new StringBuilder();
     studies.forEach(study -> append(text, study));
     if (studies.size() > 1) {

@@ -1,11 +1,14 @@
 package dev.filmward.intake;
 
 import dev.filmward.film.LengthUnit;
+import java.io.IOException;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.regex.Matcher;
+import java.util.regex.Pattern;
 import java.util.stream.IntStream;
 import java.util.stream.Stream;
 
@@ -14,6 +17,7 @@ import java.util.stream.Stream;
  * read. Indices from 0. Immutable.
  *
  * @param layer -1 where there is none
+ * @param reference what the part is known to measure, where the file says so
  */
 record StudyColumns(
     Separator separator,
@@ -23,16 +27,24 @@ record StudyColumns(
     int trial,
     int layer,
     int thickness,
-    LengthUnit unit) {
+    LengthUnit unit,
+    Optional<Reference> reference) {
   static final String EXPECTED =
       "the first line must name the columns part,operator,trial,layer,thickness_um (layer may be"
           + " left out where there is one)";
 
   private static final int MOST_COLUMNS = 4096;
   private static final int NEEDED = 4;
+  private static final Pattern REFERENCE =
+      Pattern.compile(
+          "reference(?:_(?<tail>.*)|\\s*[\\[(](?<bracket>[^\\[\\]()]*)[\\])])",
+          Pattern.CASE_INSENSITIVE);
   private static final List<String> NAMES = List.of("part", "operator", "trial", "layer");
 
-  static StudyColumns of(FirstLine first) throws java.io.IOException, FileRefused {
+  /** The column of the thickness that is known of a part, and its unit. */
+  record Reference(int field, LengthUnit unit) {}
+
+  static StudyColumns of(FirstLine first) throws IOException, FileRefused {
     String line = first.read();
     List<Found> all =
         Stream.of(Separator.values())
@@ -90,7 +102,8 @@ record StudyColumns(
           places.get(2),
           places.get(NEEDED - 1),
           thickness,
-          unit);
+          unit,
+          reference(where));
     }
 
     private int place(String name, String where) throws FileRefused {
@@ -121,6 +134,24 @@ record StudyColumns(
         throw missing("thickness_um", where);
       }
       return all.get(0);
+    }
+
+    /** A heading such as {@code reference_um}; another one that begins so is not read. */
+    private Optional<Reference> reference(String where) throws FileRefused {
+      List<Reference> all = new ArrayList<>();
+      for (int i = 0; i < headings.size(); i++) {
+        int field = i;
+        Matcher matcher = REFERENCE.matcher(headings.get(i));
+        if (matcher.matches()) {
+          String unit =
+              matcher.group("tail") == null ? matcher.group("bracket") : matcher.group("tail");
+          LengthUnit.parse(unit).ifPresent(known -> all.add(new Reference(field, known)));
+        }
+      }
+      if (all.size() > 1) {
+        throw twice("reference", where);
+      }
+      return all.stream().findFirst();
     }
 
     private FileRefused missing(String name, String where) {

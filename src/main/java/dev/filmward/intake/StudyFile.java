@@ -1,5 +1,6 @@
 package dev.filmward.intake;
 
+import dev.filmward.film.LengthUnit;
 import java.io.IOException;
 import java.io.InputStream;
 import java.util.Optional;
@@ -10,7 +11,8 @@ import java.util.function.Consumer;
  * Takes a file of a gauge study (CSV: {@code part,operator,trial,layer,thickness_um}), gives its
  * readings or rejections, row by row, so that memory does not grow with the file. Separator,
  * encoding, decimal sign, unit and quoted fields as in files of readings. A thickness that is
- * empty, {@code NaN} or a dash was not measured and is passed over. One owner, one thread; {@link
+ * empty, {@code NaN} or a dash was not measured and is passed over. A column {@code reference_um}
+ * may say what each part is known to measure. One owner, one thread; {@link
  * #read} is for one file.
  */
 public final class StudyFile {
@@ -71,9 +73,15 @@ public final class StudyFile {
       String trial = name(columns.trial());
       Optional<String> layer =
           columns.layer() < 0 ? Optional.empty() : Optional.of(name(columns.layer()));
-      OptionalDouble um = isFaulty ? OptionalDouble.empty() : thickness();
-      if (um.isPresent()) {
-        rows.accept(new StudyRow(row.line, part, operator, trial, layer, um.getAsDouble()));
+      OptionalDouble um = length(columns.thickness(), columns.unit());
+      OptionalDouble reference = OptionalDouble.empty();
+      if (columns.reference().isPresent()) {
+        StudyColumns.Reference column = columns.reference().get();
+        reference = length(column.field(), column.unit());
+      }
+      if (um.isPresent() && !isFaulty) {
+        rows.accept(
+            new StudyRow(row.line, part, operator, trial, layer, um.getAsDouble(), reference));
       }
     }
 
@@ -85,25 +93,27 @@ public final class StudyFile {
       return row.text(field);
     }
 
-    private OptionalDouble thickness() {
-      String value = row.text(columns.thickness());
+    private OptionalDouble length(int field, LengthUnit unit) {
+      String value = row.text(field);
       return switch (decimals.read(value)) {
         case MISSING -> OptionalDouble.empty();
-        case NO_NUMBER -> refused(value, Reasons.noNumber(value));
-        case NOT_FINITE -> refused(value, Reasons.notFinite(value));
-        case NUMBER -> inRange(decimals.value() * columns.unit().micrometres(), value);
+        case NO_NUMBER -> refused(field, Reasons.noNumber(value));
+        case NOT_FINITE -> refused(field, Reasons.notFinite(value));
+        case NUMBER -> inRange(field, decimals.value() * unit.micrometres());
       };
     }
 
-    private OptionalDouble inRange(double um, String value) {
+    private OptionalDouble inRange(int field, double um) {
       if (!(um > 0)) {
-        return refused(value, Reasons.notAboveZero(value));
+        return refused(field, Reasons.notAboveZero(row.text(field)));
       }
-      return um > LARGEST_UM ? refused(value, Reasons.tooLarge(value)) : OptionalDouble.of(um);
+      return um > LARGEST_UM
+          ? refused(field, Reasons.tooLarge(row.text(field)))
+          : OptionalDouble.of(um);
     }
 
-    private OptionalDouble refused(String value, String reason) {
-      reject(columns.headings().get(columns.thickness()), value, reason);
+    private OptionalDouble refused(int field, String reason) {
+      reject(columns.headings().get(field), row.text(field), reason);
       return OptionalDouble.empty();
     }
 

@@ -2,6 +2,7 @@ package dev.filmward.pipeline;
 
 import dev.filmward.film.SpecLimits;
 import dev.filmward.film.Structure;
+import dev.filmward.gauge.study.ReferenceReadings;
 import dev.filmward.gauge.study.StudyPlan;
 import dev.filmward.gauge.study.StudyReading;
 import dev.filmward.gauge.study.StudyReadings;
@@ -32,10 +33,15 @@ public final class StudyFiles {
   /**
    * What a file holds.
    *
+   * @param references those of parts whose thickness the file knows
    * @param rejections the first rows that cannot be used
    * @param rejected how many there are
    */
-  public record Content(StudyReadings readings, List<Rejection> rejections, long rejected) {
+  public record Content(
+      StudyReadings readings,
+      ReferenceReadings references,
+      List<Rejection> rejections,
+      long rejected) {
     public Content {
       rejections = List.copyOf(rejections);
     }
@@ -48,11 +54,15 @@ public final class StudyFiles {
    */
   public static Content read(InputStream in, String fileName) throws IOException, FileRefused {
     StudyReadings readings = new StudyReadings();
+    ReferenceReadings references = new ReferenceReadings();
     List<Rejection> rejections = new ArrayList<>();
     long[] rejected = {0};
     new StudyFile(
             fileName,
-            row -> readings.add(reading(row)),
+            row -> {
+              readings.add(reading(row));
+              row.referenceUm().ifPresent(known -> references.add(reading(row), known));
+            },
             rejection -> {
               rejected[0]++;
               if (rejections.size() < REJECTIONS_KEPT) {
@@ -60,7 +70,7 @@ public final class StudyFiles {
               }
             })
         .read(in);
-    return new Content(readings, rejections, rejected[0]);
+    return new Content(readings, references, rejections, rejected[0]);
   }
 
   /**

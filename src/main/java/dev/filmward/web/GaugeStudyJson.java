@@ -7,10 +7,15 @@ import dev.filmward.gauge.study.CrossedReadings;
 import dev.filmward.gauge.study.GaugeStudy;
 import dev.filmward.gauge.study.GaugeVerdict;
 import dev.filmward.gauge.study.LayerOutcome;
+import dev.filmward.gauge.study.Linearity;
+import dev.filmward.gauge.study.Linearity.Weighting;
+import dev.filmward.gauge.study.ReferencePiece;
+import dev.filmward.gauge.study.ReferenceReadings;
 import dev.filmward.gauge.study.ShareLimits;
 import dev.filmward.gauge.study.StudyAnova;
 import dev.filmward.gauge.study.Tolerance;
 import dev.filmward.stats.AnovaTable.Part;
+import dev.filmward.stats.WeightedLine;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -30,6 +35,60 @@ public final class GaugeStudyJson {
       }
     }
     return node;
+  }
+
+  /** The layers that have pieces of known thickness. */
+  public static ArrayNode references(ReferenceReadings readings) {
+    ArrayNode layers = Wire.object().putArray("references");
+    for (String layer : readings.layers()) {
+      List<ReferencePiece> pieces = readings.pieces(layer);
+      ObjectNode node = layers.addObject().put("layer", layer);
+      ArrayNode biases = node.putArray("bias");
+      pieces.forEach(piece -> biases.add(bias(piece)));
+      node.set("linearity", linearity(pieces, Weighting.ALIKE));
+      node.set("linearityBySpread", linearity(pieces, Weighting.BY_SPREAD));
+    }
+    return layers;
+  }
+
+  /** Without a test where its readings are all alike, or there is one. */
+  private static ObjectNode bias(ReferencePiece piece) {
+    ObjectNode node =
+        Wire.object()
+            .put("part", piece.name())
+            .put("referenceUm", piece.referenceUm())
+            .put("readings", piece.um().size());
+    if (piece.hasSpread()) {
+      ReferencePiece.Bias bias = piece.bias();
+      node.put("bias", bias.value())
+          .put("deviation", bias.deviation())
+          .put("t", bias.t())
+          .put("p", bias.p())
+          .put("lower", bias.lower())
+          .put("upper", bias.upper());
+    }
+    return node;
+  }
+
+  private static @Nullable ObjectNode linearity(List<ReferencePiece> pieces, Weighting weighting) {
+    return Linearity.of(pieces, weighting).map(one -> line(one.line())).orElse(null);
+  }
+
+  private static ObjectNode line(WeightedLine line) {
+    ObjectNode node = Wire.object();
+    node.set("slope", estimate(line, line.slopeEstimate()));
+    node.set("intercept", estimate(line, line.intercept()));
+    return node.put("rSquared", line.rSquared()).put("s", Math.sqrt(line.residualVariance()));
+  }
+
+  private static ObjectNode estimate(WeightedLine line, WeightedLine.Estimate estimate) {
+    double half = line.halfWidth(estimate, ReferencePiece.CONFIDENCE);
+    return Wire.object()
+        .put("value", estimate.value())
+        .put("lower", estimate.value() - half)
+        .put("upper", estimate.value() + half)
+        .put("t", estimate.t())
+        .put("p", line.p(estimate));
   }
 
   static ObjectNode study(GaugeStudy study) {

@@ -202,6 +202,41 @@ class GaugeStudyCommandTest {
     assertThat(which.err()).contains("\"TRIO\"").contains("\"DUO-50\"");
   }
 
+  /** Skin of part 1 reads 10 12 11 15, of part 2 20 22 27 27: means 12 and 24. */
+  @Test
+  void withKnownThicknessesItSaysTheBiasAndHowItGoesWithThickness() throws Exception {
+    String known =
+        STUDY
+            .replace("thickness_um", "thickness_um,reference_mm")
+            .replaceAll("(?m)^(1,.*)$", "$1,0.011")
+            .replaceAll("(?m)^(2,.*)$", "$1,0.021");
+    JsonNode references = new ObjectMapper().readTree(json(known).out()).get("references");
+    assertThat(references.at("/0/layer").asText()).isEqualTo("Skin");
+    assertThat(references.at("/0/bias/0/bias").asDouble()).isCloseTo(12 - 11, within(1e-9));
+    assertThat(references.at("/0/bias/1/bias").asDouble()).isCloseTo(24 - 21, within(1e-9));
+    // from 1 at 11 um to 3 at 21 um
+    assertThat(references.at("/0/linearity/slope/value").asDouble()).isCloseTo(0.2, within(1e-9));
+    Outcome text = Outcome.of("gauge-study", file(known).toString());
+    assertThat(text.out()).contains("bias on known pieces").contains("x thickness");
+  }
+
+  @Test
+  void onePieceOfKnownThicknessIsEnoughForABias() throws Exception {
+    String piece =
+        """
+        part,operator,trial,thickness_um,reference_um
+        foil,Ann,1,10.2,10
+        foil,Ann,2,10.4,10
+        """;
+    Outcome outcome = json(piece);
+    assertThat(outcome.status()).isZero();
+    assertThat(outcome.err()).contains("one part only");
+    JsonNode answer = new ObjectMapper().readTree(outcome.out());
+    assertThat(answer.get("studies")).isEmpty();
+    assertThat(answer.at("/references/0/bias/0/bias").asDouble()).isCloseTo(0.3, within(1e-9));
+    assertThat(answer.at("/references/0/linearity").isNull()).isTrue();
+  }
+
   private String written(String text, Charset charset) throws Exception {
     Path file = Files.write(folder.resolve("written.csv"), text.getBytes(charset));
     Outcome outcome = Outcome.of("gauge-study", file.toString(), "--format", "json");

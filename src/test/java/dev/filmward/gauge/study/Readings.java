@@ -24,6 +24,11 @@ final class Readings {
     return readings;
   }
 
+  /** The same, balanced. */
+  static CrossedReadings crossed(double[][][] um) {
+    return ((StudyReadings.Layout.Balanced) of(um).layout("1")).readings();
+  }
+
   /** A file beside the tests. */
   static StudyReadings file(String name) {
     StudyReadings readings = new StudyReadings();

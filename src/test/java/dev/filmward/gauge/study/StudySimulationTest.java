@@ -51,12 +51,14 @@ class StudySimulationTest {
     int studies = 2000;
     double[] sums = new double[4];
     for (int i = 0; i < studies; i++) {
-      GaugeStudy study = Readings.study(Readings.of(truth.draw(random, 10, 6, 3)));
-      assertThat(study.anova().isPooled()).as("seed %d, study %d", SEED, i).isFalse();
-      sums[0] += study.raw().repeatability() / studies;
-      sums[1] += study.raw().interaction() / studies;
-      sums[2] += study.raw().operator() / studies;
-      sums[3] += study.raw().part() / studies;
+      CrossedReadings readings = Readings.crossed(truth.draw(random, 10, 6, 3));
+      StudyAnova anova = StudyAnova.of(readings);
+      assertThat(anova.isPooled()).as("seed %d, study %d", SEED, i).isFalse();
+      Components raw = Components.of(anova, readings);
+      sums[0] += raw.repeatability() / studies;
+      sums[1] += raw.interaction() / studies;
+      sums[2] += raw.operator() / studies;
+      sums[3] += raw.part() / studies;
     }
     double error = 0.04;
     double interaction = error + 3 * 0.09;
