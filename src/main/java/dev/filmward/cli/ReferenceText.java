@@ -4,6 +4,7 @@ import dev.filmward.gauge.study.Linearity;
 import dev.filmward.gauge.study.Linearity.Weighting;
 import dev.filmward.gauge.study.ReferencePiece;
 import dev.filmward.gauge.study.ReferenceReadings;
+import dev.filmward.pipeline.CheckStandard;
 import dev.filmward.stats.WeightedLine;
 import java.util.List;
 import java.util.Locale;
@@ -26,7 +27,9 @@ final class ReferenceText {
               "  %-16s %10s %9s %9s %9s %18s %9s\n"
                   .formatted("part", "reference", "readings", "bias", "sigma", "95 %", "p"));
       pieces.forEach(piece -> text.append(row(piece)));
-      text.append('\n').append(linearity(pieces)).append("\n\n");
+      text.append('\n').append(linearity(pieces)).append('\n');
+      pieces.forEach(piece -> CheckStandard.of(piece).ifPresent(one -> text.append(words(piece, one))));
+      text.append('\n');
     }
     return text.toString();
   }
@@ -49,6 +52,17 @@ final class ReferenceText {
         format("%.4f to %.4f", bias.lower(), bias.upper()),
         bias.p(),
         bias.isReal() ? "  more than chance" : "");
+  }
+
+  private static String words(ReferencePiece piece, CheckStandard standard) {
+    return format(
+        "Over time %s lies between %.3f and %.3f um: %s.\n",
+        GaugeStudyText.printable(piece.name()),
+        standard.value().lower(),
+        standard.value().upper(),
+        standard.beyond().isEmpty()
+            ? "stable"
+            : "not stable, readings beyond the limits: " + standard.beyond().size());
   }
 
   private static String linearity(List<ReferencePiece> pieces) {

@@ -14,6 +14,7 @@ import dev.filmward.gauge.study.ReferenceReadings;
 import dev.filmward.gauge.study.ShareLimits;
 import dev.filmward.gauge.study.StudyAnova;
 import dev.filmward.gauge.study.Tolerance;
+import dev.filmward.pipeline.CheckStandard;
 import dev.filmward.stats.AnovaTable.Part;
 import dev.filmward.stats.WeightedLine;
 import java.util.List;
@@ -67,6 +68,16 @@ public final class GaugeStudyJson {
           .put("lower", bias.lower())
           .put("upper", bias.upper());
     }
+    node.set("stability", CheckStandard.of(piece).map(GaugeStudyJson::stability).orElse(null));
+    return node;
+  }
+
+  private static ObjectNode stability(CheckStandard standard) {
+    ObjectNode node = Wire.object();
+    node.set("value", Wire.band(standard.value()));
+    node.set("movingRange", Wire.band(standard.movingRange()));
+    ArrayNode beyond = node.putArray("beyond");
+    standard.beyond().forEach(beyond::add);
     return node;
   }
 
