@@ -121,16 +121,14 @@ final class GaugeStudyCommand implements Callable<Integer> {
     return content.rejected() == 0 && content.readings().count() > 0;
   }
 
-  private void print(List<LayerOutcome> outcomes, ReferenceReadings references)
-      throws IOException {
+  private void print(List<LayerOutcome> outcomes, ReferenceReadings references) throws IOException {
     PrintStream out = new PrintStream(System.out, false, StandardCharsets.UTF_8);
     if (format == Format.JSON) {
       ObjectNode node = GaugeStudyJson.studies(outcomes);
       if (!references.layers().isEmpty()) {
         node.set("references", GaugeStudyJson.references(references));
       }
-      ObjectMapper mapper =
-          JsonMapper.builder().enable(SerializationFeature.INDENT_OUTPUT).build();
+      ObjectMapper mapper = JsonMapper.builder().enable(SerializationFeature.INDENT_OUTPUT).build();
       out.println(mapper.writeValueAsString(node));
     } else {
       out.print(ReferenceText.of(references));

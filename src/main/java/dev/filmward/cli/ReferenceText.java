@@ -28,7 +28,8 @@ final class ReferenceText {
                   .formatted("part", "reference", "readings", "bias", "sigma", "95 %", "p"));
       pieces.forEach(piece -> text.append(row(piece)));
       text.append('\n').append(linearity(pieces)).append('\n');
-      pieces.forEach(piece -> CheckStandard.of(piece).ifPresent(one -> text.append(words(piece, one))));
+      pieces.forEach(
+          piece -> CheckStandard.of(piece).ifPresent(one -> text.append(words(piece, one))));
       text.append('\n');
     }
     return text.toString();
@@ -73,7 +74,7 @@ final class ReferenceText {
     WeightedLine line = linearity.get().line();
     double p = line.p(line.slopeEstimate());
     return format(
-        "Bias = %.4f %+.5f x thickness, s %.4f, R2 %.3f: ",
+            "Bias = %.4f %+.5f x thickness, s %.4f, R2 %.3f: ",
             line.intercept().value(),
             line.slope(),
             Math.sqrt(line.residualVariance()),

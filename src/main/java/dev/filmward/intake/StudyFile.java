@@ -12,8 +12,7 @@ import java.util.function.Consumer;
  * readings or rejections, row by row, so that memory does not grow with the file. Separator,
  * encoding, decimal sign, unit and quoted fields as in files of readings. A thickness that is
  * empty, {@code NaN} or a dash was not measured and is passed over. A column {@code reference_um}
- * may say what each part is known to measure. One owner, one thread; {@link
- * #read} is for one file.
+ * may say what each part is known to measure. One owner, one thread; {@link #read} is for one file.
  */
 public final class StudyFile {
   private static final double LARGEST_UM = 1e100;

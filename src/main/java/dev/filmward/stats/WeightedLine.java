@@ -4,8 +4,8 @@ package dev.filmward.stats;
  * A straight line through points by weighted least squares, and how sure it is. Weights count
  * against each other only: the spread about the line is estimated from the points. Immutable.
  *
- * <p>Source: N. R. Draper and H. Smith, Applied Regression Analysis, 3rd ed. (1998), sections 1.3 to
- * 1.4 and 9.2.
+ * <p>Source: N. R. Draper and H. Smith, Applied Regression Analysis, 3rd ed. (1998), sections 1.3
+ * to 1.4 and 9.2.
  *
  * @param slope y for one x
  * @param meanX weighted mean of x
@@ -88,8 +88,7 @@ public record WeightedLine(
   public Estimate at(double x) {
     double away = x - meanX;
     return new Estimate(
-        meanY + slope * away,
-        Math.sqrt(residualVariance * (1 / weight + away * away / squaresX)));
+        meanY + slope * away, Math.sqrt(residualVariance * (1 / weight + away * away / squaresX)));
   }
 
   /** Two-sided probability of an estimate as far from 0 if it were 0. */

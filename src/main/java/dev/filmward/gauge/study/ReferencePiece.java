@@ -61,12 +61,7 @@ public record ReferencePiece(String name, double referenceUm, List<Double> um) {
     double half = law.upperQuantile((1 - CONFIDENCE) / 2) * error;
     double t = off.mean() / error;
     return new Bias(
-        off.mean(),
-        deviation,
-        t,
-        2 * law.above(Math.abs(t)),
-        off.mean() - half,
-        off.mean() + half);
+        off.mean(), deviation, t, 2 * law.above(Math.abs(t)), off.mean() - half, off.mean() + half);
   }
 
   private Moments moments() {

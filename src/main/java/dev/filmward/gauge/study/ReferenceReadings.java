@@ -31,8 +31,7 @@ public final class ReferenceReadings {
     List<ReferencePiece> pieces = new ArrayList<>();
     layers
         .getOrDefault(layer, Map.of())
-        .forEach(
-            (key, um) -> pieces.add(new ReferencePiece(key.part(), key.referenceUm(), um)));
+        .forEach((key, um) -> pieces.add(new ReferencePiece(key.part(), key.referenceUm(), um)));
     return List.copyOf(pieces);
   }
 }

@@ -25,8 +25,7 @@ class ReferenceStudyTest {
     for (Map<String, String> row : Figures.table(ReferenceStudyTest.class, "five-references.csv")) {
       double um = Double.parseDouble(row.get("thickness_um"));
       String part = row.get("reference");
-      readings.add(
-          new StudyReading(part, "A", "" + number++, "1", um), Double.parseDouble(part));
+      readings.add(new StudyReading(part, "A", "" + number++, "1", um), Double.parseDouble(part));
     }
     return readings.pieces("1");
   }
