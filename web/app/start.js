@@ -20,6 +20,7 @@ const VIEWS = {
   shifts: () => import('./shifts.js'),
   intake: () => import('./intake.js'),
   'film-check': () => import('./filmCheck.js'),
+  study: () => import('./study.js'),
   help: () => import('./help.js'),
   people: () => import('./people.js'),
   signin: () => import('./signin.js'),

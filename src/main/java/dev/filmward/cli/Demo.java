@@ -52,6 +52,7 @@ final class Demo {
         dealWithAlarms(run);
       }
     }
+    new DemoStudy(plant).load();
   }
 
   /** Each line's gauge writes a file a sample into the inbox. */

@@ -21,6 +21,7 @@ import picocli.CommandLine.Command;
       PreviewCommand.class,
       AnalyseCommand.class,
       ImportCommand.class,
+      GaugeStudyCommand.class,
       QuarantineCommand.class,
       MendCommand.class,
       BackupCommand.class,

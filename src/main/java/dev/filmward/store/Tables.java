@@ -129,6 +129,10 @@ public final class Tables {
     return new TokenTable(handle);
   }
 
+  public StudyTable studies() {
+    return new StudyTable(handle);
+  }
+
   public ThinningTable thinning() {
     return new ThinningTable(handle);
   }

@@ -29,6 +29,7 @@ final class OpenApi {
           "telling",
           "figures",
           "gauge-check",
+          "studies",
           "people",
           "machines");
 

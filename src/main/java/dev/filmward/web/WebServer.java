@@ -183,6 +183,7 @@ public final class WebServer implements AutoCloseable {
     NoteResource notes = new NoteResource(plant);
     FiguresResource figures = new FiguresResource(plant);
     GaugeCheckResource gaugeCheck = new GaugeCheckResource(plant);
+    StudyResource studies = new StudyResource(plant);
 
     routes.get("/api/v1/board", READ, board::get);
     routes.get("/api/v1/series", READ, series::get);
@@ -244,6 +245,13 @@ public final class WebServer implements AutoCloseable {
     routes.get("/api/v1/alarm-figures/spared", READ, figures::spared);
     routes.get("/api/v1/gauge/check", READ, gaugeCheck::check);
     routes.get("/api/v1/gauge/uncertainty", READ, gaugeCheck::uncertainty);
+    routes.get("/api/v1/gauge-studies", READ, studies::list);
+    routes.post("/api/v1/gauge-studies", DECIDE, studies::plan);
+    routes.get("/api/v1/gauge-studies/{id}", READ, studies::get);
+    routes.post("/api/v1/gauge-studies/{id}/readings", SEND_FILES, studies::enter);
+    routes.post("/api/v1/gauge-studies/{id}/file", SEND_FILES, studies::enterFile);
+    routes.post("/api/v1/gauge-studies/{id}/finish", DECIDE, studies::finish);
+    routes.post("/api/v1/gauge-studies/{id}/abandon", DECIDE, studies::abandon);
     routes.events(
         "/api/v1/events",
         READ,

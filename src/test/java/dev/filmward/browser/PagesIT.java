@@ -42,6 +42,7 @@ class PagesIT {
           Map.entry("handover", "/handover.html"),
           Map.entry("shifts", "/shifts.html"),
           Map.entry("intake", "/intake.html"),
+          Map.entry("study", "/study.html?id=1"),
           Map.entry("telling", "/telling.html"),
           Map.entry("people", "/people.html"),
           Map.entry("signin", "/signin.html"),
@@ -62,6 +63,7 @@ class PagesIT {
     served.api().upload("baseline.csv", film.usual(0, 25));
     served.api().freeze();
     tellSomebody();
+    studyTheGauge();
     served.api().upload("thin.csv", film.thinnerSkin(25, 27, 1).replaceFirst("19.100", "thick"));
     served
         .api()
@@ -85,6 +87,35 @@ class PagesIT {
         """
             .formatted(HOSTILE.replace("\"", "\\\""));
     assertThat(served.api().post("/api/v1/telling/rules", rule).status()).isEqualTo(200);
+  }
+
+  /** Finished but for its end, by people with hostile names. */
+  private static void studyTheGauge() {
+    String quoted = HOSTILE.replace("\"", "\\\"").substring(0, 50);
+    String plan =
+        """
+        {"gauge": "%s", "structure": "DUO-50", "purpose": "new probe", "trials": 2,
+         "parts": ["1", "2"], "operators": ["Ann", "%s"]}
+        """
+            .formatted(quoted, quoted);
+    assertThat(served.api().post("/api/v1/gauge-studies", plan).status()).isEqualTo(200);
+    StringBuilder readings = new StringBuilder();
+    for (int i = 0; i < 16; i++) {
+      readings.append(
+          """
+          %s{"part": "%d", "operator": "%s", "trial": %d, "layer": "%d", "um": %d}
+          """
+              .formatted(
+                  i == 0 ? "" : ",",
+                  i % 2 + 1,
+                  i / 2 % 2 == 0 ? "Ann" : quoted,
+                  i / 4 % 2 + 1,
+                  i / 8 + 1,
+                  20 + i * 7 % 5));
+    }
+    String entered = "{\"readings\": [" + readings + "]}";
+    assertThat(served.api().post("/api/v1/gauge-studies/1/readings", entered).status())
+        .isEqualTo(200);
   }
 
   @AfterAll

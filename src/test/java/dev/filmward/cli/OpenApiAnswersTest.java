@@ -62,6 +62,10 @@ class OpenApiAnswersTest {
           Map.entry("/api/v1/handover/notes", List.of("/api/v1/handover/notes")),
           Map.entry("/api/v1/alarm-figures", List.of("/api/v1/alarm-figures")),
           Map.entry("/api/v1/alarm-figures/spared", List.of("/api/v1/alarm-figures/spared")),
+          Map.entry("/api/v1/gauge-studies", List.of("/api/v1/gauge-studies")),
+          Map.entry(
+              "/api/v1/gauge-studies/{id}",
+              List.of("/api/v1/gauge-studies/1", "/api/v1/gauge-studies/2")),
           Map.entry("/api/v1/telling/rules", List.of("/api/v1/telling/rules")),
           Map.entry("/api/v1/telling/settings", List.of("/api/v1/telling/settings")),
           Map.entry("/api/v1/telling/outbox", List.of("/api/v1/telling/outbox")),
