@@ -54,7 +54,12 @@ public final class Dashboards {
     say("pages alone", load.run(new Plan(0, 0, 50, ALONE_S)));
     double early = liveMb(server);
     double resident = residentMb(server);
+    double processorS = processorS(server);
     say("with the plant", load.run(new Plan(200, 20, 50, seconds)));
+    System.out.printf(
+        Locale.ROOT,
+        "processor time of the server: %.2f s each second%n",
+        (processorS(server) - processorS) / seconds);
     System.out.printf(
         Locale.ROOT,
         "live objects %.1f MB before, %.1f MB after; resident %.0f MB before, %.0f MB after%n",
@@ -89,6 +94,10 @@ public final class Dashboards {
       }
     }
     throw new IllegalStateException("it ended without saying where it serves");
+  }
+
+  private static double processorS(Process server) {
+    return server.info().totalCpuDuration().orElseThrow().toMillis() / 1000.0;
   }
 
   private static double residentMb(Process server) throws IOException {

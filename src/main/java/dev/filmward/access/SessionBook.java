@@ -26,11 +26,24 @@ public final class SessionBook {
   private final Store store;
   private final Clock clock;
   private final Expiry expiry;
+  private final Remembered<Begun> remembered;
 
   public SessionBook(Store store, Clock clock, Expiry expiry) {
     this.store = store;
     this.clock = clock;
     this.expiry = expiry;
+    this.remembered = new Remembered<>(hash -> store.watch(tables -> begun(tables, hash)));
+  }
+
+  private record Begun(Session session, Person person) {}
+
+  private static Optional<Begun> begun(Tables tables, String hash) {
+    return tables
+        .sessions()
+        .find(hash)
+        .flatMap(
+            session ->
+                tables.people().find(session.personId()).map(person -> new Begun(session, person)));
   }
 
   /** How long a session lasts when nothing is done in it, and at most. */
@@ -98,23 +111,20 @@ public final class SessionBook {
 
   /** Whose session it is, while it lasts. */
   public Optional<Person> whose(Secret secret) {
-    return store.read(
-        tables ->
-            tables
-                .sessions()
-                .find(secret.hash())
-                .filter(this::lasts)
-                .flatMap(session -> tables.people().find(session.personId()))
-                .filter(person -> !person.isDisabled()));
+    return remembered
+        .of(secret)
+        .filter(begun -> lasts(begun.session))
+        .map(Begun::person)
+        .filter(person -> !person.isDisabled());
   }
 
   /** Notes that the person did something. */
   public void touch(Secret secret) {
     Instant now = clock.instant();
     boolean isDue =
-        store
-            .read(tables -> tables.sessions().find(secret.hash()))
-            .filter(session -> session.seenAt().plus(FINENESS).isBefore(now))
+        remembered
+            .of(secret)
+            .filter(begun -> begun.session.seenAt().plus(FINENESS).isBefore(now))
             .isPresent();
     if (isDue) {
       store.change(tables -> tables.sessions().seen(secret.hash(), now));

@@ -20,10 +20,13 @@ public final class TokenDesk {
 
   private final Store store;
   private final Clock clock;
+  private final Remembered<Token> remembered;
 
   public TokenDesk(Store store, Clock clock) {
     this.store = store;
     this.clock = clock;
+    this.remembered =
+        new Remembered<>(hash -> store.watch(tables -> tables.tokens().withHash(hash)));
   }
 
   /** A token with its secret, which is told once and not kept. */
@@ -81,8 +84,6 @@ public final class TokenDesk {
   /** The token that a machine shows, while it holds. */
   public Optional<Token> shown(Secret secret) {
     Instant now = clock.instant();
-    return store
-        .read(tables -> tables.tokens().withHash(secret.hash()))
-        .filter(token -> token.holdsAt(now));
+    return remembered.of(secret).filter(token -> token.holdsAt(now));
   }
 }

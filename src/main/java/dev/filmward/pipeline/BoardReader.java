@@ -16,6 +16,7 @@ import dev.filmward.store.LimitsTable.VersionKey;
 import dev.filmward.store.SampleTable.Production;
 import dev.filmward.store.SampleTable.Stored;
 import dev.filmward.store.Tables;
+import dev.filmward.store.Watched;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -23,6 +24,7 @@ import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.function.BooleanSupplier;
 
 /** Reads the state of all lines from the store. Thread-safe. */
 public final class BoardReader {
@@ -32,19 +34,38 @@ public final class BoardReader {
   static final Duration GRACE = Duration.ofSeconds(10);
 
   private final Plant plant;
-  private final LineGlances glances = new LineGlances();
+  private final LineGlances glances;
 
   public BoardReader(Plant plant) {
     this.plant = plant;
-    plant.listen(glances::hear);
+    this.glances = new LineGlances(plant.changes());
   }
 
+  /** A board, and whether it would show the same but for the time that has passed. */
+  public record Seen(Board board, BooleanSupplier isCurrent) {}
+
   public Board read() {
-    Instant now = plant.clock().instant();
+    return look().board();
+  }
+
+  /** Reads the board, and says afterwards whether anything has happened that it shows. */
+  public Seen look() {
+    long before = plant.changes().ofAll();
     Structures structures = plant.structures();
+    Watched<Board> board = read(structures);
+    return new Seen(
+        board.value(),
+        () ->
+            plant.changes().ofAll() == before
+                && plant.structures().equals(structures)
+                && board.isCurrent());
+  }
+
+  private Watched<Board> read(Structures structures) {
+    Instant now = plant.clock().instant();
     return plant
         .store()
-        .read(
+        .watch(
             tables -> {
               List<Alarm> open = tables.alarms().open();
               Holding holding = new Holding(tables, now);

@@ -8,13 +8,13 @@ import dev.filmward.intake.FileRefused;
 import dev.filmward.intake.KeptHead;
 import dev.filmward.intake.Rejection;
 import dev.filmward.pipeline.BatchWriter.Batch;
+import dev.filmward.pipeline.BatchWriter.Sum;
 import dev.filmward.pipeline.SampleWriter.Came;
 import dev.filmward.store.FileEntry;
 import dev.filmward.store.FileEntry.Arrivals;
 import dev.filmward.store.FileEntry.Counts;
 import dev.filmward.store.HeldRowTable.Head;
 import dev.filmward.store.QuarantinedRow;
-import dev.filmward.store.SampleTable.Origin;
 import dev.filmward.store.Store;
 import dev.filmward.store.Tables;
 import dev.filmward.subgroup.SampleAssembler;
@@ -64,18 +64,29 @@ final class Importer {
   }
 
   FileEntry read(IncomingFile file, Opening opening) {
-    long fileId =
-        store.write(
-            tables -> tables.files().begin(file.name(), file.source(), file.sender(), receivedAt));
-    FileEntry entry;
-    try (BatchWriter writer = new BatchWriter(store, judging, new Origin(fileId, receivedAt))) {
-      entry = read(file, opening, writer, fileId);
+    try (BatchWriter writer = new BatchWriter(store, judging, file, receivedAt)) {
+      return read(file, opening, writer);
     }
-    store.change(tables -> finish(tables, entry));
-    return entry;
   }
 
-  private void finish(Tables tables, FileEntry entry) {
+  private FileEntry read(IncomingFile file, Opening opening, BatchWriter writer) {
+    SampleAssembler assembler = new SampleAssembler(draft -> take(draft, writer));
+    FileCount count;
+    try (InputStream in = file.opener().open()) {
+      FileHead opened = opening.head(in);
+      head = opened.kept();
+      count =
+          opened.readRest(file.view().apply(assembler), rejection -> quarantine(rejection, writer));
+      assembler.finish();
+    } catch (FileRefused | IOException e) {
+      return writer.finish(
+          Batch.NOTHING, (tables, all) -> finish(tables, refused(file, all.fileId(), e)));
+    }
+    return writer.finish(
+        batch(), (tables, all) -> finish(tables, entry(file, count, all, assembler.repeated())));
+  }
+
+  private FileEntry finish(Tables tables, FileEntry entry) {
     tables.files().finish(entry, receivedAt);
     if (entry.counts().quarantined() > 0) {
       head.ifPresent(
@@ -84,24 +95,7 @@ final class Importer {
     if (entry.counts().arrivals().corrected() > 0 && BY_PEOPLE.contains(entry.source())) {
       tables.audit().add(Audited.corrections(entry));
     }
-  }
-
-  private FileEntry read(IncomingFile file, Opening opening, BatchWriter writer, long fileId) {
-    SampleAssembler assembler = new SampleAssembler(draft -> take(draft, writer));
-    try (InputStream in = file.opener().open()) {
-      FileHead opened = opening.head(in);
-      head = opened.kept();
-      FileCount count =
-          opened.readRest(file.view().apply(assembler), rejection -> quarantine(rejection, writer));
-      assembler.finish();
-      writer.finish(batch());
-      List<String> notes = new ArrayList<>(count.notes());
-      notes.addAll(writer.notes());
-      return entry(
-          file, fileId, count, notes, withRepeated(writer.arrivals(), assembler.repeated()));
-    } catch (FileRefused | IOException e) {
-      return refused(file, fileId, e);
-    }
+    return entry;
   }
 
   private void take(SampleDraft draft, BatchWriter writer) {
@@ -147,21 +141,18 @@ final class Importer {
     return batch;
   }
 
-  private static Arrivals withRepeated(Arrivals arrivals, long repeated) {
-    return new Arrivals(arrivals.fresh(), arrivals.known() + repeated, arrivals.corrected());
-  }
-
-  private FileEntry entry(
-      IncomingFile file, long fileId, FileCount count, List<String> notes, Arrivals all) {
-    Counts counts =
-        new Counts(count.rows(), count.readings(), count.missing(), count.quarantined(), all);
+  private FileEntry entry(IncomingFile file, FileCount count, Sum all, long repeated) {
+    Arrivals came = all.arrivals();
+    Arrivals arrivals = new Arrivals(came.fresh(), came.known() + repeated, came.corrected());
+    List<String> notes = new ArrayList<>(count.notes());
+    notes.addAll(all.notes());
     return new FileEntry(
-        fileId,
+        all.fileId(),
         file.name(),
         file.source(),
         file.sender(),
         receivedAt,
-        counts,
+        new Counts(count.rows(), count.readings(), count.missing(), count.quarantined(), arrivals),
         String.join("\n", notes),
         Optional.empty(),
         0);

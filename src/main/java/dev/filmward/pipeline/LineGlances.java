@@ -4,10 +4,6 @@ import dev.filmward.film.SampleKey;
 import dev.filmward.film.Structure;
 import dev.filmward.pipeline.Board.CharacteristicState;
 import dev.filmward.pipeline.Board.LimitsInForce;
-import dev.filmward.pipeline.PlantEvent.AlarmChanged;
-import dev.filmward.pipeline.PlantEvent.LimitsFrozen;
-import dev.filmward.pipeline.PlantEvent.LineModeSaid;
-import dev.filmward.pipeline.PlantEvent.SampleCame;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.List;
@@ -21,8 +17,12 @@ import java.util.function.Supplier;
  * cost what one does. Thread-safe.
  */
 final class LineGlances {
-  private final Map<String, Long> happened = new ConcurrentHashMap<>();
+  private final LineChanges changes;
   private final Map<String, Kept> kept = new ConcurrentHashMap<>();
+
+  LineGlances(LineChanges changes) {
+    this.changes = changes;
+  }
 
   /**
    * What the last samples of a line say, whenever it is looked at.
@@ -38,19 +38,6 @@ final class LineGlances {
 
   private record Kept(long happened, Structure structure, Optional<Glance> glance) {}
 
-  /** Hears of what happens, after it is stored. */
-  void hear(PlantEvent event) {
-    if (event instanceof SampleCame came) {
-      forget(came.key().line());
-    } else if (event instanceof AlarmChanged changed) {
-      forget(changed.line());
-    } else if (event instanceof LimitsFrozen frozen) {
-      forget(frozen.line());
-    } else if (event instanceof LineModeSaid said) {
-      forget(said.line());
-    }
-  }
-
   /**
    * What is remembered, or else what is read now.
    *
@@ -58,7 +45,7 @@ final class LineGlances {
    *     to the line meanwhile
    */
   Optional<Glance> of(String line, Structure structure, Supplier<Optional<Glance>> read) {
-    long before = happened.getOrDefault(line, 0L);
+    long before = changes.of(line);
     Kept known = kept.get(line);
     if (known != null && known.happened == before && known.structure.equals(structure)) {
       return known.glance;
@@ -66,9 +53,5 @@ final class LineGlances {
     Optional<Glance> glance = read.get();
     kept.put(line, new Kept(before, structure, glance));
     return glance;
-  }
-
-  private void forget(String line) {
-    happened.merge(line, 1L, Long::sum);
   }
 }

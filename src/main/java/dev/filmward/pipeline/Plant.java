@@ -49,6 +49,7 @@ public final class Plant implements AutoCloseable {
   private final RollsDesk rolls;
   private final CauseBook causeBook;
   private final AlarmNews.Source news;
+  private final LineChanges changes = new LineChanges();
   private final List<Consumer<PlantEvent>> listeners = new CopyOnWriteArrayList<>();
 
   public Plant(Store store, Clock clock, ZoneId zone) {
@@ -93,6 +94,11 @@ public final class Plant implements AutoCloseable {
 
   public Structures structures() {
     return structures.current();
+  }
+
+  /** Counts what happens to lines. */
+  public LineChanges changes() {
+    return changes;
   }
 
   public MappingBook mappings() {
@@ -367,6 +373,7 @@ public final class Plant implements AutoCloseable {
   }
 
   void tell(PlantEvent event) {
+    changes.hear(event);
     listeners.forEach(listener -> listener.accept(event));
   }
 }

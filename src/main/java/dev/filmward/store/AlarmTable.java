@@ -6,6 +6,8 @@ import dev.filmward.alarm.Course;
 import dev.filmward.alarm.Finding;
 import dev.filmward.film.Characteristic;
 import dev.filmward.rule.Signal;
+import java.sql.ResultSet;
+import java.sql.SQLException;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collection;
@@ -25,6 +27,10 @@ public final class AlarmTable {
   static final String NOT_CLOSED =
       "NOT (state = 'normal' AND (shown_at IS NULL"
           + " OR (cause IS NOT NULL AND cause <> :notFoundYet AND action <> '')))";
+
+  /** Of signals behind an alarm, {@code g}, with their samples, {@code s}. */
+  static final String NEWEST_SIGNAL_FIRST =
+      "s.taken_at DESC, s.roll DESC, s.sample DESC, g.position, g.chart, g.test";
 
   private final Handle handle;
 
@@ -144,7 +150,7 @@ public final class AlarmTable {
   void addSignals(List<SignalOf> signals) {
     try (RowInsert rows =
         new BatchInsert(
-            handle.getConnection(),
+            handle,
             "alarm_signal",
             List.of("alarm_id", "sample_id", "position", "chart", "test", "side"),
             BatchInsert.Twice.PASSED_OVER)) {
@@ -161,33 +167,18 @@ public final class AlarmTable {
     }
   }
 
-  /** The signals behind an alarm, newest first. */
-  public List<AlarmSignal> signals(long alarmId, int most) {
-    return handle
-        .createQuery(
-            "SELECT g.*, s.roll, s.sample, s.taken_at FROM alarm_signal g"
-                + " JOIN sample s ON s.id = g.sample_id WHERE g.alarm_id = :id"
-                + " ORDER BY s.taken_at DESC, s.roll DESC, s.sample DESC, g.position, g.chart, g.test"
-                + " LIMIT :most")
-        .bind("id", alarmId)
-        .bind("most", most)
-        .map(
-            (row, context) ->
-                new AlarmSignal(
-                    row.getInt("position"),
-                    SignalTable.signal(row),
-                    row.getString("roll"),
-                    row.getString("sample"),
-                    Times.toInstant(row.getLong("taken_at"))))
-        .list();
+  static AlarmSignal alarmSignal(ResultSet row) throws SQLException {
+    return new AlarmSignal(
+        row.getInt("position"),
+        SignalTable.signal(row),
+        row.getString("roll"),
+        row.getString("sample"),
+        Times.toInstant(row.getLong("taken_at")));
   }
 
-  public long signalCount(long alarmId) {
-    return handle
-        .createQuery("SELECT count(*) FROM alarm_signal WHERE alarm_id = :id")
-        .bind("id", alarmId)
-        .mapTo(Long.class)
-        .one();
+  /** What belongs to alarms, with so many of the signals of each. */
+  public AlarmDetails details(List<Alarm> alarms, int mostSignals) {
+    return new AlarmDetails(handle, alarms, mostSignals);
   }
 
   public void note(long alarmId, HistoryEntry entry) {
@@ -197,7 +188,7 @@ public final class AlarmTable {
   void note(List<EntryOf> entries) {
     try (RowInsert rows =
         new BatchInsert(
-            handle.getConnection(),
+            handle,
             "alarm_history",
             List.of("alarm_id", "at", "by_whom", "what"),
             BatchInsert.Twice.FAILS)) {
@@ -215,13 +206,13 @@ public final class AlarmTable {
     return handle
         .createQuery("SELECT * FROM alarm_history WHERE alarm_id = :id ORDER BY id")
         .bind("id", alarmId)
-        .map(
-            (row, context) ->
-                new HistoryEntry(
-                    Times.toInstant(row.getLong("at")),
-                    row.getString("by_whom"),
-                    row.getString("what")))
+        .map((row, context) -> historyEntry(row))
         .list();
+  }
+
+  static HistoryEntry historyEntry(ResultSet row) throws SQLException {
+    return new HistoryEntry(
+        Times.toInstant(row.getLong("at")), row.getString("by_whom"), row.getString("what"));
   }
 
   private Alarm insert(Alarm alarm) {
@@ -331,19 +322,24 @@ public final class AlarmTable {
 
   private Map<Long, List<Characteristic>> members(List<Long> alarmIds) {
     Map<Long, List<Characteristic>> members = new HashMap<>();
-    handle
-        .createQuery("SELECT * FROM alarm_member WHERE alarm_id IN (<ids>)")
-        .bindList("ids", alarmIds)
-        .map(
-            (row, context) ->
-                members
-                    .computeIfAbsent(row.getLong("alarm_id"), id -> new ArrayList<>())
-                    .add(
-                        new Characteristic(
-                            Characteristic.Kind.valueOf(row.getString("kind")),
-                            row.getInt("position"),
-                            row.getString("name"))))
-        .list();
+    for (List<Long> some : IdLists.of(alarmIds).lists()) {
+      handle
+          .createQuery("SELECT * FROM alarm_member WHERE alarm_id IN (<ids>)")
+          .bindList("ids", some)
+          .map(
+              (row, context) ->
+                  members
+                      .computeIfAbsent(row.getLong("alarm_id"), id -> new ArrayList<>())
+                      .add(member(row)))
+          .list();
+    }
     return members;
+  }
+
+  private static Characteristic member(ResultSet row) throws SQLException {
+    return new Characteristic(
+        Characteristic.Kind.valueOf(row.getString("kind")),
+        row.getInt("position"),
+        row.getString("name"));
   }
 }

@@ -1,10 +1,10 @@
 package dev.filmward.store;
 
-import java.sql.Connection;
 import java.sql.PreparedStatement;
 import java.sql.SQLException;
 import java.util.Collections;
 import java.util.List;
+import org.jdbi.v3.core.Handle;
 
 /** Inserts rows by one statement that is prepared once. */
 final class BatchInsert implements RowInsert {
@@ -20,11 +20,8 @@ final class BatchInsert implements RowInsert {
     PASSED_OVER
   }
 
-  BatchInsert(Connection connection, String table, List<String> columns) {
-    this(connection, table, columns, Twice.FAILS);
-  }
-
-  BatchInsert(Connection connection, String table, List<String> columns, Twice twice) {
+  BatchInsert(Handle handle, String table, List<String> columns, Twice twice) {
+    StatementWatch.wrote(handle, table);
     String sql =
         "INSERT INTO "
             + table
@@ -34,7 +31,7 @@ final class BatchInsert implements RowInsert {
             + String.join(", ", Collections.nCopies(columns.size(), "?"))
             + (twice == Twice.FAILS ? ")" : ") ON CONFLICT DO NOTHING");
     try {
-      statement = connection.prepareStatement(sql);
+      statement = handle.getConnection().prepareStatement(sql);
     } catch (SQLException e) {
       throw failed(e);
     }

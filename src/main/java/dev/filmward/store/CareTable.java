@@ -5,6 +5,8 @@ import dev.filmward.alarm.Comment;
 import dev.filmward.alarm.DoneCheck;
 import dev.filmward.alarm.Finding;
 import dev.filmward.alarm.Ownership;
+import java.sql.ResultSet;
+import java.sql.SQLException;
 import java.util.List;
 import java.util.Locale;
 import java.util.Optional;
@@ -56,17 +58,19 @@ public final class CareTable {
   /** All that was ever found about an alarm, oldest first. */
   public List<CodedFinding> findings(long alarmId) {
     return about(alarmId, "SELECT * FROM alarm_finding WHERE alarm_id = :id ORDER BY id")
-        .map(
-            (row, context) ->
-                new CodedFinding(
-                    row.getString("code"),
-                    row.getString("note"),
-                    new Finding(
-                        row.getString("cause"),
-                        row.getString("action"),
-                        row.getString("by_whom"),
-                        Times.toInstant(row.getLong("at")))))
+        .map((row, context) -> finding(row))
         .list();
+  }
+
+  static CodedFinding finding(ResultSet row) throws SQLException {
+    return new CodedFinding(
+        row.getString("code"),
+        row.getString("note"),
+        new Finding(
+            row.getString("cause"),
+            row.getString("action"),
+            row.getString("by_whom"),
+            Times.toInstant(row.getLong("at"))));
   }
 
   public void add(long alarmId, Comment comment) {
@@ -81,16 +85,9 @@ public final class CareTable {
         .execute();
   }
 
-  /** Oldest first. */
-  public List<Comment> comments(long alarmId) {
-    return about(alarmId, "SELECT * FROM alarm_comment WHERE alarm_id = :id ORDER BY id")
-        .map(
-            (row, context) ->
-                new Comment(
-                    row.getString("words"),
-                    row.getString("by_whom"),
-                    Times.toInstant(row.getLong("at"))))
-        .list();
+  static Comment comment(ResultSet row) throws SQLException {
+    return new Comment(
+        row.getString("words"), row.getString("by_whom"), Times.toInstant(row.getLong("at")));
   }
 
   public void add(long alarmId, DoneCheck check) {
@@ -106,18 +103,13 @@ public final class CareTable {
         .execute();
   }
 
-  /** Oldest first. */
-  public List<DoneCheck> checks(long alarmId) {
-    return about(alarmId, "SELECT * FROM alarm_check WHERE alarm_id = :id ORDER BY id")
-        .map(
-            (row, context) ->
-                new DoneCheck(
-                    row.getString("words"),
-                    DoneCheck.Outcome.fromWord(row.getString("outcome")),
-                    row.getString("note"),
-                    row.getString("by_whom"),
-                    Times.toInstant(row.getLong("at"))))
-        .list();
+  static DoneCheck check(ResultSet row) throws SQLException {
+    return new DoneCheck(
+        row.getString("words"),
+        DoneCheck.Outcome.fromWord(row.getString("outcome")),
+        row.getString("note"),
+        row.getString("by_whom"),
+        Times.toInstant(row.getLong("at")));
   }
 
   public void add(long alarmId, Ownership owner) {
@@ -135,14 +127,16 @@ public final class CareTable {
   /** To whom an alarm was handed on last. */
   public Optional<Ownership> handedOn(long alarmId) {
     return about(alarmId, "SELECT * FROM alarm_owner WHERE alarm_id = :id ORDER BY id DESC LIMIT 1")
-        .map(
-            (row, context) ->
-                new Ownership(
-                    row.getString("owner"),
-                    row.getString("why"),
-                    row.getString("by_whom"),
-                    Times.toInstant(row.getLong("at"))))
+        .map((row, context) -> ownership(row))
         .findOne();
+  }
+
+  static Ownership ownership(ResultSet row) throws SQLException {
+    return new Ownership(
+        row.getString("owner"),
+        row.getString("why"),
+        row.getString("by_whom"),
+        Times.toInstant(row.getLong("at")));
   }
 
   /** Alarms whose comments and findings have a text in them, in whatever case; newest first. */

@@ -3,9 +3,9 @@ package dev.filmward.store;
 import java.io.ByteArrayOutputStream;
 import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
-import java.sql.Connection;
 import java.sql.SQLException;
 import java.util.List;
+import org.jdbi.v3.core.Handle;
 import org.postgresql.PGConnection;
 import org.postgresql.copy.CopyIn;
 
@@ -30,12 +30,13 @@ final class CopyInsert implements RowInsert {
   private final ByteBuffer scratch = ByteBuffer.allocate(Integer.BYTES + Long.BYTES);
   private int column;
 
-  CopyInsert(Connection connection, String table, List<String> columns) {
+  CopyInsert(Handle handle, String table, List<String> columns) {
+    StatementWatch.wrote(handle, table);
     this.columns = (short) columns.size();
     String sql =
         "COPY " + table + " (" + String.join(", ", columns) + ") FROM STDIN WITH (FORMAT binary)";
     try {
-      copy = connection.unwrap(PGConnection.class).getCopyAPI().copyIn(sql);
+      copy = handle.getConnection().unwrap(PGConnection.class).getCopyAPI().copyIn(sql);
     } catch (SQLException e) {
       throw failed(e);
     }

@@ -124,8 +124,9 @@ public final class LimitsTable {
   public void remedy(VersionKey key, String remedy, Decision decision) {
     handle
         .createUpdate(
-            "INSERT OR IGNORE INTO limits_remedy (line, structure, version, remedy, author,"
-                + " decided_at) VALUES (:line, :structure, :version, :remedy, :author, :at)")
+            "INSERT INTO limits_remedy (line, structure, version, remedy, author,"
+                + " decided_at) VALUES (:line, :structure, :version, :remedy, :author, :at)"
+                + " ON CONFLICT DO NOTHING")
         .bindMethods(key)
         .bind("remedy", remedy)
         .bind("author", decision.author())

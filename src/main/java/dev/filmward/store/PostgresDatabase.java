@@ -174,7 +174,7 @@ final class PostgresDatabase implements Database {
 
   @Override
   public RowInsert insert(Handle handle, String table, String... columns) {
-    return new CopyInsert(handle.getConnection(), table, List.of(columns));
+    return new CopyInsert(handle, table, List.of(columns));
   }
 
   @Override

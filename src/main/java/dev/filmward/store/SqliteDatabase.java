@@ -2,6 +2,7 @@ package dev.filmward.store;
 
 import com.zaxxer.hikari.HikariConfig;
 import com.zaxxer.hikari.HikariDataSource;
+import dev.filmward.store.BatchInsert.Twice;
 import java.io.IOException;
 import java.nio.file.Files;
 import java.nio.file.Path;
@@ -72,7 +73,7 @@ final class SqliteDatabase implements Database {
 
   @Override
   public RowInsert insert(Handle handle, String table, String... columns) {
-    return new BatchInsert(handle.getConnection(), table, List.of(columns));
+    return new BatchInsert(handle, table, List.of(columns), Twice.FAILS);
   }
 
   @Override

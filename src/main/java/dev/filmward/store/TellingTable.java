@@ -142,7 +142,7 @@ public final class TellingTable {
         .list();
   }
 
-  private static Raised raised(ResultSet row) throws SQLException {
+  static Raised raised(ResultSet row) throws SQLException {
     Instant at = Times.toInstant(row.getLong("raised_at"));
     long alarmId = row.getLong("alarm_id");
     long escalated = row.getLong("escalated_at");

@@ -8,6 +8,7 @@ import dev.filmward.alarm.Hold;
 import dev.filmward.film.Characteristic;
 import dev.filmward.film.Structure;
 import dev.filmward.film.Structures;
+import dev.filmward.store.AlarmDetails;
 import dev.filmward.store.AlarmTable;
 import dev.filmward.store.AlarmTable.AlarmSignal;
 import java.time.Instant;
@@ -17,22 +18,26 @@ import java.util.Optional;
 
 /** How an alarm looks as JSON. */
 final class AlarmJson {
-  private static final int MOST_SIGNALS = 200;
+  /** Of each alarm, the newest. */
+  static final int MOST_SIGNALS = 200;
 
   private final Structures structures;
   private final ZoneId zone;
   private final List<Hold> holds;
+  private final AlarmDetails details;
 
   /**
    * @param holds those that go on
+   * @param details of the alarms that are to be shown
    */
-  AlarmJson(Structures structures, ZoneId zone, List<Hold> holds) {
+  AlarmJson(Structures structures, ZoneId zone, List<Hold> holds, AlarmDetails details) {
     this.holds = holds;
+    this.details = details;
     this.structures = structures;
     this.zone = zone;
   }
 
-  ObjectNode of(Alarm alarm, AlarmTable table) {
+  ObjectNode of(Alarm alarm) {
     ObjectNode node =
         Wire.object()
             .put("id", alarm.id())
@@ -44,10 +49,10 @@ final class AlarmJson {
         .put("priority", alarm.excursion().priority().word())
         .put("outOfSpec", alarm.excursion().outOfSpec());
     addCourse(node, alarm);
-    addSignals(node, alarm, table);
+    addSignals(node, alarm);
     addPeople(node, alarm);
     ArrayNode history = node.putArray("history");
-    for (AlarmTable.HistoryEntry entry : table.history(alarm.id())) {
+    for (AlarmTable.HistoryEntry entry : details.history(alarm)) {
       history
           .addObject()
           .put("at", time(entry.at()))
@@ -91,12 +96,12 @@ final class AlarmJson {
     }
   }
 
-  private void addSignals(ObjectNode node, Alarm alarm, AlarmTable table) {
+  private void addSignals(ObjectNode node, Alarm alarm) {
     ArrayNode members = node.putArray("characteristics");
     alarm.subject().members().forEach(member -> members.add(Wire.characteristic(member)));
-    node.put("signalCount", table.signalCount(alarm.id()));
+    node.put("signalCount", details.signalCount(alarm));
     ArrayNode signals = node.putArray("signals");
-    for (AlarmSignal signal : table.signals(alarm.id(), MOST_SIGNALS)) {
+    for (AlarmSignal signal : details.signals(alarm)) {
       ObjectNode json = Wire.signal(signal.signal());
       addMember(json, alarm, signal.position());
       json.put("roll", signal.roll())

@@ -4,16 +4,23 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.filmward.alarm.Alarm;
 import dev.filmward.alarm.AlreadyTakenException;
+import dev.filmward.film.Structures;
 import dev.filmward.pipeline.Plant;
+import dev.filmward.store.AlarmDetails;
 import dev.filmward.store.Tables;
+import dev.filmward.store.Watched;
 import dev.filmward.telling.Escalation.Raised;
+import dev.filmward.web.Answers.Fresh;
 import io.javalin.http.Context;
 import java.io.IOException;
 import java.time.format.DateTimeFormatter;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Locale;
 import java.util.NoSuchElementException;
 import java.util.Optional;
+import java.util.Set;
+import org.jspecify.annotations.Nullable;
 
 /** Alarms, and what people do about them. */
 final class AlarmResource {
@@ -22,10 +29,15 @@ final class AlarmResource {
   private static final DateTimeFormatter MINUTE =
       DateTimeFormatter.ofPattern("yyyy-MM-dd 'at' HH:mm", Locale.ROOT);
 
-  private final Plant plant;
+  /** An alarm shows of a sample only what never changes: its name, its roll, its time. */
+  private static final Set<String> SETTLED = Set.of("sample");
 
-  AlarmResource(Plant plant) {
+  private final Plant plant;
+  private final Answers answers;
+
+  AlarmResource(Plant plant, Answers answers) {
     this.plant = plant;
+    this.answers = answers;
   }
 
   void list(Context ctx) {
@@ -34,18 +46,20 @@ final class AlarmResource {
     if (!all && state != null && !"open".equals(state)) {
       throw new IllegalArgumentException("state is open or all, not \"" + state + "\"");
     }
-    ObjectNode answer = Wire.object();
-    ArrayNode array = answer.putArray("alarms");
-    plant
-        .store()
-        .read(
-            tables -> {
-              List<Alarm> alarms = all ? tables.alarms().newest(MOST) : tables.alarms().open();
-              CareJson care = care(tables);
-              alarms.forEach(alarm -> array.add(json(tables, alarm, care)));
-              return array;
-            });
-    ctx.json(answer);
+    answers.give(ctx, () -> list(all));
+  }
+
+  private Fresh list(boolean all) {
+    Structures structures = plant.structures();
+    Watched<ObjectNode> answer =
+        plant
+            .store()
+            .watch(
+                SETTLED,
+                tables ->
+                    list(tables, all ? tables.alarms().newest(MOST) : tables.alarms().open()));
+    return new Fresh(
+        answer.value(), () -> answer.isCurrent() && plant.structures().equals(structures));
   }
 
   /** Alarms, open and closed, in whose comments, causes or actions a text stands. */
@@ -54,20 +68,24 @@ final class AlarmResource {
     if (text.isEmpty() || text.length() > LONGEST_SEARCH) {
       throw new IllegalArgumentException("words is 1 to " + LONGEST_SEARCH + " characters");
     }
+    ctx.json(
+        plant
+            .store()
+            .read(
+                tables ->
+                    list(
+                        tables,
+                        tables.care().search(text, MOST).stream()
+                            .map(tables.alarms()::find)
+                            .flatMap(Optional::stream)
+                            .toList())));
+  }
+
+  private ObjectNode list(Tables tables, List<Alarm> alarms) {
     ObjectNode answer = Wire.object();
     ArrayNode array = answer.putArray("alarms");
-    plant
-        .store()
-        .read(
-            tables -> {
-              CareJson care = care(tables);
-              tables.care().search(text, MOST).stream()
-                  .map(tables.alarms()::find)
-                  .flatMap(Optional::stream)
-                  .forEach(alarm -> array.add(json(tables, alarm, care)));
-              return array;
-            });
-    ctx.json(answer);
+    json(tables, alarms).forEach(array::add);
+    return answer;
   }
 
   void get(Context ctx) {
@@ -94,26 +112,29 @@ final class AlarmResource {
                 tables
                     .alarms()
                     .find(id)
-                    .map(alarm -> json(tables, alarm, care(tables)))
+                    .map(alarm -> json(tables, List.of(alarm)).get(0))
                     .orElseThrow(() -> new NoSuchElementException("no alarm " + id)));
   }
 
-  private ObjectNode json(Tables tables, Alarm alarm, CareJson care) {
-    ObjectNode node =
-        new AlarmJson(plant.structures(), plant.zone(), tables.holds().goingOn())
-            .of(alarm, tables.alarms());
-    care.add(node, alarm);
-    return node.put(
-        "escalatedAt",
-        tables
-            .telling()
-            .raised(alarm.id())
-            .flatMap(Raised::escalatedAt)
-            .map(at -> Wire.time(at, plant.zone()))
-            .orElse(null));
+  private List<ObjectNode> json(Tables tables, List<Alarm> alarms) {
+    AlarmDetails details = tables.alarms().details(alarms, AlarmJson.MOST_SIGNALS);
+    CareJson care = new CareJson(tables, plant.structures(), plant.zone(), details);
+    AlarmJson json =
+        new AlarmJson(plant.structures(), plant.zone(), tables.holds().goingOn(), details);
+    List<ObjectNode> nodes = new ArrayList<>();
+    for (Alarm alarm : alarms) {
+      ObjectNode node = json.of(alarm);
+      care.add(node, alarm);
+      nodes.add(node.put("escalatedAt", escalatedAt(details, alarm)));
+    }
+    return nodes;
   }
 
-  private CareJson care(Tables tables) {
-    return new CareJson(tables, plant.structures(), plant.zone());
+  private @Nullable String escalatedAt(AlarmDetails details, Alarm alarm) {
+    return details
+        .raised(alarm)
+        .flatMap(Raised::escalatedAt)
+        .map(at -> Wire.time(at, plant.zone()))
+        .orElse(null);
   }
 }

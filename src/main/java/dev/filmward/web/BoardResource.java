@@ -1,7 +1,9 @@
 package dev.filmward.web;
 
 import com.fasterxml.jackson.databind.node.ArrayNode;
+import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import com.fasterxml.jackson.databind.util.RawValue;
 import dev.filmward.film.Characteristic;
 import dev.filmward.film.Layer;
 import dev.filmward.film.Structure;
@@ -9,30 +11,64 @@ import dev.filmward.pipeline.Board;
 import dev.filmward.pipeline.Board.CharacteristicState;
 import dev.filmward.pipeline.Board.LineState;
 import dev.filmward.pipeline.BoardReader;
+import dev.filmward.pipeline.BoardReader.Seen;
 import dev.filmward.pipeline.Plant;
 import dev.filmward.subgroup.Subgroup;
+import dev.filmward.web.Answers.Fresh;
 import dev.filmward.web.WebServer.Options.Purpose;
 import io.javalin.http.Context;
 import java.time.Duration;
+import java.time.Instant;
 import java.util.List;
 import java.util.Locale;
+import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.concurrent.ConcurrentHashMap;
 
 /** All lines at a glance, as JSON. */
 final class BoardResource {
   private final Plant plant;
   private final BoardReader reader;
-  private final Purpose purpose;
 
-  BoardResource(Plant plant, Purpose purpose) {
+  /** So old a board may be that shows the same but for its time. */
+  private static final Duration OLDEST = Duration.ofMillis(250);
+
+  private final Purpose purpose;
+  private final Answers answers;
+  private final Map<String, Drawn> drawn = new ConcurrentHashMap<>();
+
+  BoardResource(Plant plant, Purpose purpose, Answers answers) {
+    this.answers = answers;
     this.plant = plant;
     this.reader = new BoardReader(plant);
     this.purpose = purpose;
   }
 
+  /** What the last samples of a line look like, which is most of a board, as it is written. */
+  private record Drawn(LineState of, Optional<RawValue> total, RawValue layers) {
+    /** The reader gives the same list until something happens to the line. */
+    boolean isOf(LineState line) {
+      return of.structure().equals(line.structure())
+          && of.characteristics() == line.characteristics();
+    }
+  }
+
   void get(Context ctx) {
-    Board board = reader.read();
+    answers.give(ctx, this::fresh);
+  }
+
+  private Fresh fresh() {
+    Seen seen = reader.look();
+    Instant then = seen.board().now();
+    return new Fresh(
+        json(seen.board()),
+        () ->
+            Duration.between(then, plant.clock().instant()).abs().compareTo(OLDEST) < 0
+                && seen.isCurrent().getAsBoolean());
+  }
+
+  private ObjectNode json(Board board) {
     ObjectNode answer =
         Wire.object()
             .put("now", Wire.time(board.now(), plant.zone()))
@@ -40,7 +76,7 @@ final class BoardResource {
             .put("demo", purpose == Purpose.DEMONSTRATION);
     ArrayNode lines = answer.putArray("lines");
     board.lines().forEach(line -> lines.add(line(line, board)));
-    ctx.json(answer);
+    return answer;
   }
 
   private ObjectNode line(LineState line, Board board) {
@@ -75,16 +111,28 @@ final class BoardResource {
     return node;
   }
 
-  private static void addStates(ObjectNode node, LineState line) {
-    ArrayNode layers = node.putArray("layers");
+  private void addStates(ObjectNode node, LineState line) {
+    Drawn states = drawn.get(line.line());
+    if (states == null || !states.isOf(line)) {
+      states = draw(line);
+      drawn.put(line.line(), states);
+    }
+    node.putRawValue("layers", states.layers);
+    states.total.ifPresent(total -> node.putRawValue("total", total));
+  }
+
+  private static Drawn draw(LineState line) {
+    ArrayNode layers = JsonNodeFactory.instance.arrayNode();
+    Optional<RawValue> total = Optional.empty();
     for (CharacteristicState state : line.characteristics()) {
       ObjectNode json = state(state, line.structure());
       if (state.characteristic().kind() == Characteristic.Kind.TOTAL) {
-        node.set("total", json);
+        total = Optional.of(Wire.written(json));
       } else {
         layers.add(json);
       }
     }
+    return new Drawn(line, total, Wire.written(layers));
   }
 
   private static ObjectNode state(CharacteristicState state, Structure structure) {

@@ -8,7 +8,7 @@ import dev.filmward.diagnosis.Cause;
 import dev.filmward.diagnosis.Causes;
 import dev.filmward.diagnosis.CheckPlan;
 import dev.filmward.film.Structures;
-import dev.filmward.pipeline.AlarmDesk;
+import dev.filmward.store.AlarmDetails;
 import dev.filmward.store.Tables;
 import java.time.Instant;
 import java.time.ZoneId;
@@ -21,14 +21,14 @@ import java.util.TreeSet;
  * are read once; for one request.
  */
 final class CareJson {
-  private final Tables tables;
+  private final AlarmDetails details;
   private final Structures structures;
   private final ZoneId zone;
   private final CheckPlan plan;
   private final Causes causes;
 
-  CareJson(Tables tables, Structures structures, ZoneId zone) {
-    this.tables = tables;
+  CareJson(Tables tables, Structures structures, ZoneId zone, AlarmDetails details) {
+    this.details = details;
     this.structures = structures;
     this.zone = zone;
     this.plan = tables.checks().current();
@@ -39,16 +39,16 @@ final class CareJson {
   void add(ObjectNode node, Alarm alarm) {
     addOwner(node, alarm);
     addChecks(node, alarm);
-    AlarmDesk.current(tables, alarm)
+    details
+        .finding(alarm)
         .ifPresent(
             found ->
                 ((ObjectNode) node.get("finding"))
                     .put("code", found.code())
                     .put("note", found.note()));
     ArrayNode comments = node.putArray("comments");
-    tables
-        .care()
-        .comments(alarm.id())
+    details
+        .comments(alarm)
         .forEach(
             comment ->
                 comments
@@ -60,7 +60,8 @@ final class CareJson {
 
   private void addOwner(ObjectNode node, Alarm alarm) {
     node.putNull("owner");
-    AlarmDesk.owner(tables, alarm)
+    details
+        .owner(alarm)
         .ifPresent(
             owner ->
                 node.putObject("owner")
@@ -71,7 +72,7 @@ final class CareJson {
   }
 
   private void addChecks(ObjectNode node, Alarm alarm) {
-    List<DoneCheck> done = tables.care().checks(alarm.id());
+    List<DoneCheck> done = details.checks(alarm);
     Set<String> shown = new TreeSet<>();
     ArrayNode checks = node.putArray("checks");
     structures

@@ -3,6 +3,8 @@ package dev.filmward.web;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.filmward.pipeline.PlantEvent;
 import io.javalin.http.sse.SseClient;
+import java.io.ByteArrayOutputStream;
+import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.time.ZoneId;
 import java.util.ArrayDeque;
@@ -12,7 +14,6 @@ import java.util.List;
 import java.util.Optional;
 import java.util.Set;
 import java.util.concurrent.ConcurrentHashMap;
-import java.util.concurrent.ExecutorService;
 import java.util.concurrent.Executors;
 import java.util.concurrent.ScheduledExecutorService;
 import java.util.concurrent.ScheduledFuture;
@@ -41,10 +42,10 @@ final class EventStream implements AutoCloseable {
   private final String boot;
   private final Deque<Event> kept = new ArrayDeque<>();
   private final Set<Subscriber> subscribers = ConcurrentHashMap.newKeySet();
-  private final ExecutorService writers =
-      Executors.newCachedThreadPool(task -> daemon(task, "event-writer"));
+  private final EventWriters writers = new EventWriters();
   private final ScheduledExecutorService heartbeat =
-      Executors.newSingleThreadScheduledExecutor(task -> daemon(task, "event-heartbeat"));
+      Executors.newSingleThreadScheduledExecutor(
+          task -> EventWriters.daemon(task, "event-heartbeat"));
   private final StreamTally tally = new StreamTally();
   private long sequence;
   private boolean closed;
@@ -58,7 +59,31 @@ final class EventStream implements AutoCloseable {
   }
 
   /** One event on the wire. */
-  record Event(long sequence, String id, String name, String data) {}
+  static final class Event {
+    private final long sequence;
+    private final byte[] written;
+
+    /**
+     * @param data without ends of lines, as JSON is written
+     */
+    Event(long sequence, String id, String name, String data) {
+      this.sequence = sequence;
+      String lines = "id: " + id + "\nevent: " + name + "\ndata: " + data + "\n\n";
+      this.written = lines.getBytes(StandardCharsets.UTF_8);
+    }
+
+    private long sequence() {
+      return sequence;
+    }
+
+    int length() {
+      return written.length;
+    }
+
+    void writeTo(ByteArrayOutputStream out) {
+      out.writeBytes(written);
+    }
+  }
 
   void publish(PlantEvent event) {
     if (event instanceof PlantEvent.SamplesJudged) {
@@ -127,15 +152,14 @@ final class EventStream implements AutoCloseable {
       closed = true;
     }
     subscribers.forEach(Subscriber::finish);
-    writers.shutdown();
     try {
-      if (!writers.awaitTermination(LAST_WRITE_MS, TimeUnit.MILLISECONDS)) {
+      if (!writers.stop(LAST_WRITE_MS)) {
         subscribers.forEach(Subscriber::close);
       }
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
     }
-    writers.shutdownNow();
+    writers.breakOff();
   }
 
   /** Leaves a page that comes back where it was, in case it is cut off before it has caught up. */
@@ -168,11 +192,5 @@ final class EventStream implements AutoCloseable {
     } catch (NumberFormatException e) {
       return Optional.empty();
     }
-  }
-
-  private static Thread daemon(Runnable task, String name) {
-    Thread thread = new Thread(task, name);
-    thread.setDaemon(true);
-    return thread;
   }
 }

@@ -8,8 +8,10 @@ import dev.filmward.pipeline.Plant;
 import dev.filmward.store.FileEntry;
 import dev.filmward.store.FileEntry.Sender;
 import io.javalin.http.Context;
+import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.InputStream;
+import java.io.SequenceInputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
@@ -18,6 +20,10 @@ import java.nio.file.StandardCopyOption;
 final class FileResource {
   private static final int MOST_FILES = 200;
   static final long LARGEST_UPLOAD = 2L << 30;
+
+  /** Longer files go through the disk. */
+  private static final int IN_MEMORY = 64 << 10;
+
   private static final long LARGEST_STRUCTURES = 4L << 20;
 
   private final Plant plant;
@@ -35,22 +41,33 @@ final class FileResource {
     ctx.json(answer);
   }
 
-  /** Streams the body to disk before it is read, so that a broken connection leaves nothing. */
+  /** The whole body comes before it is read, so that a broken connection leaves nothing. */
   void upload(Context ctx) throws IOException {
     String name = Requests.text(ctx, "name");
     Sender sender = Sender.of(Requests.by(ctx), Requests.textOr(ctx, "why", ""));
+    try (InputStream body = new BoundedStream(ctx.bodyInputStream(), LARGEST_UPLOAD)) {
+      byte[] first = body.readNBytes(IN_MEMORY);
+      FileEntry entry =
+          first.length < IN_MEMORY
+              ? read(name, sender, () -> new ByteArrayInputStream(first))
+              : readFromDisk(
+                  name, sender, new SequenceInputStream(new ByteArrayInputStream(first), body));
+      ctx.json(FileJson.of(entry, plant.zone()));
+    }
+  }
+
+  private FileEntry readFromDisk(String name, Sender sender, InputStream body) throws IOException {
     Path file = Files.createTempFile("filmward-upload", ".csv");
     try {
-      try (InputStream body = new BoundedStream(ctx.bodyInputStream(), LARGEST_UPLOAD)) {
-        Files.copy(body, file, StandardCopyOption.REPLACE_EXISTING);
-      }
-      FileEntry entry =
-          plant.read(
-              new IncomingFile(name, "upload", () -> Files.newInputStream(file)).from(sender));
-      ctx.json(FileJson.of(entry, plant.zone()));
+      Files.copy(body, file, StandardCopyOption.REPLACE_EXISTING);
+      return read(name, sender, () -> Files.newInputStream(file));
     } finally {
       Files.deleteIfExists(file);
     }
+  }
+
+  private FileEntry read(String name, Sender sender, IncomingFile.Opener opener) {
+    return plant.read(new IncomingFile(name, "upload", opener).from(sender));
   }
 
   void learnStructures(Context ctx) throws IOException, StructuresFault {

@@ -19,8 +19,8 @@ import java.util.function.BooleanSupplier;
 
 /**
  * Lets a request through to its route when whoever asks has the route's permission: a person by the
- * cookie of a session, a machine by a token in the Authorization header. Asks the database each
- * time, so that what is taken away is gone at once. Thread-safe.
+ * cookie of a session, a machine by a token in the Authorization header. What is taken away is gone
+ * at once: who it is, is remembered only until an account, session or token changes. Thread-safe.
  */
 final class Gate {
   private static final String ATTRIBUTE = "filmward.actor";

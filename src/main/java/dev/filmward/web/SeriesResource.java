@@ -5,6 +5,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.filmward.chart.Band;
 import dev.filmward.chart.LimitsVersion;
 import dev.filmward.film.Characteristic;
+import dev.filmward.film.Structures;
 import dev.filmward.pipeline.Plant;
 import dev.filmward.pipeline.SeriesReader;
 import dev.filmward.pipeline.SeriesReader.Address;
@@ -12,6 +13,7 @@ import dev.filmward.pipeline.SeriesView;
 import dev.filmward.store.FigureRow;
 import dev.filmward.store.FigureTable.Span;
 import dev.filmward.subgroup.Subgroup;
+import dev.filmward.web.Answers.Fresh;
 import io.javalin.http.Context;
 import java.time.Instant;
 import java.util.Locale;
@@ -21,9 +23,11 @@ import java.util.Optional;
 final class SeriesResource {
   private final Plant plant;
   private final SeriesReader reader;
+  private final Answers answers;
 
-  SeriesResource(Plant plant) {
+  SeriesResource(Plant plant, Answers answers) {
     this.plant = plant;
+    this.answers = answers;
     this.reader = new SeriesReader(plant);
   }
 
@@ -36,7 +40,18 @@ final class SeriesResource {
         new Span(
             Requests.number(ctx, "from").map(Instant::ofEpochMilli).orElse(always.from()),
             Requests.number(ctx, "to").map(Instant::ofEpochMilli).orElse(always.to()));
-    ctx.json(json(reader.read(address, span, pixels(ctx))));
+    int pixels = pixels(ctx);
+    answers.give(ctx, () -> read(address, span, pixels));
+  }
+
+  private Fresh read(Address address, Span span, int pixels) {
+    long before = plant.changes().of(address.line());
+    Structures structures = plant.structures();
+    ObjectNode answer = json(reader.read(address, span, pixels));
+    return new Fresh(
+        answer,
+        () ->
+            plant.changes().of(address.line()) == before && plant.structures().equals(structures));
   }
 
   private static Characteristic.Kind kind(Context ctx) {

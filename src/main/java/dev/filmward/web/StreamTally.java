@@ -7,8 +7,8 @@ final class StreamTally {
   private final LongAdder delivered = new LongAdder();
   private final LongAdder dropped = new LongAdder();
 
-  void eventDelivered() {
-    delivered.increment();
+  void eventsDelivered(int events) {
+    delivered.add(events);
   }
 
   void pageDropped() {

@@ -2,18 +2,19 @@ package dev.filmward.web;
 
 import dev.filmward.web.EventStream.Event;
 import io.javalin.http.sse.SseClient;
+import java.io.ByteArrayOutputStream;
+import java.io.IOException;
 import java.util.ArrayDeque;
+import java.util.ArrayList;
 import java.util.Deque;
-import java.util.concurrent.ExecutorService;
-import java.util.concurrent.RejectedExecutionException;
+import java.util.List;
 import java.util.function.BooleanSupplier;
-import org.jspecify.annotations.Nullable;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * One open page. Events wait in a short queue and are written one after another; a page whose queue
- * is full is cut off. Thread-safe.
+ * One open page. Events wait in a short queue, and all that wait are written together; a page whose
+ * queue is full is cut off. Thread-safe.
  */
 final class Subscriber {
   private static final Logger LOG = LoggerFactory.getLogger(Subscriber.class);
@@ -21,15 +22,19 @@ final class Subscriber {
   /** As many as are kept for catching up, and a few more. */
   private static final int LONGEST_QUEUE = EventStream.KEPT + 100;
 
+  /** With no more than this before its last event, a write is not cut. */
+  private static final int BYTES_AT_ONCE = 1 << 16;
+
   private final SseClient client;
-  private final ExecutorService writers;
+  private final EventWriters writers;
   private final StreamTally tally;
   private final BooleanSupplier isWelcome;
-  private final Deque<Runnable> waiting = new ArrayDeque<>();
-  private boolean writing;
+  private final Deque<Event> waiting = new ArrayDeque<>();
+  private boolean isDue;
+  private boolean beats;
+  private boolean ends;
 
-  Subscriber(
-      SseClient client, ExecutorService writers, StreamTally tally, BooleanSupplier isWelcome) {
+  Subscriber(SseClient client, EventWriters writers, StreamTally tally, BooleanSupplier isWelcome) {
     this.client = client;
     this.tally = tally;
     this.writers = writers;
@@ -41,22 +46,31 @@ final class Subscriber {
   }
 
   void offer(Event event) {
-    enqueue(
-        () -> {
-          client.sendEvent(event.name(), event.data(), event.id());
-          tally.eventDelivered();
-        });
+    synchronized (waiting) {
+      if (waiting.size() < LONGEST_QUEUE) {
+        waiting.addLast(event);
+        beDue();
+        return;
+      }
+      waiting.clear();
+    }
+    tally.pageDropped();
+    client.close();
   }
 
   void beat() {
-    enqueue(() -> client.sendComment("still here"));
+    synchronized (waiting) {
+      beats = true;
+      beDue();
+    }
   }
 
-  /** Closes after the event that is being written; what waits is left out. */
+  /** Closes after the events that are being written; what waits is left out. */
   void finish() {
     synchronized (waiting) {
       waiting.clear();
-      enqueue(client::close);
+      ends = true;
+      beDue();
     }
   }
 
@@ -65,48 +79,67 @@ final class Subscriber {
     client.close();
   }
 
-  private void enqueue(Runnable write) {
-    synchronized (waiting) {
-      if (waiting.size() >= LONGEST_QUEUE) {
-        tally.pageDropped();
-        client.close();
-        waiting.clear();
-        return;
-      }
-      waiting.addLast(write);
-      if (!writing) {
-        writing = true;
-        start();
-      }
-    }
-  }
-
-  private void start() {
+  /** Writes what waits; one thread at a time, as {@link EventWriters} see to. */
+  void write() {
+    Piece piece = next();
     try {
-      writers.execute(this::writeAll);
-    } catch (RejectedExecutionException stopping) {
-      writing = false;
-    }
-  }
-
-  private void writeAll() {
-    try {
-      for (Runnable write = next(); write != null; write = next()) {
-        if (!client.terminated()) {
-          write.run();
-        }
+      if (!client.terminated()) {
+        write(piece);
       }
-    } catch (RuntimeException e) {
+    } catch (IOException | RuntimeException e) {
       LOG.debug("A page went away while it was written to", e);
       client.close();
     }
+    if (piece.isLast) {
+      client.close();
+    }
+    goOn();
   }
 
-  private @Nullable Runnable next() {
+  /** What is written at once. */
+  private record Piece(List<Event> events, boolean isBeat, boolean isLast) {}
+
+  private Piece next() {
     synchronized (waiting) {
-      Runnable write = waiting.pollFirst();
-      writing = write != null;
-      return write;
+      List<Event> events = new ArrayList<>();
+      int bytes = 0;
+      while (!waiting.isEmpty() && bytes < BYTES_AT_ONCE) {
+        events.add(waiting.removeFirst());
+        bytes += events.get(events.size() - 1).length();
+      }
+      boolean isBeat = beats && events.isEmpty();
+      beats = false;
+      return new Piece(events, isBeat, ends);
+    }
+  }
+
+  private void write(Piece piece) throws IOException {
+    if (piece.isBeat) {
+      client.sendComment("still here");
+    } else if (!piece.events.isEmpty()) {
+      ByteArrayOutputStream bytes = new ByteArrayOutputStream();
+      piece.events.forEach(event -> event.writeTo(bytes));
+      client.ctx().res().getOutputStream().write(bytes.toByteArray());
+      client.ctx().res().flushBuffer();
+      tally.eventsDelivered(piece.events.size());
+    }
+  }
+
+  /** What came during a write is written after it. */
+  private void goOn() {
+    synchronized (waiting) {
+      isDue = false;
+      boolean isMore = !waiting.isEmpty() || beats || ends;
+      if (isMore && !client.terminated()) {
+        beDue();
+      }
+    }
+  }
+
+  private void beDue() {
+    if (!isDue) {
+      isDue = true;
+      writers.due(this);
     }
   }
 }

@@ -161,9 +161,10 @@ public final class WebServer implements AutoCloseable {
   }
 
   private static void routes(Routes routes, Plant plant, Reception reception, Options options) {
-    BoardResource board = new BoardResource(plant, options.purpose());
-    SeriesResource series = new SeriesResource(plant);
-    AlarmResource alarms = new AlarmResource(plant);
+    Answers answers = new Answers();
+    BoardResource board = new BoardResource(plant, options.purpose(), answers);
+    SeriesResource series = new SeriesResource(plant, answers);
+    AlarmResource alarms = new AlarmResource(plant, answers);
     HoldResource holds = new HoldResource(plant);
     LineResource lines = new LineResource(plant);
     CareResource care = new CareResource(plant, alarms);

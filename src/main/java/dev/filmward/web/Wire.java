@@ -1,15 +1,19 @@
 package dev.filmward.web;
 
 import com.fasterxml.jackson.core.JsonFactory;
+import com.fasterxml.jackson.core.JsonProcessingException;
 import com.fasterxml.jackson.core.StreamWriteFeature;
+import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.ObjectMapper;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import com.fasterxml.jackson.databind.util.RawValue;
 import dev.filmward.chart.Band;
 import dev.filmward.film.Characteristic;
 import dev.filmward.film.SpecLimits;
 import dev.filmward.rule.Signal;
+import java.nio.charset.StandardCharsets;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.time.format.DateTimeFormatter;
@@ -18,12 +22,27 @@ import java.util.OptionalDouble;
 
 /** How values of ours look as JSON. Stateless. */
 final class Wire {
+  private static final ObjectMapper MAPPER = mapper();
+
   private Wire() {}
 
   /** Numbers in the fewest digits that give them back; the usual way to them takes far longer. */
   static ObjectMapper mapper() {
     return new ObjectMapper(
         JsonFactory.builder().enable(StreamWriteFeature.USE_FAST_DOUBLE_WRITER).build());
+  }
+
+  static byte[] bytes(JsonNode json) {
+    try {
+      return MAPPER.writeValueAsBytes(json);
+    } catch (JsonProcessingException e) {
+      throw new IllegalStateException("JSON could not be written", e);
+    }
+  }
+
+  /** For something that is written into many answers. */
+  static RawValue written(JsonNode json) {
+    return new RawValue(new String(bytes(json), StandardCharsets.UTF_8));
   }
 
   static ObjectNode object() {

@@ -18,14 +18,15 @@ import org.junit.jupiter.api.io.TempDir;
 /**
  * 200 open dashboards, 20 samples and 50 page requests a second, against a server in this process.
  * What must never fail is asked of every round; times, which another program on the machine can
- * spoil, of the best of three. They are wide: here the server, its load and the measuring of
- * coverage share two processors. The benchmark asks the packed server for 100 ms and a second.
+ * spoil, of the best of three. They are five and two times what the benchmark asks of the packed
+ * server, 100 ms and a second: here the server, its load and the measuring of coverage share one
+ * process, its memory and two processors.
  */
 class DashboardLoadTest {
   private static final Plan PLAN = new Plan(200, 20, 50, 8);
   private static final int ROUNDS = 3;
-  private static final double PAGE_MS = 1000;
-  private static final double EVENT_MS = 5000;
+  private static final double PAGE_MS = 500;
+  private static final double EVENT_MS = 2000;
 
   /**
    * In memory where there is such a place: a disk that others keep busy says nothing of the server.
@@ -65,29 +66,6 @@ class DashboardLoadTest {
           round < ROUNDS && (slowestEvent > EVENT_MS || answer > PAGE_MS);
           round++) {
         Report report = load.run(PLAN);
-        System.out.println(
-            "REPORT answers "
-                + report.answersMs().length
-                + " p50 "
-                + report.answer(0.5)
-                + " p99 "
-                + report.answer(0.99)
-                + " samples "
-                + report.samplesMs().length
-                + " p50 "
-                + report.sample(0.5)
-                + " p99 "
-                + report.sample(0.99)
-                + " events "
-                + report.eventsMs().length
-                + " p50 "
-                + report.event(0.5)
-                + " max "
-                + report.event(1)
-                + " missing "
-                + report.missing()
-                + " failed "
-                + report.failed());
         assertThat(report.failed()).as("requests refused").isZero();
         assertThat(report.missing()).as("events that did not come to a page").isZero();
         assertThat(report.eventsMs().length).isGreaterThan(150 * PLAN.dashboards());
