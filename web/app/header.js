@@ -14,6 +14,7 @@ const PAGES = [
   ['alarms', '/alarms.html', 'Alarms', 'read'],
   ['handover', '/handover.html', 'Handover', 'read'],
   ['intake', '/intake.html', 'Intake', 'read'],
+  ['gauge', '/gauge.html', 'Gauge room', 'read'],
   ['help', '/help.html', 'Help', 'anybody'],
 ];
 /** For whoever sets the plant up; folded, since it is seldom needed. */

@@ -124,16 +124,17 @@ public final class BatchAnalysis {
         .store()
         .read(
             tables -> {
-              tables.samples().forEach(this::addStored);
+              Charted charted = Charted.asKept(tables);
+              tables.samples().forEach(stored -> addStored(stored, charted));
               return columns.size();
             });
     return analysis(List.of());
   }
 
-  private void addStored(SampleTable.Stored stored) {
+  private void addStored(SampleTable.Stored stored, Charted charted) {
     Sample sample = stored.sample();
     if (!stored.isThinned()) {
-      addKnown(sample);
+      charted.of(sample).ifPresent(this::addKnown);
     } else if (scope.period().test(sample.takenAt())) {
       thinned.merge(
           new Made(sample.key().line(), sample.key().structure()),

@@ -10,10 +10,7 @@ import dev.filmward.store.SampleTable.Correction;
 import dev.filmward.store.SampleTable.Origin;
 import dev.filmward.store.SampleTable.Stored;
 import dev.filmward.store.Tables;
-import dev.filmward.subgroup.Subgroup;
-import dev.filmward.subgroup.Subgrouping;
 import java.util.ArrayList;
-import java.util.IdentityHashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -26,7 +23,7 @@ import java.util.Optional;
 final class SampleWriter {
   private final SampleTable samples;
   private final Origin origin;
-  private final IdentityHashMap<Structure, Subgrouping> subgroupings = new IdentityHashMap<>();
+  private final Charted charted;
   private long fresh;
   private long known;
   private long corrected;
@@ -34,6 +31,7 @@ final class SampleWriter {
 
   SampleWriter(Tables tables, Origin origin) {
     this.samples = tables.samples();
+    this.charted = Charted.asKept(tables);
     this.origin = origin;
   }
 
@@ -68,22 +66,10 @@ final class SampleWriter {
   private Change change(Joining joining) {
     Came now = joining.now();
     return new Change(
-        joining.before, now.sample, figures(now.sample, now.structure), joining.corrections);
-  }
-
-  private List<Optional<Subgroup>> figures(Sample sample, Structure structure) {
-    Subgrouping subgrouping = subgroupings.computeIfAbsent(structure, Subgrouping::layersAndTotal);
-    List<Optional<Subgroup>> figures = new ArrayList<>();
-    figures.add(Optional.empty());
-    for (var characteristic : subgrouping.characteristics()) {
-      Optional<Subgroup> subgroup = subgrouping.of(sample, characteristic);
-      if (characteristic.position() == 0) {
-        figures.set(0, subgroup);
-      } else {
-        figures.add(subgroup);
-      }
-    }
-    return figures;
+        joining.before,
+        now.sample,
+        charted.figures(now.sample, now.structure),
+        joining.corrections);
   }
 
   /** What was kept of one sample, with all parts of it that come in one transaction. */

@@ -35,6 +35,7 @@ public final class StoredCheck {
 
   private final Tables tables;
   private final Structures structures;
+  private final Charted charted;
   private final Optional<String> keptHead;
   private final List<String> faults = new ArrayList<>();
   private final List<Sample> waiting = new ArrayList<>();
@@ -47,6 +48,7 @@ public final class StoredCheck {
   private StoredCheck(Tables tables, Optional<String> keptHead) {
     this.tables = tables;
     this.keptHead = keptHead;
+    this.charted = Charted.asKept(tables);
     this.structures = StructureBook.read(tables.structures().all());
   }
 
@@ -122,11 +124,10 @@ public final class StoredCheck {
       fault("nothing is known of structure " + any.structure() + ", of which there are samples");
       return;
     }
-    Subgrouping subgrouping = Subgrouping.layersAndTotal(structure.get());
-    for (Characteristic what : subgrouping.characteristics()) {
+    for (Characteristic what : Subgrouping.layersAndTotal(structure.get()).characteristics()) {
       Map<SampleKey, Point> kept = kept(made, what.position());
       for (Sample sample : made) {
-        if (!isRight(kept.get(sample.key()), sample, subgrouping, what)) {
+        if (!isRight(kept.get(sample.key()), sample, structure.get(), what)) {
           fault(
               "the figures of "
                   + what.name()
@@ -138,12 +139,13 @@ public final class StoredCheck {
     }
   }
 
-  private static boolean isRight(
-      @Nullable Point kept, Sample sample, Subgrouping subgrouping, Characteristic what) {
+  private boolean isRight(
+      @Nullable Point kept, Sample sample, Structure structure, Characteristic what) {
     if (sample.layers() == 0) {
       return kept != null && kept.takenAt.equals(sample.takenAt());
     }
-    return new Point(sample.takenAt(), subgrouping.of(sample, what)).equals(kept);
+    Optional<Subgroup> subgroup = charted.figures(sample, structure).get(what.position());
+    return new Point(sample.takenAt(), subgroup).equals(kept);
   }
 
   private record Point(Instant takenAt, Optional<Subgroup> subgroup) {}

@@ -1,5 +1,6 @@
 package dev.filmward.store;
 
+import dev.filmward.film.Sample;
 import dev.filmward.subgroup.Subgroup;
 import java.util.Comparator;
 import java.util.List;
@@ -20,6 +21,15 @@ record BlockEntry(Id id, long takenAt, List<Optional<Subgroup>> figures)
 
   /** Who the sample is, and by which file it came. */
   record Id(long sampleId, long fileId, String roll, String sample) {}
+
+  /** A stored sample with some figures. */
+  static BlockEntry of(SampleTable.Stored stored, List<Optional<Subgroup>> figures) {
+    Sample sample = stored.sample();
+    return new BlockEntry(
+        new Id(stored.id(), stored.fileId(), sample.key().roll(), sample.key().sample()),
+        Times.toMicros(sample.takenAt()),
+        figures);
+  }
 
   @Override
   public int compareTo(BlockEntry other) {

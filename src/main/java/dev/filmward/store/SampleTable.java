@@ -19,6 +19,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.function.Function;
 import java.util.stream.Collectors;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.result.ResultIterator;
@@ -189,6 +190,32 @@ public final class SampleTable {
                     LinkedHashMap::new,
                     Collectors.toList()));
     byProduction.values().forEach(some -> new SampleWrite(handle, database, origin).write(some));
+  }
+
+  /**
+   * Keeps other figures for samples whose readings stay as they are.
+   *
+   * @param samples of one production, none of them thinned
+   */
+  public void refigure(List<Stored> samples, Function<Sample, List<Optional<Subgroup>>> figures) {
+    if (samples.isEmpty()) {
+      return;
+    }
+    SampleKey any = samples.get(0).sample().key();
+    long productionId =
+        handle
+            .createQuery("SELECT id FROM production WHERE line = :line AND structure = :structure")
+            .bind("line", any.line())
+            .bind("structure", any.structure())
+            .mapTo(Long.class)
+            .one();
+    List<BlockEntry> leave = new ArrayList<>();
+    List<BlockEntry> enter = new ArrayList<>();
+    for (Stored stored : samples) {
+      leave.add(BlockEntry.of(stored, List.of()));
+      enter.add(BlockEntry.of(stored, figures.apply(stored.sample())));
+    }
+    new BlockTable(handle, database).change(productionId, leave, enter);
   }
 
   /** What all lines have made, by line, the newest first. */
