@@ -29,7 +29,9 @@ final class Beginning {
       means.add(samples.get(t).takenAt(), seen[t]);
     }
     Optional<Change> found =
-        change.course.kind() == Course.Kind.UNTIL_BACK ? Optional.empty() : Change.in(means);
+        change.course.isStep() || change.course.kind() == Course.Kind.DRIFT
+            ? Change.in(means)
+            : Optional.empty();
     return found
         .filter(is -> (is.kind() == Change.Kind.STEP) == change.course.isStep())
         .filter(is -> isNear(is.at()))

@@ -64,6 +64,7 @@ final class BuiltInSignatures {
             .pattern(ONE_LAYER_EXPLAINED)
             .supports(STEP_RATHER_THAN_DRIFT, AT_LEAST, 0, 2)
             .supports(TOTAL_FOLLOWS_Z, AT_MOST, 3, 1)
+            .supports(SCATTER_Z, AT_MOST, ScatterLook.CLEAR, 2)
             .supports(TO_RESIN_LOT, AT_LEAST, 3, 1)
             .supports(TO_CALIBRATION, AT_LEAST, 3, 1)
             .suspects("feeder-hopper", "feeder or hopper of that layer's extruder")
@@ -81,6 +82,7 @@ final class BuiltInSignatures {
             .pattern(EXTRUDER_EXPLAINED)
             .supports(STEP_RATHER_THAN_DRIFT, AT_LEAST, 0, 2)
             .supports(TOTAL_FOLLOWS_Z, AT_MOST, 3, 1)
+            .supports(SCATTER_Z, AT_MOST, ScatterLook.CLEAR, 2)
             .supports(TO_RESIN_LOT, AT_LEAST, 3, 1)
             .supports(TO_CALIBRATION, AT_LEAST, 3, 1)
             .suspects("feeder-hopper", "feeder or hopper of that extruder")
@@ -152,6 +154,8 @@ final class BuiltInSignatures {
         of("mass-traded", "Two layers trade off, the mass stays", Kind.PROCESS)
             .pattern(TRADE_EXPLAINED)
             .needs(TRADE_MASS_Z, AT_MOST, 3.3, 2)
+            .supports(TRADE_MASS_Z, AT_MOST, 1.5, 1)
+            .supports(ONE_SOURCE_EXPLAINED, AT_MOST, EXPLAINED, 2)
             .supports(SKINS_OPPOSED_EXPLAINED, AT_MOST, EXPLAINED, 2)
             .suspects("other", "ratio control moved one extruder up and the other down")
             .suspects("other", "feedblock: split, vane or pin")
@@ -178,7 +182,9 @@ final class BuiltInSignatures {
             .pattern(TRADE_EXPLAINED)
             .needs(TRADE_TIME_OF_FLIGHT_Z, AT_MOST, 3.3, 2)
             .needs(TRADE_APART, AT_MOST, 1, 0)
-            .supports(STEP_RATHER_THAN_DRIFT, AT_LEAST, 0, 2)
+            .supports(TRADE_TIME_OF_FLIGHT_Z, AT_MOST, 1.5, 1)
+            .supports(ONE_SOURCE_EXPLAINED, AT_MOST, EXPLAINED, 2)
+            .supports(STEP_RATHER_THAN_DRIFT, AT_LEAST, 0, 1)
             .suspects("gauge-misread", "gate, threshold or polarity: the wrong edge of an echo")
             .checks(
                 "Read the same spot again, three times",
@@ -202,7 +208,7 @@ final class BuiltInSignatures {
   private static List<Signature> disturbances() {
     return List.of(
         of("short-dropout", "A layer is thin for a few samples and comes back", Kind.PROCESS)
-            .needs(SHORT_Z, AT_LEAST, ShortLook.CLEAR, 3)
+            .needs(SHORT_Z, AT_LEAST, ShortLook.CLEAR, 6)
             .needs(SHORT_PERCENT, AT_MOST, 0, 1)
             .needs(SHORT_LAYERS, AT_MOST, 0.7, 2)
             .supports(SHORT_PERCENT, AT_MOST, -5, 1)
@@ -215,7 +221,7 @@ final class BuiltInSignatures {
                 "Look at the magnet and the grate")
             .apart("A dip of kg/h or motor load at that time tells it from a single bad sample."),
         of("one-odd-sample", "All layers off in a single sample", Kind.MEASUREMENT)
-            .needs(SHORT_Z, AT_LEAST, ShortLook.CLEAR, 3)
+            .needs(SHORT_Z, AT_LEAST, ShortLook.CLEAR, 6)
             .needs(SHORT_LAYERS, AT_LEAST, 0.9, 2)
             .needs(SHORT_SAMPLES, AT_MOST, 1, 1)
             .suspects("gauge-misread", "a stretched, creased or warm sample")
@@ -334,7 +340,7 @@ final class BuiltInSignatures {
         of("couplant-counted", "The outermost layer is thick now and then", Kind.MEASUREMENT)
             .needs(SCATTER_SKEW, AT_LEAST, 1, 3)
             .needs(SCATTER_POSITION, AT_MOST, 1, 2)
-            .needs(SCATTER_Z, AT_LEAST, ScatterLook.CLEAR, 2)
+            .needs(SCATTER_Z, AT_LEAST, ScatterLook.CLEAR, 5)
             .suspects("gauge-misread", "couplant or air counted as film")
             .checks(
                 "Wipe probe and film, use less couplant, press evenly",

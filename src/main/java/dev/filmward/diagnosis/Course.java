@@ -1,10 +1,10 @@
 package dev.filmward.diagnosis;
 
 /**
- * How a level moves from a sample on: 0 before, towards 1 at the end. Times are minutes.
+ * How a level moves from a sample on: 0 before, towards 1 in the end.
  *
  * @param from index of the first sample after a step, or with which a drift begins
- * @param to index at which a drift that levels off has arrived, or from which the level is back
+ * @param to where a drift that levels off has gone 63 % of its way, or the first sample that is back
  */
 record Course(Kind kind, int from, int to) {
 
@@ -31,24 +31,20 @@ record Course(Kind kind, int from, int to) {
   }
 
   double[] regressor(double[] minutes) {
-    int n = minutes.length;
-    double[] values = new double[n];
-    int end =
-        switch (kind) {
-          case STEP -> from;
-          case DRIFT -> n - 1;
-          case LEVELLING -> to;
-          case UNTIL_BACK -> to - 1;
-        };
-    for (int t = from; t < n; t++) {
-      if (kind == Kind.STEP) {
-        values[t] = 1;
-      } else if (t <= end) {
-        values[t] = (minutes[t] - minutes[from]) / (minutes[end] - minutes[from]);
-      } else {
-        values[t] = kind == Kind.LEVELLING ? 1 : 0;
-      }
+    double[] values = new double[minutes.length];
+    for (int t = from; t < values.length; t++) {
+      values[t] = at(minutes, t);
     }
     return values;
+  }
+
+  private double at(double[] minutes, int t) {
+    double since = minutes[t] - minutes[from];
+    return switch (kind) {
+      case STEP -> 1;
+      case DRIFT -> since / (minutes[minutes.length - 1] - minutes[from]);
+      case LEVELLING -> -Math.expm1(-since / (minutes[to] - minutes[from]));
+      case UNTIL_BACK -> t < to ? since / (minutes[to - 1] - minutes[from]) : 0;
+    };
   }
 }

@@ -8,7 +8,7 @@ import java.util.OptionalDouble;
  */
 final class CourseChoice {
   private static final int LEVELLING_PLACES = 8;
-  private static final int FEWEST_LEVEL = 6;
+  private static final int FEWEST_LEVEL = 4;
 
   /** A likelihood ratio of 95 % for one parameter, twice its logarithm. */
   private static final double LIKELY = 3.84;
@@ -62,9 +62,9 @@ final class CourseChoice {
   private Best levelling(Best best, int from) {
     Best found = best;
     int rest = minutes.length - from;
-    for (int k = 1; k < LEVELLING_PLACES; k++) {
+    for (int k = 1; k <= LEVELLING_PLACES / 2; k++) {
       int to = from + rest * k / LEVELLING_PLACES;
-      if (to >= from + FEWEST_LEVEL && to <= minutes.length - FEWEST_LEVEL) {
+      if (to >= from + FEWEST_LEVEL) {
         Course course = new Course(Course.Kind.LEVELLING, from, to);
         found = found.or(course, gain(course));
       }

@@ -124,8 +124,16 @@ final class LanesLook {
     return off[t][i][j] - common(t, j);
   }
 
-  /** Where the profile changed most clearly. */
-  record Place(int from, double z) {}
+  /**
+   * Where the profile changed most clearly.
+   *
+   * @param position of the layer whose own it is; 0 for the one that all share
+   */
+  record Place(int from, int position, double z) {
+    List<Integer> positions() {
+      return position == 0 ? List.of() : List.of(position);
+    }
+  }
 
   /** z at every place from the first that is allowed. */
   private double[] scan(Part part) {
@@ -169,8 +177,8 @@ final class LanesLook {
     return (Math.cbrt(chiSquare / degrees) - (1 - spread)) / Math.sqrt(spread);
   }
 
-  /** Looks, and notes what there is. */
-  Optional<Place> look(Findings findings) {
+  /** Where a profile changed most clearly, of all layers or of one; empty where nobody can tell. */
+  Optional<Place> clearest() {
     if (!canLook()) {
       return Optional.empty();
     }
@@ -180,19 +188,20 @@ final class LanesLook {
       int layer = i;
       scans[i] = scan((t, j) -> own(t, layer, j));
     }
-    Place best = new Place(0, Double.NEGATIVE_INFINITY);
+    Place best = new Place(0, 0, Double.NEGATIVE_INFINITY);
     for (int from = FEWEST_BEFORE; from <= Math.min(last, off.length - FEWEST_AFTER); from++) {
-      for (double[] scan : scans) {
-        best = scan[from] > best.z() ? new Place(from, scan[from]) : best;
+      for (int i = 0; i <= layers; i++) {
+        best =
+            scans[i][from] > best.z() ? new Place(from, (i + 1) % (layers + 1), scans[i][from]) : best;
       }
     }
-    findings.put(Statistic.LANES_Z, best.z());
-    if (best.z() < CLEAR) {
-      return Optional.empty();
-    }
+    return Optional.of(best);
+  }
+
+  /** Notes what there is. */
+  void note(Place best, Findings findings) {
     new ProfileChange(change(best.from()), weights, scale(best.from())).note(findings, series);
     findings.put(Statistic.LANES_TOTAL_Z, scan(this::total)[best.from()]);
-    return Optional.of(best);
   }
 
   /** By layer and lane: mean after less mean before. */

@@ -7,6 +7,7 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.ToDoubleFunction;
 import java.util.stream.IntStream;
 
 /** Looks for a change of level, and notes how it runs and which layers make it. */
@@ -22,13 +23,21 @@ final class LevelLook {
   private final double[] minutes;
   private final int last;
   private final int[] screens;
+  private final ToDoubleFunction<List<Integer>> blur;
 
   /**
    * @param minutes of the samples that are looked at
    * @param last index among them of the latest that a change may begin with
    * @param screens indices of the first samples after screen changes
+   * @param blur how much clearer a change of some layers must be
    */
-  LevelLook(FilmSeries series, double[] minutes, int last, int[] screens) {
+  LevelLook(
+      FilmSeries series,
+      double[] minutes,
+      int last,
+      int[] screens,
+      ToDoubleFunction<List<Integer>> blur) {
+    this.blur = blur;
     this.series = series;
     this.directions = new Directions(series.structure, series.usualUm);
     this.minutes = minutes;
@@ -42,8 +51,9 @@ final class LevelLook {
       return Optional.empty();
     }
     LevelScan.Found found = scan.clearest();
-    findings.put(Statistic.LEVEL_Z, Math.sqrt(found.gain()));
-    if (Math.sqrt(found.gain()) < CLEAR) {
+    double z = Math.sqrt(found.gain()) / blur.applyAsDouble(found.direction().positions());
+    findings.put(Statistic.LEVEL_Z, z, found.direction().positions());
+    if (z < CLEAR) {
       return Optional.empty();
     }
     CourseChoice choice = new CourseChoice(projected(level, found), minutes, last, screens);
@@ -80,7 +90,6 @@ final class LevelLook {
 
   private void note(Findings findings, LevelChange change) {
     int layers = series.layers;
-    findings.put(Statistic.LEVEL_Z, Math.sqrt(change.gain), change.clearest.positions());
     findings.put(Statistic.SAMPLES_SINCE, minutes.length - change.course.from());
     List<Integer> moved =
         IntStream.range(0, layers)
@@ -172,7 +181,7 @@ final class LevelLook {
     return worth(layer -> 1);
   }
 
-  private double[] worth(java.util.function.ToDoubleFunction<ReportedLayer> per) {
+  private double[] worth(ToDoubleFunction<ReportedLayer> per) {
     return IntStream.range(0, series.layers)
         .mapToDouble(
             i -> series.usualUm[i] * per.applyAsDouble(series.structure.reported().get(i)))

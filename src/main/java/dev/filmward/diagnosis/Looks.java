@@ -19,6 +19,7 @@ final class Looks {
   private final int last;
   private final Timeline timeline;
   private final Observations observations;
+  private Optional<ScatterLook.Rise> rise = Optional.empty();
 
   Looks(FilmSeries series, Findings findings) {
     this.series = series;
@@ -37,13 +38,26 @@ final class Looks {
   }
 
   void look() {
-    double[][] level = IntStream.of(kept).mapToObj(t -> series.level[t]).toArray(double[][]::new);
-    lookAlong(level);
-    Optional<LanesLook.Place> profile = new LanesLook(series, kept, last).look(findings);
-    profile.ifPresent(place -> observations.profile(samples, place));
-    new ScatterLook(series, kept, last, profile.map(LanesLook.Place::from).orElse(0))
-        .look(findings)
-        .ifPresent(rise -> observations.scatter(samples, rise));
+    LanesLook lanes = new LanesLook(series, kept, last);
+    Optional<LanesLook.Place> place = lanes.clearest();
+    int profileFrom = place.filter(is -> is.z() >= LanesLook.CLEAR).map(LanesLook.Place::from).orElse(0);
+    rise = new ScatterLook(series, kept, last, profileFrom).look(findings);
+    rise.ifPresent(is -> observations.scatter(samples, is));
+    place.ifPresent(is -> noteLanes(lanes, is));
+    lookAlong(IntStream.of(kept).mapToObj(t -> series.level[t]).toArray(double[][]::new));
+  }
+
+  private void noteLanes(LanesLook lanes, LanesLook.Place place) {
+    double z = place.z() / blur(place.positions());
+    findings.put(Statistic.LANES_Z, z, place.positions());
+    if (z >= LanesLook.CLEAR) {
+      lanes.note(place, findings);
+      observations.profile(samples, place);
+    }
+  }
+
+  private double blur(List<Integer> positions) {
+    return rise.map(is -> is.blur(positions)).orElse(1.0);
   }
 
   private void lookAlong(double[][] level) {
@@ -80,7 +94,7 @@ final class Looks {
   }
 
   private LevelLook levels() {
-    return new LevelLook(series, minutes, last, timeline.screens());
+    return new LevelLook(series, minutes, last, timeline.screens(), this::blur);
   }
 
   private Optional<LevelChange> levelChange(double[][] level) {

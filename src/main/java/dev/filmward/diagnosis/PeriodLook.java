@@ -21,7 +21,7 @@ final class PeriodLook {
 
   private static final int FEWEST = 40;
   private static final int PARTS = 3;
-  private static final int OVERSAMPLING = 2;
+  private static final int OVERSAMPLING = 3;
 
   private final double[][] level;
   private final double[] minutes;
@@ -53,31 +53,61 @@ final class PeriodLook {
   }
 
   private Peak highest(int from) {
-    int n = minutes.length - from;
     double[][] series = new double[level[0].length][];
-    double[] squares = new double[series.length];
     for (int i = 0; i < series.length; i++) {
-      series[i] = whitened(i, from);
-      squares[i] = Arrays.stream(series[i]).map(x -> x * x).sum();
+      series[i] = centred(i, from);
     }
+    double[] frequencies = highest(series, from).frequencies();
+    for (int i = 0; i < series.length; i++) {
+      series[i] = whitened(series[i], from, frequencies[i]);
+    }
+    return peak(highest(series, from), from);
+  }
+
+  /** For each series where its periodogram is highest, and which part of its squares that is. */
+  private static final class Tops {
+    private final double[] frequencies;
+    private final double[] parts;
+
+    Tops(int count) {
+      frequencies = new double[count];
+      parts = new double[count];
+    }
+
+    double[] frequencies() {
+      return frequencies;
+    }
+  }
+
+  private Tops highest(double[][] series, int from) {
+    int n = minutes.length - from;
+    double[] squares =
+        Arrays.stream(series).mapToDouble(one -> LevelScan.dot(one, one)).toArray();
     double span = minutes[minutes.length - 1] - minutes[from];
-    double highest = 0;
-    int layer = 0;
-    double frequency = 0;
+    Tops tops = new Tops(series.length);
     for (int k = 4 * OVERSAMPLING; k <= OVERSAMPLING * n / 2; k++) {
       double trial = k / (OVERSAMPLING * span);
       double[] powers = powers(series, from, trial);
       for (int i = 0; i < series.length; i++) {
-        if (squares[i] > 0 && powers[i] / squares[i] > highest) {
-          highest = powers[i] / squares[i];
-          layer = i;
-          frequency = trial;
+        if (squares[i] > 0 && powers[i] / squares[i] > tops.parts[i]) {
+          tops.parts[i] = powers[i] / squares[i];
+          tops.frequencies[i] = trial;
         }
       }
     }
-    double one = Math.pow(Math.max(0, 1 - highest), (n - 3) / 2.0);
-    double trials = PARTS * series.length * n / 2.0;
+    return tops;
+  }
+
+  private Peak peak(Tops tops, int from) {
+    int n = minutes.length - from;
+    int layer = 0;
+    for (int i = 0; i < tops.parts.length; i++) {
+      layer = tops.parts[i] > tops.parts[layer] ? i : layer;
+    }
+    double one = Math.pow(Math.max(0, 1 - tops.parts[layer]), (n - 3) / 2.0);
+    double trials = PARTS * tops.parts.length * n / 2.0;
     double falseAlarm = one > 1e-9 ? -Math.expm1(trials * Math.log1p(-one)) : trials * one;
+    double frequency = tops.frequencies[layer];
     return new Peak(layer, frequency == 0 ? 0 : 1 / frequency, falseAlarm, from);
   }
 
@@ -137,29 +167,56 @@ final class PeriodLook {
     }
   }
 
-  /** A layer about its mean, less what it has of the sample before. */
-  private double[] whitened(int layer, int from) {
-    int n = minutes.length - from;
-    double[] values = new double[n];
+  private double[] centred(int layer, int from) {
+    double[] values = new double[minutes.length - from];
     double mean = 0;
-    for (int t = 0; t < n; t++) {
-      mean += level[from + t][layer] / n;
+    for (int t = 0; t < values.length; t++) {
+      mean += level[from + t][layer] / values.length;
     }
-    double squares = 0;
-    double products = 0;
-    for (int t = 0; t < n; t++) {
+    for (int t = 0; t < values.length; t++) {
       values[t] = level[from + t][layer] - mean;
-      squares += values[t] * values[t];
-      products += t > 0 ? values[t] * values[t - 1] : 0;
+    }
+    return values;
+  }
+
+  /** Less what a value has of the one before it, apart from the swing of a frequency. */
+  private double[] whitened(double[] values, int from, double frequency) {
+    double[] rest = withoutSine(values, from, frequency);
+    double squares = LevelScan.dot(rest, rest);
+    double products = 0;
+    for (int t = 1; t < rest.length; t++) {
+      products += rest[t] * rest[t - 1];
     }
     double phi = squares == 0 ? 0 : Math.max(0, Math.min(0.9, products / squares));
-    double[] white = new double[n];
+    double[] white = new double[values.length];
     white[0] = values[0] * Math.sqrt(1 - phi * phi);
-    for (int t = 1; t < n; t++) {
+    for (int t = 1; t < white.length; t++) {
       white[t] = values[t] - phi * values[t - 1];
     }
-    double rest = Arrays.stream(white).sum() / n;
-    return Arrays.stream(white).map(x -> x - rest).toArray();
+    double mean = Arrays.stream(white).sum() / white.length;
+    return Arrays.stream(white).map(x -> x - mean).toArray();
+  }
+
+  private double[] withoutSine(double[] values, int from, double frequency) {
+    double[] cosine = new double[values.length];
+    double[] sine = new double[values.length];
+    for (int t = 0; t < values.length; t++) {
+      double angle = 2 * Math.PI * frequency * minutes[from + t];
+      cosine[t] = Math.cos(angle);
+      sine[t] = Math.sin(angle);
+    }
+    double cs = LevelScan.dot(cosine, sine);
+    double cc = LevelScan.dot(cosine, cosine);
+    double ss = LevelScan.dot(sine, sine);
+    double determinant = Math.max(1e-9, cc * ss - cs * cs);
+    double c = LevelScan.dot(values, cosine);
+    double s = LevelScan.dot(values, sine);
+    double[] rest = values.clone();
+    for (int t = 0; t < rest.length; t++) {
+      rest[t] -= (ss * c - cs * s) / determinant * cosine[t];
+      rest[t] -= (cc * s - cs * c) / determinant * sine[t];
+    }
+    return rest;
   }
 
   /** Sine and cosine of a layer from a sample on: index, what they explain, amplitude. */

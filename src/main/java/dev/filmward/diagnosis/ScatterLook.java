@@ -20,6 +20,7 @@ final class ScatterLook {
   private static final int FEWEST_BEFORE = 15;
   private static final int FEWEST_AFTER = 3;
   private static final double ALSO = 3.5;
+  private static final double LEAST_OF_TRADE = 0.4;
   private static final double LEAST_VARIANCE = 1e-10;
 
   private final FilmSeries series;
@@ -84,26 +85,48 @@ final class ScatterLook {
   }
 
   /** Where the scatter of a layer rose most clearly. */
-  record Rise(int from, int layer, double z) {}
+  record Rise(int from, int layer, double z, double ratio, List<Integer> positions) {
+    /** How much clearer something must be that is seen in layers which scatter more. */
+    double blur(List<Integer> seenIn) {
+      return seenIn.isEmpty() || java.util.Collections.disjoint(seenIn, positions) ? 1 : ratio;
+    }
+  }
 
   Optional<Rise> look(Findings findings) {
     if (!canLook()) {
       return Optional.empty();
     }
     double[][] scans = new double[layers][];
-    Rise best = new Rise(0, 0, Double.NEGATIVE_INFINITY);
+    int bestFrom = 0;
+    int bestLayer = 0;
+    double bestZ = Double.NEGATIVE_INFINITY;
     for (int i = 0; i < layers; i++) {
       scans[i] = scan(i);
       for (int from = FEWEST_BEFORE; from <= Math.min(last, logs.length - FEWEST_AFTER); from++) {
-        best = scans[i][from] > best.z() ? new Rise(from, i, scans[i][from]) : best;
+        if (scans[i][from] > bestZ) {
+          bestZ = scans[i][from];
+          bestFrom = from;
+          bestLayer = i;
+        }
       }
     }
-    findings.put(Statistic.SCATTER_Z, best.z(), List.of(best.layer() + 1));
-    if (best.z() < CLEAR) {
+    findings.put(Statistic.SCATTER_Z, bestZ, List.of(bestLayer + 1));
+    if (bestZ < CLEAR) {
       return Optional.empty();
     }
-    note(findings, best, scans);
-    return Optional.of(best);
+    List<Integer> positions = new ArrayList<>();
+    for (int i = 0; i < layers; i++) {
+      if (scans[i][bestFrom] >= ALSO) {
+        positions.add(i + 1);
+      }
+    }
+    double ratio =
+        Math.sqrt(
+            product(bestFrom, logs.length, bestLayer, bestLayer)
+                / product(0, bestFrom, bestLayer, bestLayer));
+    Rise rise = new Rise(bestFrom, bestLayer, bestZ, Math.max(1, ratio), positions);
+    note(findings, rise);
+    return Optional.of(rise);
   }
 
   /** z at every place; of the logarithms, whose spread is that of neighbours' differences. */
@@ -128,19 +151,11 @@ final class ScatterLook {
     return z;
   }
 
-  private void note(Findings findings, Rise rise, double[][] scans) {
-    List<Integer> positions = new ArrayList<>();
-    for (int i = 0; i < layers; i++) {
-      if (scans[i][rise.from()] >= ALSO) {
-        positions.add(i + 1);
-      }
-    }
+  private void note(Findings findings, Rise rise) {
+    List<Integer> positions = rise.positions();
     int layer = rise.layer();
     findings.put(Statistic.SCATTER_Z, rise.z(), positions);
-    findings.put(
-        Statistic.SCATTER_RATIO,
-        Math.sqrt(product(rise.from(), logs.length, layer, layer) / product(0, rise.from(), layer, layer)),
-        List.of(layer + 1));
+    findings.put(Statistic.SCATTER_RATIO, rise.ratio(), List.of(layer + 1));
     findings.put(Statistic.SCATTER_LAYERS, (double) positions.size() / layers, positions);
     findings.put(Statistic.SCATTER_POSITION, layer + 1, List.of(layer + 1));
     findings.put(Statistic.SCATTER_SKEW, skew(rise), List.of(layer + 1));
@@ -175,10 +190,15 @@ final class ScatterLook {
     return product(from, logs.length, i, k) - product(0, from, i, k);
   }
 
-  /** Of the added scatter; at most 1 either way. */
+  /**
+   * Of the added scatter of a layer and its neighbour; at most 1 either way. The neighbour's is
+   * taken for at least a part of what it would be if they traded the same thickness.
+   */
   private double correlation(int from, int i, int k) {
-    double variances = Math.max(1e-12, added(from, i, i)) * Math.max(1e-12, added(from, k, k));
-    return Math.max(-1, Math.min(1, added(from, i, k) / Math.sqrt(variances)));
+    double own = Math.max(1e-12, added(from, i, i));
+    double ratio = series.usualUm[i] / series.usualUm[k];
+    double other = Math.max(LEAST_OF_TRADE * own * ratio * ratio, added(from, k, k));
+    return Math.max(-1, Math.min(1, added(from, i, k) / Math.sqrt(own * other)));
   }
 
   private double timeLeft(int from, int i, int k, double nsI, double nsK) {

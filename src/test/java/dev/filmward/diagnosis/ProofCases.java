@@ -145,7 +145,7 @@ final class ProofCases {
                       one,
                       1 + (t >= from ? s * one.sigma() * Math.sin(2 * Math.PI * t / 8.3) : 0));
             },
-            "sigma of amplitude", List.of(0.7, 1.2, 2.5),
+            "sigma of amplitude", List.of(0.8, 1.5, 3.0),
             new Setting(Duration.ofMinutes(1), 160, 100, Set.of(), Start.ASKED)),
         new Case(
             "P11", "profile-of-all-layers", "a die bolt", ALL,
