@@ -35,6 +35,10 @@ public record Condition(
       return name().toLowerCase(Locale.ROOT).replace('_', '-');
     }
 
+    boolean isOfSize() {
+      return this == SIZE_AT_LEAST || this == SIZE_AT_MOST;
+    }
+
     boolean isMet(double value, double threshold) {
       return switch (this) {
         case AT_LEAST -> value >= threshold;
@@ -113,5 +117,17 @@ public record Condition(
 
   boolean isMet(double value) {
     return comparison.isMet(value, threshold);
+  }
+
+  /** 1 where it is met; else how near it is, as a ratio, where that means something. */
+  double degree(double value) {
+    if (isMet(value)) {
+      return 1;
+    }
+    double size = comparison.isOfSize() ? Math.abs(value) : value;
+    if (!(threshold > 0) || !(size > 0)) {
+      return 0;
+    }
+    return Math.min(size / threshold, threshold / size);
   }
 }

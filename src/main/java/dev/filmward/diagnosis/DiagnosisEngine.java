@@ -19,6 +19,24 @@ public final class DiagnosisEngine {
   }
 
   public Diagnosis diagnose(FilmHistory history) {
-    return new Diagnosis(List.of(), List.of(), List.of(), List.of());
+    Findings findings = find(history);
+    List<Candidate> candidates = new Scoring(findings).candidates(signatures);
+    return new Diagnosis(
+        findings.observations(), candidates, List.of(), findings.notes());
+  }
+
+  static Findings find(FilmHistory history) {
+    Findings findings = new Findings();
+    new ReadingsLook(history).look(findings);
+    FilmSeries series = new FilmSeries(history);
+    if (series.size() < FilmHistory.FEWEST_BEFORE || series.alarm < LevelScan.FEWEST_BEFORE) {
+      findings.note(
+          "There are too few samples before the alarm to compare with: at least "
+              + LevelScan.FEWEST_BEFORE
+              + " whole ones are needed.");
+      return findings;
+    }
+    new Looks(series, findings).look();
+    return findings;
   }
 }

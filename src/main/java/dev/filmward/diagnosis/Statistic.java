@@ -9,8 +9,9 @@ import java.util.Optional;
  * history. Each has one value for the whole history, or none where there is nothing to compute it
  * from: a facet that does not stand out of the noise has no numbers but its first.
  *
- * <p>Relative deviations are {@code r = ln(t / t_usual)}; by the mass balance {@code t = Q / (rho W
- * v)} causes add up in them. "Explained" is the part, from 0 to 1, of a change in all layers,
+ * <p>Relative deviations are {@code t / t_usual - 1}; by the mass balance {@code t = Q / (rho W
+ * v)} they are the
+ * same in all layers that one cause moves. "Explained" is the part, from 0 to 1, of a change in all layers,
  * weighed by how sure each is, that one pattern over the layers accounts for. Sources: common
  * practice of mass balances for coextrusion, no source, where none is named.
  */
@@ -22,8 +23,10 @@ public enum Statistic {
   ONE_LAYER_EXPLAINED(Facet.LEVEL, "part", "explained by one layer alone"),
   EXTRUDER_EXPLAINED(
       Facet.LEVEL, "part", "explained by all layers of one extruder that feeds several"),
-  RESIN_EXPLAINED(
-      Facet.LEVEL, "part", "explained by all layers of one resin, where several have it"),
+  ONE_SOURCE_EXPLAINED(
+      Facet.LEVEL, "part", "explained by what one extruder feeds, be it one layer or several"),
+  ONE_RESIN_EXPLAINED(
+      Facet.LEVEL, "part", "explained by all layers of one resin, be it one layer or several"),
   TRADE_EXPLAINED(
       Facet.LEVEL, "part", "explained by two layers moving against each other, of whatever size"),
   SKINS_OPPOSED_EXPLAINED(
@@ -60,7 +63,6 @@ public enum Statistic {
   SHORT_PERCENT(Facet.SHORT, "%", "how far the layer was off then, with sign"),
   SHORT_LAYERS(Facet.SHORT, "part", "part of the layers that were off then"),
   SHORT_RECOVERED(Facet.SHORT, "samples", "how many samples have been as usual since then"),
-  SHORT_TO_RESTART(Facet.SHORT, "samples", "distance of the disturbance from a start of the line"),
 
   PERIODIC_FALSE_ALARM(
       Facet.PERIODIC,
@@ -75,25 +77,28 @@ public enum Statistic {
   DAILY_MATERIAL_EXPLAINED(
       Facet.DAILY, "part", "explained by sound velocities of the materials changing with heat"),
 
-  LANES_COMMON_Z(Facet.LANES, "z", "how clearly the profile that all layers share has changed"),
-  LANES_OWN_Z(Facet.LANES, "z", "how clearly the profile of one layer has changed for itself"),
+  LANES_Z(Facet.LANES, "z", "how clearly a profile across the web has changed"),
+  LANES_COMMON_EXPLAINED(
+      Facet.LANES, "part", "explained by all layers having the same change of profile"),
+  LANES_ONE_LAYER_EXPLAINED(
+      Facet.LANES, "part", "explained by the profile of one layer, others filling up or not"),
   LANES_TOTAL_Z(Facet.LANES, "z", "how clearly the profile of the total has changed"),
   LANES_ALIKE(Facet.LANES, "", "correlation of the changed profiles over the layers"),
-  LANES_OWN_LAYERS(Facet.LANES, "part", "part of the layers whose own profile has changed"),
   CURVATURE_OPPOSED_Z(
       Facet.LANES, "z", "how clearly two neighbours curve between edge and centre, opposed"),
   CURVATURE_EXPLAINED(
-      Facet.LANES, "part", "part of the changed profiles that is curvature from edge to centre"),
+      Facet.LANES, "part", "explained by two neighbours trading between edge and centre"),
 
   SCATTER_Z(Facet.SCATTER, "z", "how clearly a layer scatters more within samples than before"),
   SCATTER_RATIO(Facet.SCATTER, "", "scatter within samples, as a ratio to before"),
   SCATTER_LAYERS(Facet.SCATTER, "part", "part of the layers that scatter more"),
+  SCATTER_POSITION(Facet.SCATTER, "", "position of the layer that scatters more; 1 is outermost"),
   SCATTER_TRADE(Facet.SCATTER, "", "correlation of the added scatter of two neighbours, with sign"),
   SCATTER_TRADE_TIME_OF_FLIGHT(
       Facet.SCATTER, "part", "of the added scatter that is left in the neighbours' time of flight"),
   SCATTER_SKEW(Facet.SCATTER, "", "skewness of the readings of the layer that scatters more"),
 
-  MISSING_SHARE(Facet.READINGS, "part", "of the readings missing since the alarm's window began"),
+  MISSING_SHARE(Facet.READINGS, "part", "of the readings missing in the latest samples"),
   MISSING_Z(Facet.READINGS, "z", "how clearly more readings are missing than before"),
   SAME_IN_A_ROW(Facet.READINGS, "samples", "longest run of samples that read exactly the same"),
   UPSIDE_DOWN(
