@@ -25,7 +25,7 @@ export function mount(root, params) {
   const rate = el('p', { class: 'soft' });
   const log = el('div', {});
   root.replaceChildren(
-    el('div', { class: 'change-head' }, title, place, el('nav', { class: 'ranges', 'aria-label': 'Where from' }, el('a', { href: `/alarms.html?alarm=${id}` }, 'To the alarm'))),
+    el('div', { class: 'change-head' }, title, place, el('nav', { class: 'ranges', 'aria-label': 'Where from' }, el('a', { href: `/alarms.html#${id}` }, 'To the alarm'))),
     trouble.node,
     el('section', { class: 'change-part' }, el('h2', {}, 'Before and after'), el('div', { class: 'change-sides' }, films.node, el('div', {}, words, table)), basis),
     el('section', { class: 'change-part' }, el('h2', {}, 'What may have caused it'), candidates, rate, cautions()),

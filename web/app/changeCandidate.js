@@ -19,7 +19,7 @@ export function candidateCard(candidate, rank, alarmId) {
     el('div', { class: 'candidate-body' },
       part('Why', el('ul', { class: 'plain evidence' }, candidate.evidence.map(evidenceItem))),
       part('Likely causes', el('ul', {}, candidate.causes.map(({ words }) => el('li', {}, words))),
-        el('a', { href: `/alarms.html?alarm=${alarmId}` }, 'Name the true cause at the alarm')),
+        el('a', { href: `/alarms.html#${alarmId}` }, 'Name the true cause at the alarm')),
       part('Look at first', el('ol', { class: 'checks' }, candidate.checks.map((check) => el('li', {}, check)))),
       part('What would tell', el('p', {}, candidate.tellsApart))));
 }
