@@ -17,7 +17,7 @@ export function candidateCard(candidate, rank, alarmId) {
         el('p', { class: 'soft' }, whereWords(candidate))),
       fit(candidate.score)),
     el('div', { class: 'candidate-body' },
-      part('Why', el('ul', { class: 'plain evidence' }, candidate.evidence.map(evidenceItem))),
+      part('Why', el('ul', { class: 'plain evidence' }, oneEach(candidate.evidence).map(evidenceItem))),
       part('Likely causes', el('ul', {}, candidate.causes.map(({ words }) => el('li', {}, words))),
         el('a', { href: `/alarms.html#${alarmId}` }, 'Name the true cause at the alarm')),
       part('Look at first', el('ol', { class: 'checks' }, candidate.checks.map((check) => el('li', {}, check)))),
@@ -37,6 +37,17 @@ function fit(score) {
   return el('div', { class: 'fit' },
     el('span', {}, words),
     el('meter', { min: 0, max: 1, value: score, 'aria-label': `How well it fits: ${Math.round(score * 100)} of 100` }));
+}
+
+/** A statistic that a signature asks twice, at two thresholds, is told once: as the stricter one, or as what was missed. */
+function oneEach(evidence) {
+  const byStatistic = new Map();
+  for (const one of evidence) {
+    const statistic = one.asked.split(' ')[0];
+    const before = byStatistic.get(statistic);
+    byStatistic.set(statistic, before && before.degree < one.degree ? before : one);
+  }
+  return [...byStatistic.values()];
 }
 
 function evidenceItem({ words, asked, degree }) {

@@ -17,10 +17,10 @@ export function changeFilms() {
       return;
     }
     const layers = sides.rows.filter(({ kind }) => kind === 'layer');
-    const clear = new Set(moves.filter((move) => move.clear).map(({ position }) => position));
+    const moved = new Map(moves.map((move) => [move.position, move]));
     drawn = () => {
       before.draw(layers.map((row) => layerOf(row, 'before')), () => 'calm');
-      after.draw(layers.map((row) => layerOf(row, 'after')), ({ position }) => (clear.has(position) ? 'watch' : 'calm'));
+      after.draw(layers.map((row) => byNow(row, moved.get(row.position))), ({ position }) => (moved.get(position)?.clear ? 'watch' : 'calm'));
     };
     before.say(sides.samplesBefore);
     after.say(sides.samplesAfter);
@@ -39,6 +39,12 @@ function layerOf(row, which) {
   return { ...row, mean: row[which]?.mean ?? null, limits: { centre: row.before?.mean ?? row.after?.mean } };
 }
 
+/** Where the layer has come to: after a drift that is not the mean since. */
+function byNow(row, move) {
+  const layer = layerOf(row, 'after');
+  return move && row.before ? { ...layer, mean: row.before.mean * (1 + move.percent / 100) } : layer;
+}
+
 function side(which) {
   const film = svg('svg', { class: 'film', 'aria-hidden': 'true', height: HEIGHT_PX });
   const caption = el('figcaption', {});
@@ -52,7 +58,7 @@ function side(which) {
   }
 
   function say(samples) {
-    caption.replaceChildren(el('strong', {}, which === 'before' ? 'Before' : 'After'), ` ${samples} samples`);
+    caption.replaceChildren(el('strong', {}, which === 'before' ? 'Before' : 'By now'), ` ${samples} samples`);
   }
   return { node, draw, say };
 }

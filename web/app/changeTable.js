@@ -11,8 +11,8 @@ export function changeTable(sides, moves) {
   return [
     el('div', { class: 'table-frame' },
       el('table', { class: 'change-table' },
-        el('caption', {}, 'Means of the samples\u2019 means, \u00b5m'),
-        el('thead', {}, el('tr', {}, heads(['Layer', 'Before', 'After', 'Change', 'Share of the total', 'How clear']))),
+        el('caption', {}, 'Means of the samples\u2019 means before and since, \u00b5m; \u201cby now\u201d is where a drift has come to'),
+        el('thead', {}, el('tr', {}, heads(['Layer', 'Before', 'Since', 'Change by now', 'Share of the total', 'How clear']))),
         el('tbody', {}, sides.rows.map((row) => rowOf(row, moved.get(row.position)))))),
     lanes(sides),
   ];
@@ -24,17 +24,18 @@ function heads(words) {
 
 function rowOf(row, move) {
   const decimals = decimalsFor(row.before?.mean ?? row.after?.mean ?? 0);
-  const percent = row.before && row.after ? 100 * (row.after.mean / row.before.mean - 1) : null;
+  const percent = move ? move.percent : row.before && row.after ? 100 * (row.after.mean / row.before.mean - 1) : null;
   return el('tr', { data: { clear: move?.clear ?? false, total: row.position === 0 } },
     el('th', { scope: 'row' }, row.name || `layer ${row.position}`),
     el('td', { class: 'figure' }, um(row.before?.mean, decimals)),
     el('td', { class: 'figure' }, um(row.after?.mean, decimals)),
-    el('td', { class: 'figure' }, percent === null ? '\u2013' : `${sign(percent)}${number(percent, 1)} %`),
-    el('td', { class: 'figure' }, !move || row.position === 0 ? '\u2013' : `${sign(move.sharePoints)}${number(move.sharePoints, 2)} points`),
+    el('td', { class: 'figure' }, percent === null ? '\u2013' : `${sign(percent, 1)}${number(percent, 1)} %`),
+    el('td', { class: 'figure' }, !move || row.position === 0 ? '\u2013' : `${sign(move.sharePoints, 2)}${number(move.sharePoints, 2)} points`),
     el('td', { class: 'figure' }, clearness(move)));
 }
 
-const sign = (value) => (value > 0 ? '+' : '');
+/** A plus where the figure, so rounded, is above zero. */
+const sign = (value, decimals) => (Number(value.toFixed(decimals)) > 0 ? '+' : '');
 
 function clearness(move) {
   if (!move) {
@@ -60,5 +61,5 @@ function lanes({ rows }) {
 function laneChange(row, lane) {
   const of = (side) => side?.lanes.find((one) => one.lane === lane)?.um;
   const [before, after] = [of(row.before), of(row.after)];
-  return before === undefined || after === undefined ? '\u2013' : `${sign(after - before)}${um(after - before, 2)}`;
+  return before === undefined || after === undefined ? '\u2013' : `${sign(after - before, 2)}${um(after - before, 2)}`;
 }
