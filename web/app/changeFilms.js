@@ -19,8 +19,9 @@ export function changeFilms() {
     const layers = sides.rows.filter(({ kind }) => kind === 'layer');
     const moved = new Map(moves.map((move) => [move.position, move]));
     drawn = () => {
-      before.draw(layers.map((row) => layerOf(row, 'before')), () => 'calm');
-      after.draw(layers.map((row) => byNow(row, moved.get(row.position))), ({ position }) => (moved.get(position)?.clear ? 'watch' : 'calm'));
+      const [was, is] = [layers.map((row) => layerOf(row, 'before')), layers.map((row) => byNow(row, moved.get(row.position)))];
+      before.draw(was, is, () => 'calm');
+      after.draw(is, was, ({ position }) => (moved.get(position)?.clear ? 'watch' : 'calm'));
     };
     before.say(sides.samplesBefore);
     after.say(sides.samplesAfter);
@@ -50,10 +51,10 @@ function side(which) {
   const caption = el('figcaption', {});
   const node = el('figure', { class: 'change-film', data: { side: which } }, caption, film);
 
-  function draw(layers, needs) {
+  function draw(layers, beside, needs) {
     const { width } = film.getBoundingClientRect();
     if (width > 0) {
-      drawFilm(film, layers, { width, height: HEIGHT_PX, room: Math.round(width * 0.22) }, needs);
+      drawFilm(film, layers, { width, height: HEIGHT_PX, room: Math.round(width * 0.22), beside }, needs);
     }
   }
 
