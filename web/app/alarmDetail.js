@@ -2,6 +2,7 @@
 import { el, setText } from './elements.js';
 import { acknowledgeControl } from './acknowledge.js';
 import { alarmChecks } from './alarmChecks.js';
+import { alarmHints } from './alarmHints.js';
 import { ownerPart } from './alarmOwner.js';
 import { alarmRolls } from './alarmRolls.js';
 import { timeline } from './alarmTimeline.js';
@@ -23,6 +24,7 @@ export function alarmDetail(alarm, causes, hooks) {
   const ahead = el('p', { class: 'ahead' });
   const why = el('ul', { class: 'plain signals' });
   const checks = alarmChecks(alarm, hooks);
+  const hints = alarmHints(alarm);
   const history = timeline(alarm, hooks);
   const owner = ownerPart(alarm, hooks);
   const rolls = alarmRolls(alarm, hooks);
@@ -35,6 +37,7 @@ export function alarmDetail(alarm, causes, hooks) {
     el('div', { class: 'alarm-acts' }, holds.node, owner.node),
     el('div', { class: 'alarm-parts' },
       part('Check first', checks.node, cautions()),
+      part('What may have caused it', hints.node),
       part('Why it was raised', why),
       part('Cause and action', finding),
       part('History', history.node)),
@@ -54,7 +57,7 @@ export function alarmDetail(alarm, causes, hooks) {
     why.replaceChildren(...signalsOf(now));
     setText(ahead, aheadInWords(now));
     holds.update(now);
-    [checks, history, owner, rolls].forEach((one) => one.update(now));
+    [checks, hints, history, owner, rolls].forEach((one) => one.update(now));
     showFinding(now);
   }
 

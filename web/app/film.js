@@ -13,14 +13,15 @@ const LEAST_CAPTIONED_PX = 170;
 let drawings = 0;
 
 /**
- * `size`: {width, height, room} in px, where room is what is kept on either side of the hairline.
+ * `size`: {width, height, room} in px, where room is what is kept on either side of the hairline. With `beside`, the
+ * layers of films drawn beside it, all have one factor.
  * `needs(layer)` tells which mark a layer wears. Gives the factor and the middle of each band.
  */
 export function drawFilm(root, layers, size, needs) {
   const prefix = root.dataset.prefix ?? `film${++drawings}`;
   root.dataset.prefix = prefix;
   const bodyPx = size.width - 1 - size.room;
-  const factor = exaggeration(layers, bodyPx, size.room - 3);
+  const factor = exaggeration([...layers, ...(size.beside ?? [])], bodyPx, size.room - 3);
   const bands = bandHeights(layers.map(drawnUm), size.height - 2, LEAST_BAND_PX);
   const scale = { hairline: bodyPx, room: size.room - 2, factor, bodyPx, right: size.width };
   root.replaceChildren(

@@ -19,8 +19,10 @@ export function umAligned(value, decimals, columnDecimals) {
 
 /** A plain number with a fixed count of decimals; a dash where there is none. */
 export function number(value, decimals) {
-  return isNumber(value) ? value.toFixed(decimals).replace('-', MINUS) : '\u2013';
+  return isNumber(value) ? withoutMinusZero(value.toFixed(decimals)).replace('-', MINUS) : '\u2013';
 }
+
+const withoutMinusZero = (text) => (/[1-9]/.test(text) ? text : text.replace('-', ''));
 
 /** A count with thin spaces between thousands. */
 export function count(value) {

@@ -21,6 +21,7 @@ const PAGES = [
 /** For whoever sets the plant up; folded, since it is seldom needed. */
 const SET_UP = [
   ['causes', '/causes.html', 'Causes and checks', 'decide'],
+  ['signatures', '/signatures.html', 'Signatures', 'decide'],
   ['shifts', '/shifts.html', 'Shifts', 'decide'],
   ['people', '/people.html', 'People', 'administer'],
   ['telling', '/telling.html', 'Telling people', 'administer'],

@@ -9,6 +9,8 @@ import dev.filmward.alarm.DoneCheck;
 import dev.filmward.alarm.OwnerChangedException;
 import dev.filmward.alarm.Ownership;
 import dev.filmward.diagnosis.CheckPlan;
+import dev.filmward.diagnosis.HitRate;
+import dev.filmward.diagnosis.NamedCause;
 import dev.filmward.diagnosis.Pattern;
 import dev.filmward.film.Structures;
 import dev.filmward.store.AlarmTable.HistoryEntry;
@@ -33,6 +35,7 @@ public final class AlarmDesk {
   private final Store store;
   private final Clock clock;
   private final Supplier<Structures> structures;
+  private final DiagnosisDesk diagnoses;
   private final AlarmNews.Source news;
   private final Consumer<PlantEvent> listener;
 
@@ -40,6 +43,7 @@ public final class AlarmDesk {
     this.store = plant.store();
     this.clock = plant.clock();
     this.structures = plant::structures;
+    this.diagnoses = plant.diagnoses();
     this.news = news;
     this.listener = listener;
   }
@@ -61,9 +65,20 @@ public final class AlarmDesk {
               CauseNaming.finding(
                   tables.causes().current(), current(tables, alarm), given, clock.instant());
           tables.care().add(alarmId, found);
+          noteOutcome(tables, alarm, found);
           return new Act(
               alarm.explain(found.finding()), entry(given.by(), CauseNaming.words(found)));
         });
+  }
+
+  /** Keeps what the diagnosis names now beside the true cause, so that it can be judged by it. */
+  private void noteOutcome(Tables tables, Alarm alarm, CodedFinding found) {
+    if (HitRate.isAnswer(found.code())) {
+      diagnoses
+          .of(tables, alarm)
+          .map(explained -> NamedCause.of(found.code(), explained.diagnosis()))
+          .ifPresent(outcome -> tables.outcomes().add(alarm.id(), clock.instant(), outcome));
+    }
   }
 
   /** Adds a comment; none is ever changed or lost. */

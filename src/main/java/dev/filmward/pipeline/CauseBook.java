@@ -6,6 +6,7 @@ import dev.filmward.diagnosis.Revision;
 import dev.filmward.store.AuditEntry;
 import dev.filmward.store.Store;
 import java.time.Clock;
+import java.time.Instant;
 import java.util.Optional;
 import java.util.stream.Collectors;
 
@@ -39,7 +40,7 @@ public final class CauseBook {
   public Revision keep(Causes causes, Change change) {
     return store.write(
         tables -> {
-          Revision revision = next(tables.causes().newest(), change);
+          Revision revision = next(tables.causes().newest(), change, clock.instant());
           tables.causes().add(revision, causes.inPlaceOf(tables.causes().current()));
           tables.audit().add(audited("causes", revision, words(causes)));
           return revision;
@@ -61,22 +62,27 @@ public final class CauseBook {
               throw new IllegalArgumentException("no cause \"" + code + "\" in the list");
             }
           }
-          Revision revision = next(tables.checks().newest(), change);
+          Revision revision = next(tables.checks().newest(), change, clock.instant());
           tables.checks().add(revision, plan);
           tables.audit().add(audited("checks", revision, words(plan)));
           return revision;
         });
   }
 
-  private Revision next(Optional<Revision> newest, Change change) {
+  /**
+   * The version after the newest.
+   *
+   * @throws IllegalStateException if that is not the one that was looked at
+   */
+  static Revision next(Optional<Revision> newest, Change change, Instant now) {
     int version = newest.map(Revision::version).orElse(0);
     if (version != change.version()) {
       String who =
-          newest.map(now -> now.author() + " has changed it").orElse("it was never changed");
+          newest.map(held -> held.author() + " has changed it").orElse("it was never changed");
       throw new IllegalStateException(
           "you looked at version " + change.version() + ", but " + who + ": it is " + version);
     }
-    return new Revision(version + 1, change.by(), change.reason(), clock.instant());
+    return new Revision(version + 1, change.by(), change.reason(), now);
   }
 
   private static AuditEntry audited(String what, Revision revision, String detail) {

@@ -48,6 +48,7 @@ public final class Plant implements AutoCloseable {
   private final AlarmDesk alarmDesk;
   private final RollsDesk rolls;
   private final CauseBook causeBook;
+  private final DiagnosisDesk diagnoses;
   private final AlarmNews.Source news;
   private final LineChanges changes = new LineChanges();
   private final List<Consumer<PlantEvent>> listeners = new CopyOnWriteArrayList<>();
@@ -70,6 +71,7 @@ public final class Plant implements AutoCloseable {
     this.mending = new Mending(this, this::read);
     this.holds = new HoldDesk(this, news, this::tell);
     this.lines = new LineDesk(this, judging, news, this::tell);
+    this.diagnoses = new DiagnosisDesk(this);
     this.alarmDesk = new AlarmDesk(this, news, this::tell);
     this.rolls = new RollsDesk(store, clock, structures::current, this::tell);
     this.causeBook = new CauseBook(store, clock);
@@ -333,6 +335,11 @@ public final class Plant implements AutoCloseable {
   /** The causes to choose from, and the plan of first checks. */
   public CauseBook causeBook() {
     return causeBook;
+  }
+
+  /** What changed and why. */
+  public DiagnosisDesk diagnoses() {
+    return diagnoses;
   }
 
   @Override

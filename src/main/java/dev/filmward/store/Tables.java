@@ -73,6 +73,18 @@ public final class Tables {
     return new CheckPlanTable(handle);
   }
 
+  public SignatureTable signatures() {
+    return new SignatureTable(handle);
+  }
+
+  public LineLogTable lineLog() {
+    return new LineLogTable(handle);
+  }
+
+  public OutcomeTable outcomes() {
+    return new OutcomeTable(handle);
+  }
+
   public RollTable rolls() {
     return new RollTable(handle);
   }

@@ -115,16 +115,6 @@ final class CauseResource {
   }
 
   private ObjectNode versions(ObjectNode answer, List<Revision> revisions) {
-    answer.put("version", revisions.stream().findFirst().map(Revision::version).orElse(0));
-    ArrayNode versions = answer.putArray("versions");
-    for (Revision revision : revisions) {
-      versions
-          .addObject()
-          .put("version", revision.version())
-          .put("by", revision.author())
-          .put("reason", revision.reason())
-          .put("at", Wire.time(revision.at(), plant.zone()));
-    }
-    return answer;
+    return Wire.versions(answer, revisions, plant.zone());
   }
 }

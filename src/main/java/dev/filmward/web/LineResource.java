@@ -9,9 +9,7 @@ import dev.filmward.chart.LimitsVersion.Decision;
 import dev.filmward.pipeline.Plant;
 import io.javalin.http.Context;
 import java.io.IOException;
-import java.time.DateTimeException;
 import java.time.Instant;
-import java.time.OffsetDateTime;
 
 /** What lines are doing. */
 final class LineResource {
@@ -39,7 +37,10 @@ final class LineResource {
         new Decision(Requests.by(ctx, body), reason.isEmpty() ? "not given" : reason, now);
     int usual = mode.passes() ? LineModeChange.USUAL_SAMPLES : 0;
     int samples = body.path("samples").isInt() ? body.path("samples").asInt() : usual;
-    plant.lines().say(new LineModeChange(line, mode, since(body, now), samples, decision));
+    plant
+        .lines()
+        .say(
+            new LineModeChange(line, mode, Requests.moment(body, "since", now), samples, decision));
     answer(ctx, line);
   }
 
@@ -63,18 +64,5 @@ final class LineResource {
         .put("by", change.decision().author())
         .put("reason", change.decision().reason())
         .put("at", Wire.time(change.decision().at(), plant.zone()));
-  }
-
-  private static Instant since(JsonNode body, Instant now) {
-    String since = body.path("since").asText("");
-    try {
-      return since.isEmpty() ? now : OffsetDateTime.parse(since).toInstant();
-    } catch (DateTimeException e) {
-      throw new IllegalArgumentException(
-          "\"since\" is a time with its offset, like 2026-11-25T14:30:00+01:00, not \""
-              + since
-              + "\"",
-          e);
-    }
   }
 }

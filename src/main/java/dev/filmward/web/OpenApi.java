@@ -22,6 +22,7 @@ final class OpenApi {
           "lines",
           "alarms",
           "care",
+          "diagnosis",
           "limits",
           "tests",
           "files",

@@ -4,6 +4,9 @@ import com.fasterxml.jackson.databind.JsonNode;
 import io.javalin.http.Context;
 import java.io.IOException;
 import java.io.InputStream;
+import java.time.DateTimeException;
+import java.time.Instant;
+import java.time.OffsetDateTime;
 import java.util.NoSuchElementException;
 import java.util.Optional;
 
@@ -78,6 +81,22 @@ final class Requests {
   /** A text of the body that may be left out or be empty. */
   static String fieldOr(JsonNode body, String name, String other) {
     return body.path(name).asText("").isBlank() ? other : field(body, name);
+  }
+
+  /** A time of the body with its offset; another one where it is left out. */
+  static Instant moment(JsonNode body, String name, Instant other) {
+    String text = body.path(name).asText("");
+    try {
+      return text.isEmpty() ? other : OffsetDateTime.parse(text).toInstant();
+    } catch (DateTimeException e) {
+      throw new IllegalArgumentException(
+          "\""
+              + name
+              + "\" is a time with its offset, like 2026-11-25T14:30:00+01:00, not \""
+              + text
+              + "\"",
+          e);
+    }
   }
 
   /** A whole number of the body that must be there. */

@@ -169,6 +169,8 @@ public final class WebServer implements AutoCloseable {
     LineResource lines = new LineResource(plant);
     CareResource care = new CareResource(plant, alarms);
     CauseResource causes = new CauseResource(plant);
+    DiagnosisResource diagnoses = new DiagnosisResource(plant);
+    SignatureResource signatures = new SignatureResource(plant);
     RollResource rolls = new RollResource(plant);
     LimitsResource limits = new LimitsResource(plant);
     TestsResource tests = new TestsResource(plant);
@@ -205,6 +207,13 @@ public final class WebServer implements AutoCloseable {
     routes.post("/api/v1/alarms/{id}/checks", TEND_ALARMS, care::check);
     routes.post("/api/v1/alarms/{id}/reopen", TEND_ALARMS, care::reopen);
     routes.get("/api/v1/alarms/{id}/rolls", READ, rolls::ofAlarm);
+    routes.get("/api/v1/alarms/{id}/diagnosis", READ, diagnoses::ofAlarm);
+    routes.get("/api/v1/diagnosis/hit-rate", READ, diagnoses::hitRate);
+    routes.get("/api/v1/lines/{line}/log", READ, diagnoses::log);
+    routes.post("/api/v1/lines/{line}/log", TEND_ALARMS, diagnoses::write);
+    routes.post("/api/v1/line-log/{id}/withdraw", TEND_ALARMS, diagnoses::withdraw);
+    routes.get("/api/v1/signatures", READ, signatures::get);
+    routes.post("/api/v1/signatures", DECIDE, signatures::keep);
     routes.get("/api/v1/rolls", READ, rolls::list);
     routes.post("/api/v1/rolls/hold", TEND_ALARMS, rolls::hold);
     routes.post("/api/v1/rolls/disposition", DISPOSE, rolls::dispose);

@@ -10,6 +10,7 @@ import com.fasterxml.jackson.databind.node.JsonNodeFactory;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import com.fasterxml.jackson.databind.util.RawValue;
 import dev.filmward.chart.Band;
+import dev.filmward.diagnosis.Revision;
 import dev.filmward.film.Characteristic;
 import dev.filmward.film.SpecLimits;
 import dev.filmward.rule.Signal;
@@ -87,6 +88,21 @@ final class Wire {
     ArrayNode array = JsonNodeFactory.instance.arrayNode();
     signals.forEach(signal -> array.add(signal(signal)));
     return array;
+  }
+
+  /** Adds the newest version, 0 where there is none, and all of them, newest first. */
+  static ObjectNode versions(ObjectNode answer, List<Revision> revisions, ZoneId zone) {
+    answer.put("version", revisions.stream().findFirst().map(Revision::version).orElse(0));
+    ArrayNode versions = answer.putArray("versions");
+    for (Revision revision : revisions) {
+      versions
+          .addObject()
+          .put("version", revision.version())
+          .put("by", revision.author())
+          .put("reason", revision.reason())
+          .put("at", time(revision.at(), zone));
+    }
+    return answer;
   }
 
   /** Puts a number, or null where there is none. */

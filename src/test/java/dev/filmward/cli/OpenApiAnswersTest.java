@@ -53,6 +53,10 @@ class OpenApiAnswersTest {
           Map.entry("/api/v1/lines/{line}/modes", List.of("/api/v1/lines/Blown%202/modes")),
           Map.entry("/api/v1/alarms/search", List.of("/api/v1/alarms/search?words=worn%20screen")),
           Map.entry("/api/v1/alarms/{id}/rolls", List.of("/api/v1/alarms/1/rolls")),
+          Map.entry("/api/v1/alarms/{id}/diagnosis", List.of("/api/v1/alarms/1/diagnosis")),
+          Map.entry("/api/v1/diagnosis/hit-rate", List.of("/api/v1/diagnosis/hit-rate")),
+          Map.entry("/api/v1/lines/{line}/log", List.of("/api/v1/lines/Blown%201/log")),
+          Map.entry("/api/v1/signatures", List.of("/api/v1/signatures")),
           Map.entry("/api/v1/rolls", List.of("/api/v1/rolls", "/api/v1/rolls?state=all")),
           Map.entry("/api/v1/causes", List.of("/api/v1/causes")),
           Map.entry("/api/v1/checks", List.of("/api/v1/checks")),
@@ -148,6 +152,7 @@ class OpenApiAnswersTest {
                 + ", \"text\": \""
                 + row.get("raw").asText().replace("thick", "20.300")
                 + "\"}]}"));
+    ok(api.post("/api/v1/lines/Blown%201/log", "{\"kind\": \"resin-lot\", \"words\": \"lot 7\"}"));
     ok(api.post("/api/v1/out-of-service", "{\"line\": \"Blown 2\", \"reason\": \"no gauge\"}"));
     ok(
         api.post(
