@@ -49,7 +49,7 @@ export function studyEntry(changed) {
         rest ? rest.focus() : keepRow(step, inputs);
       }
     }
-    return el('tr', {}, el('td', { class: 'soft' }, String(place)), el('td', {}, step.operator), el('th', { scope: 'row' }, step.part), el('td', {}, String(step.trial)), inputs.map((input) => el('td', {}, input)), el('td', {}, keep));
+    return el('tr', {}, el('td', { class: 'soft' }, String(place)), el('td', {}, step.operator), el('th', { scope: 'row' }, step.part), el('td', {}, String(step.trial)), inputs.map((input) => el('td', { data: { label: `${input.dataset.layer} µm` } }, input)), el('td', {}, keep));
   }
 
   async function keepRow({ part, operator, trial }, inputs) {
