@@ -32,7 +32,7 @@ export function studyEntry(changed) {
     study = next;
     const open = study.steps.map((step, i) => ({ step, place: i + 1 })).filter(({ step }) => step.um.includes(null));
     setText(done, `${study.entered} of ${plural(study.readings, 'reading')} entered${open.length === 0 ? '; none is missing.' : `, ${plural(open.length, 'step')} to go.`}`);
-    head.replaceChildren(...['', 'Operator', 'Spot', 'Trial', ...study.layers.map(({ name }) => `${name} µm`), ''].map((words) => el('th', { scope: 'col' }, words)));
+    head.replaceChildren(...['Step', 'Operator', 'Spot', 'Trial', ...study.layers.map(({ name }) => `${name} µm`)].map((words) => el('th', { scope: 'col' }, words)), el('th', { scope: 'col' }, el('span', { class: 'for-readers' }, 'Keep the row')));
     body.replaceChildren(...open.slice(0, ROWS_SHOWN).map(({ step, place }) => rowOf(step, place)));
     body.closest('.table-frame').hidden = open.length === 0;
     mending.hidden = study.entered === 0;
