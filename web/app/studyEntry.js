@@ -32,7 +32,7 @@ export function studyEntry(changed) {
     study = next;
     const open = study.steps.map((step, i) => ({ step, place: i + 1 })).filter(({ step }) => step.um.includes(null));
     setText(done, `${study.entered} of ${plural(study.readings, 'reading')} entered${open.length === 0 ? '; none is missing.' : `, ${plural(open.length, 'step')} to go.`}`);
-    head.replaceChildren(...['', 'Operator', 'Spot', 'Trial', ...study.layers.map(({ name }) => `${name} µm`), ''].map((words) => el('th', { scope: 'col' }, words)));
+    head.replaceChildren(...['Step', 'Operator', 'Spot', 'Trial', ...study.layers.map(({ name }) => `${name} µm`)].map((words) => el('th', { scope: 'col' }, words)), el('th', { scope: 'col' }, el('span', { class: 'for-readers' }, 'Keep the row')));
     body.replaceChildren(...open.slice(0, ROWS_SHOWN).map(({ step, place }) => rowOf(step, place)));
     body.closest('.table-frame').hidden = open.length === 0;
     mending.hidden = study.entered === 0;
@@ -49,7 +49,7 @@ export function studyEntry(changed) {
         rest ? rest.focus() : keepRow(step, inputs);
       }
     }
-    return el('tr', {}, el('td', { class: 'soft' }, String(place)), el('td', {}, step.operator), el('th', { scope: 'row' }, step.part), el('td', {}, String(step.trial)), inputs.map((input) => el('td', {}, input)), el('td', {}, keep));
+    return el('tr', {}, el('td', { class: 'soft' }, String(place)), el('td', {}, step.operator), el('th', { scope: 'row' }, step.part), el('td', {}, String(step.trial)), inputs.map((input) => el('td', { data: { label: `${input.dataset.layer} µm` } }, input)), el('td', {}, keep));
   }
 
   async function keepRow({ part, operator, trial }, inputs) {

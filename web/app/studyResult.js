@@ -87,10 +87,10 @@ function details(study) {
     el('td', { class: 'figure' }, figures(Math.sqrt(variance[key]), 3)), el('td', { class: 'figure' }, percent(parts[key].ofStudyVariation)), el('td', { class: 'figure' }, percent(parts[key].ofTolerance)));
   return el('details', { class: 'study-details' }, el('summary', {}, 'Analysis of variance and components'),
     el('div', { class: 'table-frame', role: 'region', 'aria-label': 'Analysis of variance', tabindex: 0 }, el('table', {},
-      el('thead', {}, el('tr', {}, ['', 'squares, µm²', 'df', 'mean square', 'F', 'p'].map((words, i) => el('th', { scope: 'col', class: i > 0 ? 'figure' : null }, words)))),
+      el('thead', {}, el('tr', {}, ['Source', 'squares, µm²', 'df', 'mean square', 'F', 'p'].map((words, i) => el('th', { scope: 'col', class: i > 0 ? 'figure' : null }, words)))),
       el('tbody', {}, line('spot', anova.part), line('operator', anova.operator), line('interaction', anova.interaction), line('repeatability', anova.repeatability), line('total', anova.total), anova.pooledError ? line('pooled error', anova.pooledError) : null))),
     el('div', { class: 'table-frame', role: 'region', 'aria-label': 'Components', tabindex: 0 }, el('table', {},
-      el('thead', {}, el('tr', {}, ['', 'sigma, µm', 'of the spread', 'of the tolerance'].map((words, i) => el('th', { scope: 'col', class: i > 0 ? 'figure' : null }, words)))),
+      el('thead', {}, el('tr', {}, ['Component', 'sigma, µm', 'of the spread', 'of the tolerance'].map((words, i) => el('th', { scope: 'col', class: i > 0 ? 'figure' : null }, words)))),
       el('tbody', {}, component('gauge', 'gauge'), component('repeatability', 'repeatability'), component('reproducibility', 'reproducibility'), component('operator', 'operator'), component('interaction', 'interaction'), component('spots', 'part')))),
     el('p', { class: 'soft' }, 'Percentages are of standard deviations, so they do not add up to 100.'));
 }

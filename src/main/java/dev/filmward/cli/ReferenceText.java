@@ -13,6 +13,7 @@ import java.util.Optional;
 /** How far a gauge is off on pieces of known thickness, for people. */
 final class ReferenceText {
   private static final double NOTICED_BELOW = 0.05;
+  private static final double LEAST_SAID = 0.001;
 
   private ReferenceText() {}
 
@@ -44,20 +45,20 @@ final class ReferenceText {
     }
     ReferencePiece.Bias bias = piece.bias();
     return format(
-        "  %-16s %10.3f %9d %9.4f %9.4f %18s %9.4f%s\n",
+        "  %-16s %10.3f %9d %9.4f %9.4f %18s %9s%s\n",
         name,
         piece.referenceUm(),
         piece.um().size(),
         bias.value(),
         bias.deviation(),
         format("%.4f to %.4f", bias.lower(), bias.upper()),
-        bias.p(),
+        small(bias.p()),
         bias.isReal() ? "  more than chance" : "");
   }
 
   private static String words(ReferencePiece piece, CheckStandard standard) {
     return format(
-        "Over time %s lies between %.3f and %.3f um: %s.\n",
+        "Over time part %s lies between %.3f and %.3f um: %s.\n",
         GaugeStudyText.printable(piece.name()),
         standard.value().lower(),
         standard.value().upper(),
@@ -80,8 +81,12 @@ final class ReferenceText {
             Math.sqrt(line.residualVariance()),
             line.rSquared())
         + (p < NOTICED_BELOW
-            ? format("it goes with the thickness (p %.4f); calibrate on two thicknesses.", p)
+            ? format("it goes with the thickness (p %s); calibrate on two thicknesses.", small(p))
             : format("no sign that it goes with the thickness (p %.2f).", p));
+  }
+
+  private static String small(double p) {
+    return p < LEAST_SAID ? "< " + LEAST_SAID : format("%.4f", p);
   }
 
   private static String format(String pattern, Object... values) {

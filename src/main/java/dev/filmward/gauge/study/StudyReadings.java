@@ -2,6 +2,7 @@ package dev.filmward.gauge.study;
 
 import java.util.ArrayList;
 import java.util.Collections;
+import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
@@ -54,6 +55,9 @@ public final class StudyReadings {
     private final Map<String, Integer> operators = new LinkedHashMap<>();
     private final List<String> twice = new ArrayList<>();
 
+    /** One text for each trial, however many readings name it. */
+    private final Map<String, String> trials = new HashMap<>();
+
     LayerReadings(String layer) {
       this.layer = layer;
     }
@@ -64,7 +68,7 @@ public final class StudyReadings {
           byPart
               .computeIfAbsent(reading.part(), part -> new LinkedHashMap<>())
               .computeIfAbsent(reading.operator(), operator -> new LinkedHashMap<>())
-              .putIfAbsent(reading.trial(), reading.um());
+              .putIfAbsent(trials.computeIfAbsent(reading.trial(), trial -> trial), reading.um());
       if (before != null) {
         twice.add(
             place(reading.part(), reading.operator())
