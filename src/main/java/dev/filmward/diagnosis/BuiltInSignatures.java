@@ -24,6 +24,12 @@ final class BuiltInSignatures {
   /** A step that a drift does not explain much better. */
   private static final double NO_DRIFT = -1;
 
+  /** The same where a boundary already speaks for a step. */
+  private static final double HARDLY_DRIFT = -4;
+
+  /** From this on readings are skewed by more than chance. */
+  private static final double SKEWED = 0.7;
+
   private static final double AT_BOUNDARY = 2;
   private static final double FLAGGED_OFTEN = 0.05;
 
@@ -48,7 +54,7 @@ final class BuiltInSignatures {
         of("all-layers-together", "All layers move together", Kind.PROCESS)
             .pattern(COMMON_EXPLAINED)
             .supports(LAYERS_MOVED, AT_LEAST, 0.6, 1)
-            .supports(TO_CALIBRATION, AT_LEAST, 3, 1)
+            .supports(TO_CALIBRATION, AT_LEAST, 3, 2)
             .suspects("haul-off-speed", "haul-off or winder runs at another speed")
             .suspects("layflat-width", "layflat width, blow-up ratio or neck-in changed")
             .suspects("other", "the output of all extruders together was changed")
@@ -65,8 +71,8 @@ final class BuiltInSignatures {
             .supports(STEP_RATHER_THAN_DRIFT, AT_LEAST, 0, 2)
             .supports(TOTAL_FOLLOWS_Z, AT_MOST, 3, 1)
             .supports(SCATTER_Z, AT_MOST, ScatterLook.CLEAR, 2)
-            .supports(TO_RESIN_LOT, AT_LEAST, 3, 1)
-            .supports(TO_CALIBRATION, AT_LEAST, 3, 1)
+            .supports(TO_RESIN_LOT, AT_LEAST, 3, 2)
+            .supports(TO_CALIBRATION, AT_LEAST, 3, 2)
             .suspects("feeder-hopper", "feeder or hopper of that layer's extruder")
             .suspects("other", "screw speed of that extruder")
             .suspects("melt-temperature", "a temperature zone of that extruder")
@@ -83,8 +89,8 @@ final class BuiltInSignatures {
             .supports(STEP_RATHER_THAN_DRIFT, AT_LEAST, 0, 2)
             .supports(TOTAL_FOLLOWS_Z, AT_MOST, 3, 1)
             .supports(SCATTER_Z, AT_MOST, ScatterLook.CLEAR, 2)
-            .supports(TO_RESIN_LOT, AT_LEAST, 3, 1)
-            .supports(TO_CALIBRATION, AT_LEAST, 3, 1)
+            .supports(TO_RESIN_LOT, AT_LEAST, 3, 2)
+            .supports(TO_CALIBRATION, AT_LEAST, 3, 2)
             .suspects("feeder-hopper", "feeder or hopper of that extruder")
             .suspects("other", "screw speed of that extruder")
             .suspects("melt-temperature", "a temperature zone of that extruder")
@@ -95,7 +101,7 @@ final class BuiltInSignatures {
             .apart("The extruder's kg/h tells it from a velocity set for its resin."),
         of("step-at-resin-lot", "A step where a resin lot was changed", Kind.PROCESS)
             .needs(TO_RESIN_LOT, AT_MOST, AT_BOUNDARY, 3)
-            .needs(STEP_RATHER_THAN_DRIFT, AT_LEAST, NO_DRIFT, 2)
+            .needs(STEP_RATHER_THAN_DRIFT, AT_LEAST, HARDLY_DRIFT, 2)
             .needs(COMMON_EXPLAINED, AT_MOST, EXPLAINED, 0)
             .supports(ONE_SOURCE_EXPLAINED, AT_LEAST, 0.9, 3)
             .suspects("resin-lot", "another viscosity or bulk density of the new lot or silo")
@@ -114,6 +120,8 @@ final class BuiltInSignatures {
             .needs(MOVED_PERCENT, AT_MOST, 0, 1)
             .supports(STEP_BACK_AT_SCREEN_Z, AT_LEAST, 3, 2)
             .supports(TO_RESTART, AT_LEAST, 3, 1)
+            .supports(TO_RESIN_LOT, AT_LEAST, 3, 2)
+            .supports(TO_CALIBRATION, AT_LEAST, 3, 2)
             .suspects("screen-blinded", "the screen pack fills up")
             .suspects("feeder-hopper", "the feeder loses output")
             .suspects("other", "worn screw or barrel, build-up in the die")
@@ -127,6 +135,8 @@ final class BuiltInSignatures {
             .needs(STEP_RATHER_THAN_DRIFT, AT_MOST, NO_DRIFT, 2)
             .needs(MOVED_PERCENT, AT_LEAST, 0, 1)
             .supports(TO_RESTART, AT_LEAST, 3, 1)
+            .supports(TO_RESIN_LOT, AT_LEAST, 3, 2)
+            .supports(TO_CALIBRATION, AT_LEAST, 3, 2)
             .suspects("feeder-hopper", "the feeder drifts or its scale is touched")
             .suspects("melt-temperature", "the melt gets warmer")
             .checks(
@@ -255,7 +265,7 @@ final class BuiltInSignatures {
             .needs(SCATTER_Z, AT_LEAST, ScatterLook.CLEAR, 3)
             .supports(SCATTER_TRADE, AT_LEAST, -0.5, 2)
             .supports(SCATTER_LAYERS, AT_MOST, 0.7, 1)
-            .supports(SCATTER_SKEW, AT_MOST, 1, 1)
+            .supports(SCATTER_SKEW, AT_MOST, SKEWED, 1)
             .suspects("melt-temperature", "melt fracture or waves between layers")
             .suspects("die-air-ring", "an unstable bubble")
             .checks(
@@ -278,7 +288,8 @@ final class BuiltInSignatures {
                 "Compare the lane with the die bolt map and the air ring",
                 "Look at the bubble or the melt curtain for a draught",
                 "Look at the die's zone temperatures")
-            .apart("A place that stays with the die is die or air ring; one that wanders is draught."),
+            .apart(
+                "A place that stays with the die is die or air ring; one that wanders is draught."),
         of("profile-of-one-layer", "Lanes differ in one layer, the total is flat", Kind.PROCESS)
             .needs(LANES_ONE_LAYER_EXPLAINED, AT_LEAST, 0.7, 3)
             .supports(LANES_ONE_LAYER_EXPLAINED, AT_LEAST, 0.9, 2)
@@ -309,17 +320,19 @@ final class BuiltInSignatures {
         of("zero-offset", "The first layer is off since a calibration", Kind.MEASUREMENT)
             .pattern(FIRST_LAYER_EXPLAINED)
             .needs(TO_CALIBRATION, AT_MOST, AT_BOUNDARY, 2)
-            .needs(STEP_RATHER_THAN_DRIFT, AT_LEAST, NO_DRIFT, 1)
+            .needs(STEP_RATHER_THAN_DRIFT, AT_LEAST, HARDLY_DRIFT, 1)
             .suspects("gauge-calibration", "zero offset of the gauge")
             .checks(
                 "Read check standards of two thicknesses: the same micrometres off in both?",
                 "Set the zero anew by the gauge's instructions")
             .apart("Two check standards: an offset is the same in um, a velocity the same in %."),
-        of("velocity-changed", "Layers of one resin are scaled since a calibration",
+        of(
+                "velocity-changed",
+                "Layers of one resin are scaled since a calibration",
                 Kind.MEASUREMENT)
             .pattern(ONE_RESIN_EXPLAINED)
             .needs(TO_CALIBRATION, AT_MOST, AT_BOUNDARY, 2)
-            .needs(STEP_RATHER_THAN_DRIFT, AT_LEAST, NO_DRIFT, 1)
+            .needs(STEP_RATHER_THAN_DRIFT, AT_LEAST, HARDLY_DRIFT, 1)
             .suspects("gauge-calibration", "another sound velocity was set")
             .checks(
                 "Compare the velocity set with the calibration record",
@@ -338,13 +351,12 @@ final class BuiltInSignatures {
                 "Compare it with the cooling air's temperature")
             .apart("Samples conditioned alike that still swing: it is the process."),
         of("couplant-counted", "The outermost layer is thick now and then", Kind.MEASUREMENT)
-            .needs(SCATTER_SKEW, AT_LEAST, 1, 3)
+            .needs(SCATTER_SKEW, AT_LEAST, SKEWED, 3)
             .needs(SCATTER_POSITION, AT_MOST, 1, 2)
             .needs(SCATTER_Z, AT_LEAST, ScatterLook.CLEAR, 5)
             .suspects("gauge-misread", "couplant or air counted as film")
             .checks(
-                "Wipe probe and film, use less couplant, press evenly",
-                "Read the same spot again")
+                "Wipe probe and film, use less couplant, press evenly", "Read the same spot again")
             .apart("Readings with a clean probe that come back to usual."));
   }
 

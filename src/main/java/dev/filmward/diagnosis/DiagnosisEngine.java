@@ -22,7 +22,7 @@ public final class DiagnosisEngine {
     Findings findings = find(history);
     List<Candidate> candidates = new Scoring(findings).candidates(signatures);
     return new Diagnosis(
-        findings.observations(), candidates, List.of(), findings.notes());
+        findings.observations(), candidates, Scoring.ambiguous(candidates), findings.notes());
   }
 
   static Findings find(FilmHistory history) {

@@ -110,8 +110,7 @@ final class FilmSeries {
       for (int j = 0; j < sample.laneCount(); j++) {
         int at = Arrays.binarySearch(laneNumbers, sample.lane(j));
         for (int i = 0; at >= 0 && i < layers; i++) {
-          um[t][i][at] =
-              sample.isMeasured(i + 1, j) ? sample.thicknessUm(i + 1, j) : Double.NaN;
+          um[t][i][at] = sample.isMeasured(i + 1, j) ? sample.thicknessUm(i + 1, j) : Double.NaN;
         }
       }
     }
@@ -143,9 +142,7 @@ final class FilmSeries {
       sum += mean(um[t][layer], effects[layer]);
     }
     usualUm[layer] =
-        history.reference().isEmpty()
-            ? sum / first
-            : history.reference().get(layer).meanUm();
+        history.reference().isEmpty() ? sum / first : history.reference().get(layer).meanUm();
   }
 
   private void place(double[] um, int t, int layer) {

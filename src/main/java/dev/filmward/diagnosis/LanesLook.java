@@ -192,7 +192,9 @@ final class LanesLook {
     for (int from = FEWEST_BEFORE; from <= Math.min(last, off.length - FEWEST_AFTER); from++) {
       for (int i = 0; i <= layers; i++) {
         best =
-            scans[i][from] > best.z() ? new Place(from, (i + 1) % (layers + 1), scans[i][from]) : best;
+            scans[i][from] > best.z()
+                ? new Place(from, (i + 1) % (layers + 1), scans[i][from])
+                : best;
       }
     }
     return Optional.of(best);

@@ -81,8 +81,7 @@ final class PeriodLook {
 
   private Tops highest(double[][] series, int from) {
     int n = minutes.length - from;
-    double[] squares =
-        Arrays.stream(series).mapToDouble(one -> LevelScan.dot(one, one)).toArray();
+    double[] squares = Arrays.stream(series).mapToDouble(one -> LevelScan.dot(one, one)).toArray();
     double span = minutes[minutes.length - 1] - minutes[from];
     Tops tops = new Tops(series.length);
     for (int k = 4 * OVERSAMPLING; k <= OVERSAMPLING * n / 2; k++) {
@@ -105,7 +104,7 @@ final class PeriodLook {
       layer = tops.parts[i] > tops.parts[layer] ? i : layer;
     }
     double one = Math.pow(Math.max(0, 1 - tops.parts[layer]), (n - 3) / 2.0);
-    double trials = PARTS * tops.parts.length * n / 2.0;
+    double trials = (double) PARTS * tops.parts.length * n;
     double falseAlarm = one > 1e-9 ? -Math.expm1(trials * Math.log1p(-one)) : trials * one;
     double frequency = tops.frequencies[layer];
     return new Peak(layer, frequency == 0 ? 0 : 1 / frequency, falseAlarm, from);
@@ -276,8 +275,9 @@ final class PeriodLook {
     double[][] rest = new double[level.length][];
     Swing[] swings = new Swing[level[0].length];
     for (int i = 0; i < swings.length; i++) {
-      swings[i] = new PeriodLook(tail(from), Arrays.copyOfRange(minutes, from, minutes.length))
-          .fitted(i, periodMinutes);
+      swings[i] =
+          new PeriodLook(tail(from), Arrays.copyOfRange(minutes, from, minutes.length))
+              .fitted(i, periodMinutes);
     }
     for (int t = 0; t < rest.length; t++) {
       rest[t] = level[t].clone();
@@ -322,8 +322,7 @@ final class PeriodLook {
   /** Layers, from 1, that swing with the period clearly: z of their own fit. */
   List<Integer> swinging(double periodMinutes, int from) {
     List<Integer> positions = new ArrayList<>();
-    PeriodLook tail =
-        new PeriodLook(tail(from), Arrays.copyOfRange(minutes, from, minutes.length));
+    PeriodLook tail = new PeriodLook(tail(from), Arrays.copyOfRange(minutes, from, minutes.length));
     for (int i = 0; i < level[0].length; i++) {
       double mean = 0;
       double squares = 0;

@@ -101,7 +101,11 @@ final class ReadingsLook {
           List<GaugeFlag> flags =
               history.flags().stream().filter(flag -> flag.kind().equals(kind)).toList();
           List<Integer> positions =
-              flags.stream().flatMap(flag -> flag.positions().stream()).distinct().sorted().toList();
+              flags.stream()
+                  .flatMap(flag -> flag.positions().stream())
+                  .distinct()
+                  .sorted()
+                  .toList();
           findings.put(statistic, share(late, flags), positions);
         });
   }

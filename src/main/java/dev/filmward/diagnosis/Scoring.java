@@ -9,7 +9,7 @@ import java.util.Optional;
 /** Compares what was found with signatures. Immutable. */
 final class Scoring {
   /** Scores nearer than this are taken for alike. */
-  static final double ALIKE = 0.05;
+  static final double ALIKE = 0.06;
 
   private static final Comparator<Candidate> BEST_FIRST =
       Comparator.comparingDouble(Candidate::score)
@@ -29,6 +29,35 @@ final class Scoring {
         .flatMap(Optional::stream)
         .sorted(BEST_FIRST)
         .toList();
+  }
+
+  /** Those that are as good as the best one and say something else of the same change. */
+  static List<Ambiguity> ambiguous(List<Candidate> candidates) {
+    if (candidates.isEmpty()) {
+      return List.of();
+    }
+    Candidate best = candidates.get(0);
+    List<Candidate> alike =
+        candidates.stream()
+            .filter(one -> one.score() >= best.score() - ALIKE && facet(one) == facet(best))
+            .toList();
+    if (alike.size() < 2) {
+      return List.of();
+    }
+    List<String> names = alike.stream().map(one -> one.signature().name()).toList();
+    List<String> settles =
+        alike.stream().map(one -> one.signature().tellsApart()).distinct().toList();
+    return List.of(
+        new Ambiguity(
+            alike.stream().map(one -> one.signature().code()).toList(),
+            "These fit the readings alike: "
+                + String.join("; ", names)
+                + ". What settles it: "
+                + String.join(" ", settles)));
+  }
+
+  private static Facet facet(Candidate candidate) {
+    return candidate.signature().conditions().get(0).statistic().facet();
   }
 
   private static double fulfilled(Candidate candidate) {

@@ -9,11 +9,10 @@ import java.util.Optional;
  * history. Each has one value for the whole history, or none where there is nothing to compute it
  * from: a facet that does not stand out of the noise has no numbers but its first.
  *
- * <p>Relative deviations are {@code t / t_usual - 1}; by the mass balance {@code t = Q / (rho W
- * v)} they are the
- * same in all layers that one cause moves. "Explained" is the part, from 0 to 1, of a change in all layers,
- * weighed by how sure each is, that one pattern over the layers accounts for. Sources: common
- * practice of mass balances for coextrusion, no source, where none is named.
+ * <p>Relative deviations are {@code t / t_usual - 1}; by the mass balance {@code t = Q / (rho W v)}
+ * they are the same in all layers that one cause moves. "Explained" is the part, from 0 to 1, of a
+ * change in all layers, weighed by how sure each is, that one pattern over the layers accounts for.
+ * Sources: common practice of mass balances for coextrusion, no source, where none is named.
  */
 public enum Statistic {
   LEVEL_Z(Facet.LEVEL, "z", "how far the clearest change of a mean stands out of the noise"),

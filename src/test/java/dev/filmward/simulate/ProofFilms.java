@@ -30,13 +30,9 @@ public final class ProofFilms {
                 "PCH-100",
                 "Vacuum pouch film, 100 um",
                 layer("Outer PE", Role.SKIN, "LDPE", 30).extruded("A", 0.923).heard(1950, 60),
-                layer("Outer tie", Role.TIE, "MAH-g-LLDPE", 5)
-                    .extruded("B", 0.915)
-                    .heard(1980, 15),
+                layer("Outer tie", Role.TIE, "MAH-g-LLDPE", 5).extruded("B", 0.915).heard(1980, 15),
                 layer("PA core", Role.CORE, "PA6", 24).extruded("C", 1.135).heard(2650, 50),
-                layer("Inner tie", Role.TIE, "MAH-g-LLDPE", 5)
-                    .extruded("D", 0.915)
-                    .heard(1980, 15),
+                layer("Inner tie", Role.TIE, "MAH-g-LLDPE", 5).extruded("D", 0.915).heard(1980, 15),
                 layer("Seal PE", Role.SEAL, "mLLDPE", 36).extruded("E", 0.918).heard(2000, 70))
             .reported(SpecLimits.of(90, 100, 110), List.of(2, 1, 2));
     return new Film(structure, List.of(0.018, 0.04, 0.022, 0.04, 0.018), 5);
