@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
+import java.util.function.DoubleUnaryOperator;
 import java.util.function.Function;
 import java.util.stream.IntStream;
 
@@ -193,7 +194,7 @@ final class Directions {
   private static OptionalDouble weighed(
       ReportedLayer layer,
       Function<Layer, OptionalDouble> property,
-      java.util.function.DoubleUnaryOperator per) {
+      DoubleUnaryOperator per) {
     double all = 0;
     double sum = 0;
     for (Layer member : layer.members()) {

@@ -2,11 +2,13 @@ package dev.filmward.diagnosis;
 
 import dev.filmward.film.Sample;
 import dev.filmward.film.Structure;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 
@@ -96,7 +98,7 @@ final class FilmSeries {
     }
     return counts.entrySet().stream()
         .filter(entry -> entry.getValue() >= FEWEST_LANES * samples.size())
-        .mapToInt(java.util.Map.Entry::getKey)
+        .mapToInt(Map.Entry::getKey)
         .toArray();
   }
 
@@ -120,6 +122,24 @@ final class FilmSeries {
   /** From the reference, else from the first half of what there is before the alarm. */
   private void learnUsual(double[][][] um, int layer) {
     int first = Math.min(um.length, Math.max(FilmHistory.FEWEST_BEFORE, alarm / 2));
+    effects[layer] = effects(um, layer, first);
+    double sum = 0;
+    for (int t = 0; t < first; t++) {
+      sum += mean(um[t][layer], effects[layer]);
+    }
+    usualUm[layer] =
+        history.reference().isEmpty() ? sum / first : history.reference().get(layer).meanUm();
+  }
+
+  /** What each lane is above the mean, as a fraction: of the reference, else of the first samples. */
+  private double[] effects(double[][][] um, int layer, int first) {
+    if (!history.reference().isEmpty()) {
+      LayerReference usual = history.reference().get(layer);
+      if (usual.laneEffectsUm().size() == laneNumbers.length) {
+        return usual.laneEffectsUm().stream().mapToDouble(effect -> effect / usual.meanUm()).toArray();
+      }
+    }
+    double[] learnt = new double[laneNumbers.length];
     double[] none = new double[laneNumbers.length];
     double[] means = new double[first];
     for (int t = 0; t < first; t++) {
@@ -135,14 +155,9 @@ final class FilmSeries {
           count++;
         }
       }
-      effects[layer][j] = count == 0 ? 0 : sum / count;
+      learnt[j] = count == 0 ? 0 : sum / count;
     }
-    double sum = 0;
-    for (int t = 0; t < first; t++) {
-      sum += mean(um[t][layer], effects[layer]);
-    }
-    usualUm[layer] =
-        history.reference().isEmpty() ? sum / first : history.reference().get(layer).meanUm();
+    return learnt;
   }
 
   private void place(double[] um, int t, int layer) {
@@ -179,7 +194,7 @@ final class FilmSeries {
 
   /** Minutes since the first sample. */
   double minutes(int sample) {
-    return java.time.Duration.between(at(0), at(sample)).toMillis() / 60_000.0;
+    return Duration.between(at(0), at(sample)).toMillis() / 60_000.0;
   }
 
   /** The usual interval between samples in minutes: the median. */

@@ -16,7 +16,6 @@ final class LevelLook {
   static final double CLEAR = 5;
 
   private static final double LAYER_CLEAR = 3.5;
-  private static final double WORTH_A_PARAMETER = 2;
 
   private final FilmSeries series;
   private final Directions directions;
@@ -111,6 +110,7 @@ final class LevelLook {
             way ->
                 findings.put(
                     Statistic.FIRST_LAYER_EXPLAINED, change.explained(way), way.positions()));
+    TurnedOver.note(findings, series.usualUm, change.moves);
     noteTrade(findings, change);
     noteSums(findings, change);
     noteCourse(findings, change);
@@ -235,7 +235,4 @@ final class LevelLook {
     findings.put(Statistic.CORE_MOVED, isCore ? 1 : 0, moved);
   }
 
-  static double worthAParameter() {
-    return WORTH_A_PARAMETER;
-  }
 }

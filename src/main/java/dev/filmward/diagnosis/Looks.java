@@ -93,7 +93,7 @@ final class Looks {
     PeriodLook.Peak peak = swings.highest();
     if (peak.falseAlarm() < PeriodLook.CLEAR && swings.gain(peak) > gain) {
       notePeriod(swings, peak);
-      calm = swings.without(peak.periodMinutes(), swings.swing(peak).from());
+      calm = swings.without(peak);
     } else {
       PeriodLook quiet = new PeriodLook(rest, minutes);
       notePeriod(quiet, quiet.highest());
@@ -134,11 +134,11 @@ final class Looks {
       return;
     }
     PeriodLook.Swing swing = swings.swing(peak);
-    List<Integer> positions = swings.swinging(peak.periodMinutes(), swing.from());
+    List<Integer> positions = swings.swinging(peak);
     findings.put(Statistic.PERIODIC_FALSE_ALARM, peak.falseAlarm(), positions);
     findings.put(Statistic.PERIOD_MINUTES, peak.periodMinutes(), List.of(peak.layer() + 1));
     findings.put(Statistic.PERIODIC_LAYERS, (double) positions.size() / series.layers, positions);
-    findings.put(Statistic.PERIODIC_PERCENT, 100 * swing.amplitude(), List.of(peak.layer() + 1));
+    findings.put(Statistic.PERIODIC_PERCENT, 100 * swing.wave().amplitude(), List.of(peak.layer() + 1));
     observations.swing(samples, swing);
   }
 }

@@ -1,6 +1,7 @@
 package dev.filmward.diagnosis;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 
@@ -88,7 +89,7 @@ final class ScatterLook {
   record Rise(int from, int layer, double z, double ratio, List<Integer> positions) {
     /** How much clearer something must be that is seen in layers which scatter more. */
     double blur(List<Integer> seenIn) {
-      return seenIn.isEmpty() || java.util.Collections.disjoint(seenIn, positions) ? 1 : ratio;
+      return seenIn.isEmpty() || Collections.disjoint(seenIn, positions) ? 1 : ratio;
     }
   }
 

@@ -146,6 +146,7 @@ final class ShortLook {
     findings.put(Statistic.SHORT_SAMPLES, is.end() - is.from());
     findings.put(Statistic.SHORT_PERCENT, 100 * is.part(), List.of(is.layer() + 1));
     findings.put(Statistic.SHORT_LAYERS, (double) positions.size() / series.layers, positions);
+    TurnedOver.note(findings, series.usualUm, series.level[is.from()]);
     findings.put(Statistic.SHORT_RECOVERED, series.size() - is.end());
     return found;
   }

@@ -143,7 +143,7 @@ class LooksTest {
     assertThat(peak.periodMinutes()).isCloseTo(9.5, within(0.2));
     assertThat(peak.falseAlarm()).isLessThan(1e-6);
     assertThat(look.swing(peak).from()).isBetween(114, 126);
-    assertThat(look.swing(peak).amplitude()).isCloseTo(2, within(0.35));
+    assertThat(look.swing(peak).wave().amplitude()).isCloseTo(2, within(0.35));
   }
 
   /** Of 400 series without a period about 5 % have one with a probability below 5 %. */
