@@ -192,9 +192,7 @@ final class Directions {
   }
 
   private static OptionalDouble weighed(
-      ReportedLayer layer,
-      Function<Layer, OptionalDouble> property,
-      DoubleUnaryOperator per) {
+      ReportedLayer layer, Function<Layer, OptionalDouble> property, DoubleUnaryOperator per) {
     double all = 0;
     double sum = 0;
     for (Layer member : layer.members()) {

@@ -24,13 +24,15 @@ final class DisturbanceSignatures {
   private static final double SKEWED = 0.7;
 
   static List<Signature> all() {
-    return List.of(shortDropout(), oneOddSample(), oneLayerSwings(), allLayersSwing(), layerScatters());
+    return List.of(
+        shortDropout(), oneOddSample(), oneLayerSwings(), allLayersSwing(), layerScatters());
   }
 
   private DisturbanceSignatures() {}
 
   private static Signature shortDropout() {
-    return SignatureDraft.of("short-dropout", "A layer is thin for a few samples and comes back", Kind.PROCESS)
+    return SignatureDraft.of(
+            "short-dropout", "A layer is thin for a few samples and comes back", Kind.PROCESS)
         .needs(SHORT_Z, AT_LEAST, ShortLook.CLEAR, 6)
         .needs(SHORT_PERCENT, AT_MOST, 0, 1)
         .needs(SHORT_LAYERS, AT_MOST, 0.7, 2)
@@ -46,7 +48,8 @@ final class DisturbanceSignatures {
   }
 
   private static Signature oneOddSample() {
-    return SignatureDraft.of("one-odd-sample", "All layers off in a single sample", Kind.MEASUREMENT)
+    return SignatureDraft.of(
+            "one-odd-sample", "All layers off in a single sample", Kind.MEASUREMENT)
         .needs(SHORT_Z, AT_LEAST, ShortLook.CLEAR, 6)
         .needs(SHORT_LAYERS, AT_LEAST, 0.9, 2)
         .needs(SHORT_SAMPLES, AT_MOST, 1, 1)
@@ -86,7 +89,8 @@ final class DisturbanceSignatures {
   }
 
   private static Signature layerScatters() {
-    return SignatureDraft.of("layer-scatters", "A layer scatters more, its mean stays", Kind.PROCESS)
+    return SignatureDraft.of(
+            "layer-scatters", "A layer scatters more, its mean stays", Kind.PROCESS)
         .needs(SCATTER_Z, AT_LEAST, ScatterLook.CLEAR, 3)
         .supports(SCATTER_TRADE, AT_LEAST, -0.5, 2)
         .supports(SCATTER_LAYERS, AT_MOST, 0.7, 1)

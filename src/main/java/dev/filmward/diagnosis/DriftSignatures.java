@@ -60,7 +60,8 @@ final class DriftSignatures {
   }
 
   private static Signature coreSinceStart() {
-    return SignatureDraft.of("core-since-start", "The core drifts since the start and levels off", Kind.PROCESS)
+    return SignatureDraft.of(
+            "core-since-start", "The core drifts since the start and levels off", Kind.PROCESS)
         .pattern(ONE_SOURCE_EXPLAINED)
         .needs(CORE_MOVED, AT_LEAST, 1, 1)
         .needs(STEP_RATHER_THAN_DRIFT, AT_MOST, SignatureDraft.NO_DRIFT, 2)

@@ -131,12 +131,16 @@ final class FilmSeries {
         history.reference().isEmpty() ? sum / first : history.reference().get(layer).meanUm();
   }
 
-  /** What each lane is above the mean, as a fraction: of the reference, else of the first samples. */
+  /**
+   * What each lane is above the mean, as a fraction: of the reference, else of the first samples.
+   */
   private double[] effects(double[][][] um, int layer, int first) {
     if (!history.reference().isEmpty()) {
       LayerReference usual = history.reference().get(layer);
       if (usual.laneEffectsUm().size() == laneNumbers.length) {
-        return usual.laneEffectsUm().stream().mapToDouble(effect -> effect / usual.meanUm()).toArray();
+        return usual.laneEffectsUm().stream()
+            .mapToDouble(effect -> effect / usual.meanUm())
+            .toArray();
       }
     }
     double[] learnt = new double[laneNumbers.length];

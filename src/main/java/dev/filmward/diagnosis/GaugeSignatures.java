@@ -28,7 +28,8 @@ final class GaugeSignatures {
   private GaugeSignatures() {}
 
   private static Signature zeroOffset() {
-    return SignatureDraft.of("zero-offset", "The first layer is off since a calibration", Kind.MEASUREMENT)
+    return SignatureDraft.of(
+            "zero-offset", "The first layer is off since a calibration", Kind.MEASUREMENT)
         .pattern(FIRST_LAYER_EXPLAINED)
         .needs(TO_CALIBRATION, AT_MOST, SignatureDraft.AT_BOUNDARY, 2)
         .needs(STEP_RATHER_THAN_DRIFT, AT_LEAST, SignatureDraft.HARDLY_DRIFT, 1)
@@ -70,13 +71,13 @@ final class GaugeSignatures {
   }
 
   private static Signature couplantCounted() {
-    return SignatureDraft.of("couplant-counted", "The outermost layer is thick now and then", Kind.MEASUREMENT)
+    return SignatureDraft.of(
+            "couplant-counted", "The outermost layer is thick now and then", Kind.MEASUREMENT)
         .needs(SCATTER_SKEW, AT_LEAST, SKEWED, 3)
         .needs(SCATTER_POSITION, AT_MOST, 1, 2)
         .needs(SCATTER_Z, AT_LEAST, ScatterLook.CLEAR, 5)
         .suspects("gauge-misread", "couplant or air counted as film")
-        .checks(
-            "Wipe probe and film, use less couplant, press evenly", "Read the same spot again")
+        .checks("Wipe probe and film, use less couplant, press evenly", "Read the same spot again")
         .apart("Readings with a clean probe that come back to usual.");
   }
 }

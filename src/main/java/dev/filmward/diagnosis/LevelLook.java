@@ -234,5 +234,4 @@ final class LevelLook {
                             .anyMatch(member -> member.role() == Role.CORE));
     findings.put(Statistic.CORE_MOVED, isCore ? 1 : 0, moved);
   }
-
 }

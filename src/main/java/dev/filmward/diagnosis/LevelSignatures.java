@@ -43,7 +43,8 @@ final class LevelSignatures {
   }
 
   private static Signature oneLayerStep() {
-    return SignatureDraft.of("one-layer-step", "One layer moves at once, the total follows", Kind.PROCESS)
+    return SignatureDraft.of(
+            "one-layer-step", "One layer moves at once, the total follows", Kind.PROCESS)
         .pattern(ONE_LAYER_EXPLAINED)
         .supports(STEP_RATHER_THAN_DRIFT, AT_LEAST, 0, 2)
         .supports(TOTAL_FOLLOWS_Z, AT_MOST, 3, 1)
@@ -64,7 +65,8 @@ final class LevelSignatures {
   }
 
   private static Signature oneExtruderStep() {
-    return SignatureDraft.of("one-extruder-step", "All layers of one extruder move at once", Kind.PROCESS)
+    return SignatureDraft.of(
+            "one-extruder-step", "All layers of one extruder move at once", Kind.PROCESS)
         .pattern(EXTRUDER_EXPLAINED)
         .supports(STEP_RATHER_THAN_DRIFT, AT_LEAST, 0, 2)
         .supports(TOTAL_FOLLOWS_Z, AT_MOST, 3, 1)
@@ -82,7 +84,8 @@ final class LevelSignatures {
   }
 
   private static Signature stepAtResinLot() {
-    return SignatureDraft.of("step-at-resin-lot", "A step where a resin lot was changed", Kind.PROCESS)
+    return SignatureDraft.of(
+            "step-at-resin-lot", "A step where a resin lot was changed", Kind.PROCESS)
         .needs(TO_RESIN_LOT, AT_MOST, SignatureDraft.AT_BOUNDARY, 3)
         .needs(STEP_RATHER_THAN_DRIFT, AT_LEAST, SignatureDraft.HARDLY_DRIFT, 2)
         .needs(COMMON_EXPLAINED, AT_MOST, SignatureDraft.EXPLAINED, 0)

@@ -138,7 +138,8 @@ final class Looks {
     findings.put(Statistic.PERIODIC_FALSE_ALARM, peak.falseAlarm(), positions);
     findings.put(Statistic.PERIOD_MINUTES, peak.periodMinutes(), List.of(peak.layer() + 1));
     findings.put(Statistic.PERIODIC_LAYERS, (double) positions.size() / series.layers, positions);
-    findings.put(Statistic.PERIODIC_PERCENT, 100 * swing.wave().amplitude(), List.of(peak.layer() + 1));
+    findings.put(
+        Statistic.PERIODIC_PERCENT, 100 * swing.wave().amplitude(), List.of(peak.layer() + 1));
     observations.swing(samples, swing);
   }
 }

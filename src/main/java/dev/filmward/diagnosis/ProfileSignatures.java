@@ -21,7 +21,8 @@ final class ProfileSignatures {
   private ProfileSignatures() {}
 
   private static Signature profileOfAllLayers() {
-    return SignatureDraft.of("profile-of-all-layers", "Lanes differ, in all layers alike", Kind.PROCESS)
+    return SignatureDraft.of(
+            "profile-of-all-layers", "Lanes differ, in all layers alike", Kind.PROCESS)
         .needs(LANES_COMMON_EXPLAINED, AT_LEAST, 0.7, 3)
         .supports(LANES_COMMON_EXPLAINED, AT_LEAST, 0.9, 2)
         .supports(LANES_TOTAL_Z, AT_LEAST, 4, 2)
@@ -32,12 +33,12 @@ final class ProfileSignatures {
             "Compare the lane with the die bolt map and the air ring",
             "Look at the bubble or the melt curtain for a draught",
             "Look at the die's zone temperatures")
-        .apart(
-            "A place that stays with the die is die or air ring; one that wanders is draught.");
+        .apart("A place that stays with the die is die or air ring; one that wanders is draught.");
   }
 
   private static Signature profileOfOneLayer() {
-    return SignatureDraft.of("profile-of-one-layer", "Lanes differ in one layer, the total is flat", Kind.PROCESS)
+    return SignatureDraft.of(
+            "profile-of-one-layer", "Lanes differ in one layer, the total is flat", Kind.PROCESS)
         .needs(LANES_ONE_LAYER_EXPLAINED, AT_LEAST, 0.7, 3)
         .supports(LANES_ONE_LAYER_EXPLAINED, AT_LEAST, 0.9, 2)
         .supports(LANES_TOTAL_Z, AT_MOST, 3, 2)
@@ -52,7 +53,8 @@ final class ProfileSignatures {
   }
 
   private static Signature edgeAgainstCentre() {
-    return SignatureDraft.of("edge-against-centre", "Two neighbours trade between edge and centre", Kind.PROCESS)
+    return SignatureDraft.of(
+            "edge-against-centre", "Two neighbours trade between edge and centre", Kind.PROCESS)
         .needs(CURVATURE_EXPLAINED, AT_LEAST, 0.65, 3)
         .needs(CURVATURE_OPPOSED_Z, AT_LEAST, 3, 2)
         .supports(CURVATURE_EXPLAINED, AT_LEAST, 0.9, 2)

@@ -19,7 +19,14 @@ import java.util.List;
 /** Signatures of readings that are missing, repeated or flagged. */
 final class ScreeningSignatures {
   static List<Signature> all() {
-    return List.of(boundaryMissed(), boundaryFlagged(), rangeEnd(), couplantFlagged(), echoLost(), stuckValues(), upsideDown());
+    return List.of(
+        boundaryMissed(),
+        boundaryFlagged(),
+        rangeEnd(),
+        couplantFlagged(),
+        echoLost(),
+        stuckValues(),
+        upsideDown());
   }
 
   private ScreeningSignatures() {}
@@ -34,7 +41,8 @@ final class ScreeningSignatures {
   }
 
   private static Signature boundaryFlagged() {
-    return flagged("boundary-flagged", "Neighbours trade within samples", FLAGGED_MISPLACED_BOUNDARY)
+    return flagged(
+            "boundary-flagged", "Neighbours trade within samples", FLAGGED_MISPLACED_BOUNDARY)
         .checks("Read the same spot again, three times", "Look at the waveform")
         .apart("A misplaced boundary does not repeat; the process does.");
   }
@@ -42,8 +50,7 @@ final class ScreeningSignatures {
   private static Signature rangeEnd() {
     return flagged("range-end", "Readings are pinned at the end of the range", FLAGGED_RANGE_END)
         .checks(
-            "Compare the range that the gauge is set to with the recipe",
-            "Read the check standard")
+            "Compare the range that the gauge is set to with the recipe", "Read the check standard")
         .apart("A wider range that shows other values: it was the range.");
   }
 

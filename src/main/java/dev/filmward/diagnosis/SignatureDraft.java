@@ -44,12 +44,14 @@ final class SignatureDraft {
     return new SignatureDraft(code, name, kind);
   }
 
-  SignatureDraft needs(Statistic statistic, Comparison comparison, double threshold, double weight) {
+  SignatureDraft needs(
+      Statistic statistic, Comparison comparison, double threshold, double weight) {
     conditions.add(new Condition(statistic, comparison, threshold, weight, Role.NEEDED));
     return this;
   }
 
-  SignatureDraft supports(Statistic statistic, Comparison comparison, double threshold, double weight) {
+  SignatureDraft supports(
+      Statistic statistic, Comparison comparison, double threshold, double weight) {
     conditions.add(new Condition(statistic, comparison, threshold, weight, Role.SUPPORTS));
     return this;
   }

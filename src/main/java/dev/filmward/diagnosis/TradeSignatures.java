@@ -44,7 +44,8 @@ final class TradeSignatures {
   }
 
   private static Signature skinsOpposed() {
-    return SignatureDraft.of("skins-opposed", "Outer skin up, inner skin down, or the other way", Kind.PROCESS)
+    return SignatureDraft.of(
+            "skins-opposed", "Outer skin up, inner skin down, or the other way", Kind.PROCESS)
         .pattern(SKINS_OPPOSED_EXPLAINED)
         .supports(TRADE_MASS_Z, AT_MOST, 3.3, 2)
         .supports(MASS_CHANGE_Z, AT_MOST, 3, 2)
@@ -58,7 +59,8 @@ final class TradeSignatures {
   }
 
   private static Signature boundaryMisplaced() {
-    return SignatureDraft.of("boundary-misplaced", "A boundary is read in the wrong place", Kind.MEASUREMENT)
+    return SignatureDraft.of(
+            "boundary-misplaced", "A boundary is read in the wrong place", Kind.MEASUREMENT)
         .pattern(TRADE_EXPLAINED)
         .needs(TRADE_TIME_OF_FLIGHT_Z, AT_MOST, 3.3, 2)
         .needs(TRADE_APART, AT_MOST, 1, 0)
@@ -76,7 +78,8 @@ final class TradeSignatures {
   }
 
   private static Signature boundaryJumps() {
-    return SignatureDraft.of("boundary-jumps", "A boundary jumps between readings", Kind.MEASUREMENT)
+    return SignatureDraft.of(
+            "boundary-jumps", "A boundary jumps between readings", Kind.MEASUREMENT)
         .needs(SCATTER_TRADE, AT_MOST, -0.6, 3)
         .supports(SCATTER_TRADE, AT_MOST, -0.85, 2)
         .supports(SCATTER_TRADE_TIME_OF_FLIGHT, AT_MOST, 0.25, 2)

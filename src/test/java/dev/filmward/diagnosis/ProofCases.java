@@ -93,7 +93,7 @@ final class ProofCases {
             ALL,
             (film, from, s) -> (t, c, r) -> c.speed /= t >= from ? 1 + s / 100 : 1,
             "% of speed",
-            List.of(0.6, 1.2, 2.5),
+            List.of(0.75, 1.5, 3.0),
             Setting.of(24)),
         new Case(
             "P2",
