@@ -23,6 +23,7 @@ final class PeriodLook {
   private static final int FEWEST = 40;
   private static final int FEWEST_SWINGING = 6;
   private static final int PARTS = 3;
+  private static final int FINER = 5;
   private static final double MOST_ALIKE = 0.9;
 
   /** Gain over variance from which a layer swings with another: four standard errors. */
@@ -48,6 +49,20 @@ final class PeriodLook {
       if (n - from >= FEWEST) {
         Peak peak = highest(from);
         best = peak.falseAlarm() < best.falseAlarm() ? peak : best;
+      }
+    }
+    return best.periodMinutes() > 0 ? refined(best) : best;
+  }
+
+  /** With the period between those tried that explains most. */
+  private Peak refined(Peak peak) {
+    double span = minutes[minutes.length - 1] - minutes[0];
+    Peak best = peak;
+    for (int step = -FINER; step <= FINER; step++) {
+      double frequency = 1 / peak.periodMinutes() + 0.5 * step / (FINER * span);
+      Peak other = new Peak(peak.layer(), 1 / frequency, peak.falseAlarm());
+      if (swing(other).wave().gain() > swing(best).wave().gain()) {
+        best = other;
       }
     }
     return best;

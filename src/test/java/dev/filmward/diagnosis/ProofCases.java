@@ -126,7 +126,7 @@ final class ProofCases {
             List.of(POUCH),
             (film, from, s) -> (t, c, r) -> trade(film, c, t >= from ? s / 100 : 0),
             "% of the thinner layer",
-            List.of(2.0, 4.0, 8.0),
+            List.of(3.0, 6.0, 12.0),
             Setting.of(24)),
         new Case(
             "P5",
@@ -135,7 +135,7 @@ final class ProofCases {
             List.of(POUCH),
             (film, from, s) -> (t, c, r) -> shiftBoundary(film, c, t >= from ? s : 0),
             "% of the thinner layer",
-            List.of(2.0, 4.0, 8.0),
+            List.of(3.0, 6.0, 12.0),
             Setting.of(24)),
         new Case(
             "P4=P5",
