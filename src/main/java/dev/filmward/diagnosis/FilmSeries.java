@@ -43,8 +43,8 @@ final class FilmSeries {
     this.history = history;
     this.structure = history.structure();
     this.layers = structure.reported().size();
-    this.samples = usable(history);
-    this.laneNumbers = laneNumbers(samples);
+    this.laneNumbers = laneNumbers(history.samples());
+    this.samples = usable(history, laneNumbers);
     int last = -1;
     for (int t = 0; t < samples.size(); t++) {
       last = samples.get(t).takenAt().isAfter(history.alarmedAt()) ? last : t;
@@ -63,23 +63,24 @@ final class FilmSeries {
     }
   }
 
-  private static List<Sample> usable(FilmHistory history) {
+  private static List<Sample> usable(FilmHistory history, int[] lanes) {
     Set<Object> flagged = new HashSet<>();
     history.flags().forEach(flag -> flagged.add(flag.sample()));
     List<Sample> usable = new ArrayList<>();
     for (Sample sample : history.samples()) {
-      if (!flagged.contains(sample.key()) && hasAllLayers(sample)) {
+      if (!flagged.contains(sample.key()) && hasAllLayers(sample, lanes)) {
         usable.add(sample);
       }
     }
     return List.copyOf(usable);
   }
 
-  private static boolean hasAllLayers(Sample sample) {
+  private static boolean hasAllLayers(Sample sample, int[] lanes) {
     for (int position = 1; position <= sample.layers(); position++) {
       boolean measured = false;
       for (int j = 0; j < sample.laneCount(); j++) {
-        measured |= sample.isMeasured(position, j) && sample.thicknessUm(position, j) > 0;
+        boolean isKept = Arrays.binarySearch(lanes, sample.lane(j)) >= 0;
+        measured |= isKept && sample.isMeasured(position, j) && sample.thicknessUm(position, j) > 0;
       }
       if (!measured) {
         return false;

@@ -89,7 +89,7 @@ final class LanesLook {
         }
       }
     }
-    double phi = Math.max(0, Math.min(0.9, products / squares));
+    double phi = squares == 0 ? 0 : Math.max(0, Math.min(0.9, products / squares));
     return phi < 0.1 ? 1 : (1 + phi) / (1 - phi);
   }
 
@@ -197,7 +197,7 @@ final class LanesLook {
                 : best;
       }
     }
-    return Optional.of(best);
+    return Double.isFinite(best.z()) ? Optional.of(best) : Optional.empty();
   }
 
   /** Notes what there is. */

@@ -98,7 +98,7 @@ final class Looks {
       PeriodLook quiet = new PeriodLook(rest, minutes);
       notePeriod(quiet, quiet.highest());
     }
-    noteLevel(level, calm, change);
+    noteLevel(calm);
   }
 
   private LevelScan scan(double[][] level) {
@@ -114,11 +114,8 @@ final class Looks {
   }
 
   /** The change that is left once a wave or a swing is taken out. */
-  private void noteLevel(double[][] level, double[][] calm, Optional<LevelChange> first) {
+  private void noteLevel(double[][] calm) {
     Optional<LevelChange> change = levels().look(calm, findings);
-    if (calm == level && first.isEmpty() != change.isEmpty()) {
-      throw new IllegalStateException("two looks at the same series differ");
-    }
     if (change.isEmpty()) {
       return;
     }

@@ -160,6 +160,9 @@ final class ProfileChange {
   }
 
   private void noteCurvature(Findings findings, FilmSeries series) {
+    if (layers < 2) {
+      return;
+    }
     double best = -1;
     int pair = 0;
     for (int i = 0; i + 1 < layers; i++) {

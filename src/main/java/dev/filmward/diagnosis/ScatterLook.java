@@ -111,6 +111,9 @@ final class ScatterLook {
         }
       }
     }
+    if (!Double.isFinite(bestZ)) {
+      return Optional.empty();
+    }
     findings.put(Statistic.SCATTER_Z, bestZ, List.of(bestLayer + 1));
     if (bestZ < CLEAR) {
       return Optional.empty();
@@ -147,7 +150,8 @@ final class ScatterLook {
     for (int from = 1; from < n; from++) {
       before += logs[from - 1][layer];
       double change = (all - before) / (n - from) - before / from;
-      z[from] = change / Math.sqrt(spread * (1.0 / from + 1.0 / (n - from)));
+      z[from] =
+          change / Math.sqrt(Math.max(LEAST_VARIANCE, spread) * (1.0 / from + 1.0 / (n - from)));
     }
     return z;
   }

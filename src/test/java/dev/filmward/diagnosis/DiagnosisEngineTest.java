@@ -1,10 +1,12 @@
 package dev.filmward.diagnosis;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.data.Percentage.withPercentage;
 
 import dev.filmward.diagnosis.Condition.Comparison;
 import dev.filmward.diagnosis.Condition.Role;
 import dev.filmward.film.Sample;
+import dev.filmward.film.SampleKey;
 import dev.filmward.simulate.MassBalanceLine;
 import dev.filmward.simulate.MassBalanceLine.Film;
 import dev.filmward.simulate.MassBalanceLine.Pace;
@@ -16,6 +18,8 @@ import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Random;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 
 class DiagnosisEngineTest {
@@ -210,9 +214,83 @@ class DiagnosisEngineTest {
     LayerMove plain = engine.diagnose(history).changed().get(0).moves().get(7);
     LayerMove halved =
         engine.diagnose(history.withReference(twice)).changed().get(0).moves().get(7);
-    assertThat(halved.um())
-        .isCloseTo(plain.um(), org.assertj.core.data.Percentage.withPercentage(5));
-    assertThat(halved.percent() * 2)
-        .isCloseTo(plain.percent(), org.assertj.core.data.Percentage.withPercentage(5));
+    assertThat(halved.um()).isCloseTo(plain.um(), withPercentage(5));
+    assertThat(halved.percent() * 2).isCloseTo(plain.percent(), withPercentage(5));
+  }
+
+  /** A gauge on hold. */
+  @Test
+  void readingsThatNeverChangeAreTheGauges() {
+    FilmHistory whole = history(ProofFilms.shrink(), (t, now, chance) -> {});
+    List<Sample> stuck = new ArrayList<>();
+    for (Sample sample : whole.samples()) {
+      stuck.add(with(sample, new int[] {1, 2, 3}, (i, j) -> 18 + i + j));
+    }
+    Diagnosis diagnosis = engine.diagnose(FilmHistory.of(whole.structure(), stuck, last(stuck)));
+    assertThat(diagnosis.candidates())
+        .extracting(candidate -> candidate.signature().code())
+        .containsExactly("stuck-values");
+  }
+
+  @Test
+  void aSampleReadFromItsInnerSideIsSaidToBeTurnedOver() {
+    FilmHistory whole = history(ProofFilms.lidding(), (t, now, chance) -> {});
+    List<Sample> samples = new ArrayList<>(whole.samples());
+    Sample right = samples.get(FROM);
+    samples.set(
+        FROM,
+        with(
+            right,
+            IntStream.rangeClosed(1, 10).toArray(),
+            (i, j) -> new double[] {24, 3, 6, 4, 6, 3, 14}[i] + j / 100.0));
+    Diagnosis diagnosis =
+        engine.diagnose(FilmHistory.of(whole.structure(), samples, MassBalanceLine.at(PACE, FROM)));
+    assertThat(diagnosis.shown().get(0).signature().code()).isEqualTo("upside-down");
+  }
+
+  /** Whatever comes: lanes that come and go, one lane, no reading at all, all at one time. */
+  @Test
+  void oddSamplesAreNoReasonToFail() {
+    Random random = new Random(11);
+    for (int round = 0; round < 200; round++) {
+      Film film = round % 2 == 0 ? ProofFilms.pouch() : ProofFilms.shrink();
+      List<Sample> odd = new ArrayList<>();
+      int lanes = 1 + random.nextInt(5);
+      double missing = random.nextInt(4) / 3.0;
+      double spread = random.nextInt(3);
+      for (int t = 0; t < 60; t++) {
+        int first = random.nextInt(1 + round % 3);
+        int[] numbers = IntStream.range(first, first + lanes).toArray();
+        Sample blank =
+            new Sample(
+                new SampleKey("L", "S", "R", "S" + t),
+                Instant.EPOCH.plusSeconds(round % 5 == 0 ? 0 : 900L * t),
+                numbers,
+                new double[3][lanes]);
+        odd.add(
+            with(
+                blank,
+                numbers,
+                (i, j) ->
+                    random.nextDouble() < missing
+                        ? Double.NaN
+                        : Math.max(0, 20 + spread * random.nextGaussian())));
+      }
+      assertThat(engine.diagnose(FilmHistory.of(film.structure(), odd, last(odd)))).isNotNull();
+    }
+  }
+
+  private interface Um {
+    double at(int layer, int lane);
+  }
+
+  private static Sample with(Sample sample, int[] lanes, Um um) {
+    double[][] read = new double[sample.layers()][lanes.length];
+    for (int i = 0; i < read.length; i++) {
+      for (int j = 0; j < lanes.length; j++) {
+        read[i][j] = um.at(i, j);
+      }
+    }
+    return new Sample(sample.key(), sample.takenAt(), lanes, read);
   }
 }
