@@ -77,7 +77,7 @@ final class Scoring {
         return Optional.empty();
       }
       if (found.isPresent()) {
-        Evidence one = evidence(condition, found.get());
+        Evidence one = evidence(condition, found.get(), evidence);
         evidence.add(one);
         met += condition.weight() * one.degree();
         all += condition.weight();
@@ -95,8 +95,14 @@ final class Scoring {
             evidence));
   }
 
-  private static Evidence evidence(Condition condition, Finding found) {
+  /** What was told of a statistic before is not told again. */
+  private static Evidence evidence(Condition condition, Finding found, List<Evidence> before) {
+    boolean isTold =
+        before.stream().anyMatch(one -> one.condition().statistic() == condition.statistic());
     return new Evidence(
-        condition, found.value(), condition.degree(found.value()), Sentences.of(condition, found));
+        condition,
+        found.value(),
+        condition.degree(found.value()),
+        isTold ? Sentences.again(condition, found) : Sentences.of(condition, found));
   }
 }

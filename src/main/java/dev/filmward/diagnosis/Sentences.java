@@ -22,6 +22,16 @@ final class Sentences {
         + (condition.isMet(found.value()) ? ")." : ", which it is not).");
   }
 
+  /** A further condition of a statistic that was told of. */
+  static String again(Condition condition, Finding found) {
+    boolean isMet = condition.isMet(found.value());
+    return (isMet ? "That is also " : "That is not ")
+        + condition.comparison().words()
+        + " "
+        + value(condition.statistic(), condition.threshold())
+        + (isMet ? ", which speaks for it." : ", which would speak for it.");
+  }
+
   private static String value(Statistic statistic, double value) {
     return switch (statistic.unit()) {
       case "part" -> Numbers.of(100 * value) + " %";

@@ -27,7 +27,10 @@ public enum Statistic {
   ONE_RESIN_EXPLAINED(
       Facet.LEVEL, "part", "explained by all layers of one resin, be it one layer or several"),
   TRADE_EXPLAINED(
-      Facet.LEVEL, "part", "explained by two layers moving against each other, of whatever size"),
+      Facet.LEVEL,
+      "part",
+      "explained by two layers or extruders moving against each other, at the same mass or, for"
+          + " neighbours, the same time of flight"),
   SKINS_OPPOSED_EXPLAINED(
       Facet.LEVEL, "part", "explained by the first and last layer trading mass, where alike"),
   FIRST_LAYER_EXPLAINED(Facet.LEVEL, "part", "explained by the first layer alone"),
