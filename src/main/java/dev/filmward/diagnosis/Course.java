@@ -4,7 +4,8 @@ package dev.filmward.diagnosis;
  * How a level moves from a sample on: 0 before, towards 1 in the end.
  *
  * @param from index of the first sample after a step, or with which a drift begins
- * @param to where a drift that levels off has gone 63 % of its way, or the first sample that is back
+ * @param to where a drift that levels off has gone 63 % of its way, or the first sample that is
+ *     back
  */
 record Course(Kind kind, int from, int to) {
 

@@ -110,6 +110,13 @@ final class CourseChoice {
     return OptionalDouble.of(Math.signum(more) * Math.sqrt(Math.abs(more)));
   }
 
+  /** Whether a step at a sample is about as likely as the best course. */
+  boolean mayStepAt(int from) {
+    return from >= LevelScan.FEWEST_BEFORE
+        && from <= Math.min(last, minutes.length - 2)
+        && gain(best()) - gain(Course.step(from)) <= LIKELY + PARAMETER;
+  }
+
   /** Whether the best course could as well begin at another sample. */
   boolean mayBeginAt(int from) {
     Course best = best();

@@ -96,8 +96,7 @@ final class DailyLook {
     double[] solved = noise.weighed(inStep);
     double all = LevelScan.dot(inStep, solved) * information;
     double along = LevelScan.dot(material, solved);
-    double gain =
-        along * along / LevelScan.dot(material, noise.weighed(material)) * information;
+    double gain = along * along / LevelScan.dot(material, noise.weighed(material)) * information;
     double rest = Math.max(0, all - gain - (series.layers - 1));
     findings.put(
         Statistic.DAILY_MATERIAL_EXPLAINED,

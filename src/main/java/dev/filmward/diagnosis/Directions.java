@@ -9,6 +9,7 @@ import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.TreeMap;
+import java.util.function.DoubleUnaryOperator;
 import java.util.function.Function;
 import java.util.stream.IntStream;
 
@@ -61,7 +62,8 @@ final class Directions {
   }
 
   private List<Direction> ways(Family family, List<double[]> groups) {
-    List<double[]> some = groups.stream().filter(moves -> positions(moves).size() < moves.length).toList();
+    List<double[]> some =
+        groups.stream().filter(moves -> positions(moves).size() < moves.length).toList();
     if (some.isEmpty()) {
       return IntStream.range(0, usualUm.length).mapToObj(this::single).toList();
     }
@@ -80,7 +82,10 @@ final class Directions {
   }
 
   private static List<Integer> positions(double[] moves) {
-    return IntStream.range(0, moves.length).filter(i -> moves[i] != 0).mapToObj(i -> i + 1).toList();
+    return IntStream.range(0, moves.length)
+        .filter(i -> moves[i] != 0)
+        .mapToObj(i -> i + 1)
+        .toList();
   }
 
   /** By a property of layers: which part of each reported layer has the same one. */
@@ -163,12 +168,12 @@ final class Directions {
   private void addSkins() {
     ReportedLayer first = reported.get(0);
     ReportedLayer last = reported.get(usualUm.length - 1);
-    if (usualUm.length < 3 || !isAlike(first.members().get(0), last.members().get(last.members().size() - 1))) {
+    if (usualUm.length < 3
+        || !isAlike(first.members().get(0), last.members().get(last.members().size() - 1))) {
       return;
     }
     trade(Family.TRADE_MASS, single(0).moves(), single(usualUm.length - 1).moves())
-        .ifPresent(
-            trade -> all.add(new Direction(Family.SKINS, trade.moves(), trade.positions())));
+        .ifPresent(trade -> all.add(new Direction(Family.SKINS, trade.moves(), trade.positions())));
   }
 
   private static boolean isAlike(Layer first, Layer last) {
@@ -187,9 +192,7 @@ final class Directions {
   }
 
   private static OptionalDouble weighed(
-      ReportedLayer layer,
-      Function<Layer, OptionalDouble> property,
-      java.util.function.DoubleUnaryOperator per) {
+      ReportedLayer layer, Function<Layer, OptionalDouble> property, DoubleUnaryOperator per) {
     double all = 0;
     double sum = 0;
     for (Layer member : layer.members()) {

@@ -2,11 +2,13 @@ package dev.filmward.diagnosis;
 
 import dev.filmward.film.Sample;
 import dev.filmward.film.Structure;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Map;
 import java.util.Set;
 import java.util.TreeMap;
 
@@ -41,8 +43,8 @@ final class FilmSeries {
     this.history = history;
     this.structure = history.structure();
     this.layers = structure.reported().size();
-    this.samples = usable(history);
-    this.laneNumbers = laneNumbers(samples);
+    this.laneNumbers = laneNumbers(history.samples());
+    this.samples = usable(history, laneNumbers);
     int last = -1;
     for (int t = 0; t < samples.size(); t++) {
       last = samples.get(t).takenAt().isAfter(history.alarmedAt()) ? last : t;
@@ -61,23 +63,24 @@ final class FilmSeries {
     }
   }
 
-  private static List<Sample> usable(FilmHistory history) {
+  private static List<Sample> usable(FilmHistory history, int[] lanes) {
     Set<Object> flagged = new HashSet<>();
     history.flags().forEach(flag -> flagged.add(flag.sample()));
     List<Sample> usable = new ArrayList<>();
     for (Sample sample : history.samples()) {
-      if (!flagged.contains(sample.key()) && hasAllLayers(sample)) {
+      if (!flagged.contains(sample.key()) && hasAllLayers(sample, lanes)) {
         usable.add(sample);
       }
     }
     return List.copyOf(usable);
   }
 
-  private static boolean hasAllLayers(Sample sample) {
+  private static boolean hasAllLayers(Sample sample, int[] lanes) {
     for (int position = 1; position <= sample.layers(); position++) {
       boolean measured = false;
       for (int j = 0; j < sample.laneCount(); j++) {
-        measured |= sample.isMeasured(position, j) && sample.thicknessUm(position, j) > 0;
+        boolean isKept = Arrays.binarySearch(lanes, sample.lane(j)) >= 0;
+        measured |= isKept && sample.isMeasured(position, j) && sample.thicknessUm(position, j) > 0;
       }
       if (!measured) {
         return false;
@@ -96,7 +99,7 @@ final class FilmSeries {
     }
     return counts.entrySet().stream()
         .filter(entry -> entry.getValue() >= FEWEST_LANES * samples.size())
-        .mapToInt(java.util.Map.Entry::getKey)
+        .mapToInt(Map.Entry::getKey)
         .toArray();
   }
 
@@ -110,8 +113,7 @@ final class FilmSeries {
       for (int j = 0; j < sample.laneCount(); j++) {
         int at = Arrays.binarySearch(laneNumbers, sample.lane(j));
         for (int i = 0; at >= 0 && i < layers; i++) {
-          um[t][i][at] =
-              sample.isMeasured(i + 1, j) ? sample.thicknessUm(i + 1, j) : Double.NaN;
+          um[t][i][at] = sample.isMeasured(i + 1, j) ? sample.thicknessUm(i + 1, j) : Double.NaN;
         }
       }
     }
@@ -121,6 +123,28 @@ final class FilmSeries {
   /** From the reference, else from the first half of what there is before the alarm. */
   private void learnUsual(double[][][] um, int layer) {
     int first = Math.min(um.length, Math.max(FilmHistory.FEWEST_BEFORE, alarm / 2));
+    effects[layer] = effects(um, layer, first);
+    double sum = 0;
+    for (int t = 0; t < first; t++) {
+      sum += mean(um[t][layer], effects[layer]);
+    }
+    usualUm[layer] =
+        history.reference().isEmpty() ? sum / first : history.reference().get(layer).meanUm();
+  }
+
+  /**
+   * What each lane is above the mean, as a fraction: of the reference, else of the first samples.
+   */
+  private double[] effects(double[][][] um, int layer, int first) {
+    if (!history.reference().isEmpty()) {
+      LayerReference usual = history.reference().get(layer);
+      if (usual.laneEffectsUm().size() == laneNumbers.length) {
+        return usual.laneEffectsUm().stream()
+            .mapToDouble(effect -> effect / usual.meanUm())
+            .toArray();
+      }
+    }
+    double[] learnt = new double[laneNumbers.length];
     double[] none = new double[laneNumbers.length];
     double[] means = new double[first];
     for (int t = 0; t < first; t++) {
@@ -136,16 +160,9 @@ final class FilmSeries {
           count++;
         }
       }
-      effects[layer][j] = count == 0 ? 0 : sum / count;
+      learnt[j] = count == 0 ? 0 : sum / count;
     }
-    double sum = 0;
-    for (int t = 0; t < first; t++) {
-      sum += mean(um[t][layer], effects[layer]);
-    }
-    usualUm[layer] =
-        history.reference().isEmpty()
-            ? sum / first
-            : history.reference().get(layer).meanUm();
+    return learnt;
   }
 
   private void place(double[] um, int t, int layer) {
@@ -182,7 +199,7 @@ final class FilmSeries {
 
   /** Minutes since the first sample. */
   double minutes(int sample) {
-    return java.time.Duration.between(at(0), at(sample)).toMillis() / 60_000.0;
+    return Duration.between(at(0), at(sample)).toMillis() / 60_000.0;
   }
 
   /** The usual interval between samples in minutes: the median. */

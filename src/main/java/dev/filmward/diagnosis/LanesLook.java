@@ -89,7 +89,7 @@ final class LanesLook {
         }
       }
     }
-    double phi = Math.max(0, Math.min(0.9, products / squares));
+    double phi = squares == 0 ? 0 : Math.max(0, Math.min(0.9, products / squares));
     return phi < 0.1 ? 1 : (1 + phi) / (1 - phi);
   }
 
@@ -192,10 +192,12 @@ final class LanesLook {
     for (int from = FEWEST_BEFORE; from <= Math.min(last, off.length - FEWEST_AFTER); from++) {
       for (int i = 0; i <= layers; i++) {
         best =
-            scans[i][from] > best.z() ? new Place(from, (i + 1) % (layers + 1), scans[i][from]) : best;
+            scans[i][from] > best.z()
+                ? new Place(from, (i + 1) % (layers + 1), scans[i][from])
+                : best;
       }
     }
-    return Optional.of(best);
+    return Double.isFinite(best.z()) ? Optional.of(best) : Optional.empty();
   }
 
   /** Notes what there is. */

@@ -13,10 +13,9 @@ import java.util.stream.IntStream;
 /** Looks for a change of level, and notes how it runs and which layers make it. */
 final class LevelLook {
   /** In-control weeks have none so clear; see {@code DiagnosisProofTest}. */
-  static final double CLEAR = 4.8;
+  static final double CLEAR = 5;
 
   private static final double LAYER_CLEAR = 3.5;
-  private static final double WORTH_A_PARAMETER = 2;
 
   private final FilmSeries series;
   private final Directions directions;
@@ -64,7 +63,9 @@ final class LevelLook {
     return Optional.of(change);
   }
 
-  /** The one series in which a direction is seen most clearly, in standard deviations of its news. */
+  /**
+   * The one series in which a direction is seen most clearly, in standard deviations of its news.
+   */
   private Whitened projected(double[][] level, LevelScan.Found found) {
     return new Whitened(
         column(series(level, found.direction(), found.noise())), minutes, found.noise().phi);
@@ -109,6 +110,7 @@ final class LevelLook {
             way ->
                 findings.put(
                     Statistic.FIRST_LAYER_EXPLAINED, change.explained(way), way.positions()));
+    TurnedOver.note(findings, series.usualUm, change.moves);
     noteTrade(findings, change);
     noteSums(findings, change);
     noteCourse(findings, change);
@@ -144,8 +146,7 @@ final class LevelLook {
     List<Integer> pair = best.get().positions();
     findings.put(Statistic.TRADE_EXPLAINED, change.explained(best.get()), pair);
     putIfFinite(findings, Statistic.TRADE_MASS_Z, Math.abs(change.z(sum(pair, mass()))));
-    putIfFinite(
-        findings, Statistic.TRADE_TIME_OF_FLIGHT_Z, Math.abs(change.z(sum(pair, time()))));
+    putIfFinite(findings, Statistic.TRADE_TIME_OF_FLIGHT_Z, Math.abs(change.z(sum(pair, time()))));
     int apart = Integer.MAX_VALUE;
     for (int j : pair) {
       for (int k : pair) {
@@ -183,8 +184,7 @@ final class LevelLook {
 
   private double[] worth(ToDoubleFunction<ReportedLayer> per) {
     return IntStream.range(0, series.layers)
-        .mapToDouble(
-            i -> series.usualUm[i] * per.applyAsDouble(series.structure.reported().get(i)))
+        .mapToDouble(i -> series.usualUm[i] * per.applyAsDouble(series.structure.reported().get(i)))
         .toArray();
   }
 
@@ -204,8 +204,7 @@ final class LevelLook {
     putIfFinite(findings, Statistic.MASS_CHANGE_Z, Math.abs(change.z(mass())));
     putIfFinite(findings, Statistic.TIME_OF_FLIGHT_CHANGE_Z, Math.abs(change.z(time())));
     findings.put(
-        Statistic.TOTAL_PERCENT,
-        100 * LevelScan.dot(thickness(), change.moves) / series.totalUm());
+        Statistic.TOTAL_PERCENT, 100 * LevelScan.dot(thickness(), change.moves) / series.totalUm());
     findings.put(Statistic.MOVED_PERCENT, 100 * movedPart(change), moved);
   }
 
@@ -213,8 +212,7 @@ final class LevelLook {
   private static double movedPart(LevelChange change) {
     double[] weighed = change.noise.weighed(change.clearest.moves());
     double multiple =
-        LevelScan.dot(weighed, change.moves)
-            / LevelScan.dot(weighed, change.clearest.moves());
+        LevelScan.dot(weighed, change.moves) / LevelScan.dot(weighed, change.clearest.moves());
     double most = 0;
     for (double move : change.clearest.moves()) {
       most = Math.abs(move) > Math.abs(most) ? move : most;
@@ -235,9 +233,5 @@ final class LevelLook {
                         series.structure.reported().get(position - 1).members().stream()
                             .anyMatch(member -> member.role() == Role.CORE));
     findings.put(Statistic.CORE_MOVED, isCore ? 1 : 0, moved);
-  }
-
-  static double worthAParameter() {
-    return WORTH_A_PARAMETER;
   }
 }

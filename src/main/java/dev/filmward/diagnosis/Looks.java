@@ -13,38 +13,50 @@ import java.util.stream.IntStream;
 final class Looks {
   private final FilmSeries series;
   private final Findings findings;
-  private final int[] kept;
-  private final List<Sample> samples;
-  private final double[] minutes;
-  private final int last;
-  private final Timeline timeline;
   private final Observations observations;
   private Optional<ScatterLook.Rise> rise = Optional.empty();
+  private List<Sample> samples;
+  private double[] minutes;
+  private int last;
+  private Timeline timeline;
 
   Looks(FilmSeries series, Findings findings) {
     this.series = series;
     this.findings = findings;
     this.observations = new Observations(series, findings);
-    Optional<ShortLook.Disturbance> off = new ShortLook(series).look(findings);
-    off.ifPresent(observations::disturbance);
-    this.kept =
-        IntStream.range(0, series.size())
-            .filter(t -> off.isEmpty() || t < off.get().from() || t >= off.get().end())
-            .toArray();
-    this.samples = IntStream.of(kept).mapToObj(series.samples::get).toList();
-    this.minutes = IntStream.of(kept).mapToDouble(series::minutes).toArray();
-    this.last = (int) IntStream.of(kept).filter(t -> t <= series.alarm).count() - 1;
-    this.timeline = new Timeline(samples, series.history.boundaries());
+    keep(IntStream.range(0, series.size()).toArray());
+  }
+
+  /** From now on only these samples are looked at. */
+  private int[] keep(int[] kept) {
+    samples = IntStream.of(kept).mapToObj(series.samples::get).toList();
+    minutes = IntStream.of(kept).mapToDouble(series::minutes).toArray();
+    last = (int) IntStream.of(kept).filter(t -> t <= series.alarm).count() - 1;
+    timeline = new Timeline(samples, series.history.boundaries());
+    return kept;
   }
 
   void look() {
-    LanesLook lanes = new LanesLook(series, kept, last);
+    lookAcross();
+    Optional<ShortLook.Disturbance> off = new ShortLook(series).look(findings, this::blur);
+    off.ifPresent(observations::disturbance);
+    int[] kept =
+        IntStream.range(0, series.size())
+            .filter(t -> off.isEmpty() || t < off.get().from() || t >= off.get().end())
+            .toArray();
+    keep(kept);
+    lookAlong(IntStream.of(kept).mapToObj(t -> series.level[t]).toArray(double[][]::new));
+  }
+
+  private void lookAcross() {
+    int[] all = IntStream.range(0, series.size()).toArray();
+    LanesLook lanes = new LanesLook(series, all, last);
     Optional<LanesLook.Place> place = lanes.clearest();
-    int profileFrom = place.filter(is -> is.z() >= LanesLook.CLEAR).map(LanesLook.Place::from).orElse(0);
-    rise = new ScatterLook(series, kept, last, profileFrom).look(findings);
+    int changed =
+        place.filter(is -> is.z() >= LanesLook.CLEAR).map(LanesLook.Place::from).orElse(0);
+    rise = new ScatterLook(series, all, last, changed).look(findings);
     rise.ifPresent(is -> observations.scatter(samples, is));
     place.ifPresent(is -> noteLanes(lanes, is));
-    lookAlong(IntStream.of(kept).mapToObj(t -> series.level[t]).toArray(double[][]::new));
   }
 
   private void noteLanes(LanesLook lanes, LanesLook.Place place) {
@@ -81,12 +93,12 @@ final class Looks {
     PeriodLook.Peak peak = swings.highest();
     if (peak.falseAlarm() < PeriodLook.CLEAR && swings.gain(peak) > gain) {
       notePeriod(swings, peak);
-      calm = swings.without(peak.periodMinutes(), swings.swing(peak).from());
+      calm = swings.without(peak);
     } else {
       PeriodLook quiet = new PeriodLook(rest, minutes);
       notePeriod(quiet, quiet.highest());
     }
-    noteLevel(level, calm, change);
+    noteLevel(calm);
   }
 
   private LevelScan scan(double[][] level) {
@@ -102,35 +114,29 @@ final class Looks {
   }
 
   /** The change that is left once a wave or a swing is taken out. */
-  private void noteLevel(double[][] level, double[][] calm, Optional<LevelChange> first) {
+  private void noteLevel(double[][] calm) {
     Optional<LevelChange> change = levels().look(calm, findings);
-    if (calm == level && first.isEmpty() != change.isEmpty()) {
-      throw new IllegalStateException("two looks at the same series differ");
-    }
     if (change.isEmpty()) {
       return;
     }
     LevelChange is = change.get();
     timeline.note(findings, is);
-    Since since =
-        new Beginning(samples, is).of(LevelLook.series(calm, is.clearest, is.noise));
+    Since since = new Beginning(samples, is).of(LevelLook.series(calm, is.clearest, is.noise));
     observations.level(is, since, timeline.at(is));
   }
 
   private void notePeriod(PeriodLook swings, PeriodLook.Peak peak) {
-    findings.put(
-        Statistic.PERIODIC_FALSE_ALARM, peak.falseAlarm(), List.of(peak.layer() + 1));
+    findings.put(Statistic.PERIODIC_FALSE_ALARM, peak.falseAlarm(), List.of(peak.layer() + 1));
     if (peak.falseAlarm() >= PeriodLook.CLEAR) {
       return;
     }
     PeriodLook.Swing swing = swings.swing(peak);
-    List<Integer> positions = swings.swinging(peak.periodMinutes(), swing.from());
+    List<Integer> positions = swings.swinging(peak);
     findings.put(Statistic.PERIODIC_FALSE_ALARM, peak.falseAlarm(), positions);
     findings.put(Statistic.PERIOD_MINUTES, peak.periodMinutes(), List.of(peak.layer() + 1));
+    findings.put(Statistic.PERIODIC_LAYERS, (double) positions.size() / series.layers, positions);
     findings.put(
-        Statistic.PERIODIC_LAYERS, (double) positions.size() / series.layers, positions);
-    findings.put(
-        Statistic.PERIODIC_PERCENT, 100 * swing.amplitude(), List.of(peak.layer() + 1));
+        Statistic.PERIODIC_PERCENT, 100 * swing.wave().amplitude(), List.of(peak.layer() + 1));
     observations.swing(samples, swing);
   }
 }

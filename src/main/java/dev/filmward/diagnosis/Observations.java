@@ -62,8 +62,7 @@ final class Observations {
             + Numbers.of(value(Statistic.LEVEL_Z))
             + " standard errors clear.";
     findings.observed(
-        new Observation(
-            shape, positions, Optional.of(since), moves, List.of(), boundaries, words));
+        new Observation(shape, positions, Optional.of(since), moves, List.of(), boundaries, words));
   }
 
   private List<LayerMove> moves(LevelChange change) {
@@ -74,8 +73,7 @@ final class Observations {
     for (int i = 0; i < series.layers; i++) {
       double um = worth[i] * change.moves[i];
       double share = (worth[i] + um) / (totalUm + movedUm) - worth[i] / totalUm;
-      moves.add(
-          new LayerMove(i + 1, 100 * change.moves[i], um, 100 * share, change.z(i)));
+      moves.add(new LayerMove(i + 1, 100 * change.moves[i], um, 100 * share, change.z(i)));
     }
     moves.add(new LayerMove(0, 100 * movedUm / totalUm, movedUm, 0, change.z(worth)));
     return moves;

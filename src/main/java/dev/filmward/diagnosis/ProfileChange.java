@@ -129,8 +129,7 @@ final class ProfileChange {
 
   void note(Findings findings, FilmSeries series) {
     double common = explained(gain(ones()), lanes - 1);
-    findings.put(
-        Statistic.LANES_COMMON_EXPLAINED, common, List.of(), lanesOf(series, ones()));
+    findings.put(Statistic.LANES_COMMON_EXPLAINED, common, List.of(), lanesOf(series, ones()));
     double best = -1;
     double[] bestMoves = ones();
     int bestLayer = 0;
@@ -161,6 +160,9 @@ final class ProfileChange {
   }
 
   private void noteCurvature(Findings findings, FilmSeries series) {
+    if (layers < 2) {
+      return;
+    }
     double best = -1;
     int pair = 0;
     for (int i = 0; i + 1 < layers; i++) {
@@ -191,8 +193,7 @@ final class ProfileChange {
     int pairs = 0;
     for (int i = 0; i < layers; i++) {
       for (int k = 0; k < i; k++) {
-        double size =
-            LevelScan.dot(change[i], change[i]) * LevelScan.dot(change[k], change[k]);
+        double size = LevelScan.dot(change[i], change[i]) * LevelScan.dot(change[k], change[k]);
         sum += size == 0 ? 0 : LevelScan.dot(change[i], change[k]) / Math.sqrt(size);
         pairs++;
       }

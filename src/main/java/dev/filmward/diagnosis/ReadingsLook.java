@@ -1,9 +1,12 @@
 package dev.filmward.diagnosis;
 
 import dev.filmward.film.Sample;
+import dev.filmward.film.SampleKey;
 import java.time.Instant;
+import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Set;
 
 /** Looks at readings that are missing, repeated or flagged, in the history as it came. */
 final class ReadingsLook {
@@ -101,13 +104,17 @@ final class ReadingsLook {
           List<GaugeFlag> flags =
               history.flags().stream().filter(flag -> flag.kind().equals(kind)).toList();
           List<Integer> positions =
-              flags.stream().flatMap(flag -> flag.positions().stream()).distinct().sorted().toList();
+              flags.stream()
+                  .flatMap(flag -> flag.positions().stream())
+                  .distinct()
+                  .sorted()
+                  .toList();
           findings.put(statistic, share(late, flags), positions);
         });
   }
 
   private static double share(List<Sample> late, List<GaugeFlag> flags) {
-    var flagged = new java.util.HashSet<Object>();
+    Set<SampleKey> flagged = new HashSet<>();
     flags.forEach(flag -> flagged.add(flag.sample()));
     long count = late.stream().filter(sample -> flagged.contains(sample.key())).count();
     return (double) count / late.size();

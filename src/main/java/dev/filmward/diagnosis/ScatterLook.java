@@ -1,6 +1,7 @@
 package dev.filmward.diagnosis;
 
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.List;
 import java.util.Optional;
 
@@ -88,7 +89,7 @@ final class ScatterLook {
   record Rise(int from, int layer, double z, double ratio, List<Integer> positions) {
     /** How much clearer something must be that is seen in layers which scatter more. */
     double blur(List<Integer> seenIn) {
-      return seenIn.isEmpty() || java.util.Collections.disjoint(seenIn, positions) ? 1 : ratio;
+      return seenIn.isEmpty() || Collections.disjoint(seenIn, positions) ? 1 : ratio;
     }
   }
 
@@ -109,6 +110,9 @@ final class ScatterLook {
           bestLayer = i;
         }
       }
+    }
+    if (!Double.isFinite(bestZ)) {
+      return Optional.empty();
     }
     findings.put(Statistic.SCATTER_Z, bestZ, List.of(bestLayer + 1));
     if (bestZ < CLEAR) {
@@ -146,7 +150,8 @@ final class ScatterLook {
     for (int from = 1; from < n; from++) {
       before += logs[from - 1][layer];
       double change = (all - before) / (n - from) - before / from;
-      z[from] = change / Math.sqrt(spread * (1.0 / from + 1.0 / (n - from)));
+      z[from] =
+          change / Math.sqrt(Math.max(LEAST_VARIANCE, spread) * (1.0 / from + 1.0 / (n - from)));
     }
     return z;
   }

@@ -9,7 +9,7 @@ import java.util.Optional;
 /** Compares what was found with signatures. Immutable. */
 final class Scoring {
   /** Scores nearer than this are taken for alike. */
-  static final double ALIKE = 0.05;
+  static final double ALIKE = 0.06;
 
   private static final Comparator<Candidate> BEST_FIRST =
       Comparator.comparingDouble(Candidate::score)
@@ -31,6 +31,35 @@ final class Scoring {
         .toList();
   }
 
+  /** Those that are as good as the best one and say something else of the same change. */
+  static List<Ambiguity> ambiguous(List<Candidate> candidates) {
+    if (candidates.isEmpty()) {
+      return List.of();
+    }
+    Candidate best = candidates.get(0);
+    List<Candidate> alike =
+        candidates.stream()
+            .filter(one -> one.score() >= best.score() - ALIKE && facet(one) == facet(best))
+            .toList();
+    if (alike.size() < 2) {
+      return List.of();
+    }
+    List<String> names = alike.stream().map(one -> one.signature().name()).toList();
+    List<String> settles =
+        alike.stream().map(one -> one.signature().tellsApart()).distinct().toList();
+    return List.of(
+        new Ambiguity(
+            alike.stream().map(one -> one.signature().code()).toList(),
+            "These fit the readings alike: "
+                + String.join("; ", names)
+                + ". What settles it: "
+                + String.join(" ", settles)));
+  }
+
+  private static Facet facet(Candidate candidate) {
+    return candidate.signature().conditions().get(0).statistic().facet();
+  }
+
   private static double fulfilled(Candidate candidate) {
     return candidate.evidence().stream()
         .mapToDouble(evidence -> evidence.condition().weight() * evidence.degree())
@@ -48,7 +77,7 @@ final class Scoring {
         return Optional.empty();
       }
       if (found.isPresent()) {
-        Evidence one = evidence(condition, found.get());
+        Evidence one = evidence(condition, found.get(), evidence);
         evidence.add(one);
         met += condition.weight() * one.degree();
         all += condition.weight();
@@ -66,8 +95,14 @@ final class Scoring {
             evidence));
   }
 
-  private static Evidence evidence(Condition condition, Finding found) {
+  /** What was told of a statistic before is not told again. */
+  private static Evidence evidence(Condition condition, Finding found, List<Evidence> before) {
+    boolean isTold =
+        before.stream().anyMatch(one -> one.condition().statistic() == condition.statistic());
     return new Evidence(
-        condition, found.value(), condition.degree(found.value()), Sentences.of(condition, found));
+        condition,
+        found.value(),
+        condition.degree(found.value()),
+        isTold ? Sentences.again(condition, found) : Sentences.of(condition, found));
   }
 }

@@ -4,6 +4,7 @@ import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
+import java.util.function.ToDoubleFunction;
 
 /**
  * Looks for a few samples in a row that are off and have the same level before and after them: what
@@ -99,8 +100,7 @@ final class ShortLook {
       }
     }
     double sigma = Math.abs(off[from][layer] / z[from][layer]);
-    double back =
-        median(span(from - REACH, from, layer)) - median(span(end, end + REACH, layer));
+    double back = median(span(from - REACH, from, layer)) - median(span(end, end + REACH, layer));
     return Math.abs(back) < 2.5 * sigma
         && Math.abs(z[from - 1][layer]) < AS_USUAL
         && Math.abs(z[end][layer]) < AS_USUAL
@@ -124,23 +124,29 @@ final class ShortLook {
   }
 
   /** Looks, notes what there is, and says which samples to leave out of the other looks. */
-  Optional<Disturbance> look(Findings findings) {
+  Optional<Disturbance> look(Findings findings, ToDoubleFunction<List<Integer>> blur) {
     Optional<Disturbance> found = clearest();
-    findings.put(Statistic.SHORT_Z, found.map(Disturbance::z).orElse(0.0));
-    if (found.isEmpty() || found.get().z() < CLEAR) {
-      return Optional.empty();
+    if (found.isEmpty()) {
+      findings.put(Statistic.SHORT_Z, 0);
+      return found;
     }
     Disturbance is = found.get();
+    double z = is.z() / blur.applyAsDouble(List.of(is.layer() + 1));
+    findings.put(Statistic.SHORT_Z, z, List.of(is.layer() + 1));
+    if (z < CLEAR) {
+      return Optional.empty();
+    }
     List<Integer> positions = new ArrayList<>();
     for (int i = 0; i < series.layers; i++) {
       if (size(is.from(), is.end(), i) >= ALSO_OFF) {
         positions.add(i + 1);
       }
     }
-    findings.put(Statistic.SHORT_Z, is.z(), positions);
+    findings.put(Statistic.SHORT_Z, z, positions);
     findings.put(Statistic.SHORT_SAMPLES, is.end() - is.from());
     findings.put(Statistic.SHORT_PERCENT, 100 * is.part(), List.of(is.layer() + 1));
     findings.put(Statistic.SHORT_LAYERS, (double) positions.size() / series.layers, positions);
+    TurnedOver.note(findings, series.usualUm, series.level[is.from()]);
     findings.put(Statistic.SHORT_RECOVERED, series.size() - is.end());
     return found;
   }

@@ -9,11 +9,10 @@ import java.util.Optional;
  * history. Each has one value for the whole history, or none where there is nothing to compute it
  * from: a facet that does not stand out of the noise has no numbers but its first.
  *
- * <p>Relative deviations are {@code t / t_usual - 1}; by the mass balance {@code t = Q / (rho W
- * v)} they are the
- * same in all layers that one cause moves. "Explained" is the part, from 0 to 1, of a change in all layers,
- * weighed by how sure each is, that one pattern over the layers accounts for. Sources: common
- * practice of mass balances for coextrusion, no source, where none is named.
+ * <p>Relative deviations are {@code t / t_usual - 1}; by the mass balance {@code t = Q / (rho W v)}
+ * they are the same in all layers that one cause moves. "Explained" is the part, from 0 to 1, of a
+ * change in all layers, weighed by how sure each is, that one pattern over the layers accounts for.
+ * Sources: common practice of mass balances for coextrusion, no source, where none is named.
  */
 public enum Statistic {
   LEVEL_Z(Facet.LEVEL, "z", "how far the clearest change of a mean stands out of the noise"),
@@ -28,7 +27,10 @@ public enum Statistic {
   ONE_RESIN_EXPLAINED(
       Facet.LEVEL, "part", "explained by all layers of one resin, be it one layer or several"),
   TRADE_EXPLAINED(
-      Facet.LEVEL, "part", "explained by two layers moving against each other, of whatever size"),
+      Facet.LEVEL,
+      "part",
+      "explained by two layers or extruders moving against each other, at the same mass or, for"
+          + " neighbours, the same time of flight"),
   SKINS_OPPOSED_EXPLAINED(
       Facet.LEVEL, "part", "explained by the first and last layer trading mass, where alike"),
   FIRST_LAYER_EXPLAINED(Facet.LEVEL, "part", "explained by the first layer alone"),

@@ -86,7 +86,8 @@ final class Timeline {
   private int distance(Boundary boundary, LevelChange change) {
     int at = indexAt(boundary.at());
     int distance = Math.abs(at - change.course.from());
-    return distance <= WORTH_A_LOOK && change.choice.mayBeginAt(at) ? 0 : distance;
+    boolean fits = change.choice.mayBeginAt(at) || change.choice.mayStepAt(at);
+    return distance <= WORTH_A_LOOK && fits ? 0 : distance;
   }
 
   /** Boundaries that a change may have begun with. */

@@ -1,5 +1,7 @@
 package dev.filmward.diagnosis;
 
+import java.util.Arrays;
+
 /**
  * Several series at once with first-order autoregressive noise taken out of them, and their
  * regression on a level and one more regressor. For one thread.
@@ -28,7 +30,7 @@ final class Whitened {
     int dimensions = series[0].length;
     values = new double[n][dimensions];
     double[] all = new double[n];
-    java.util.Arrays.fill(all, 1);
+    Arrays.fill(all, 1);
     ones = whiten(all);
     for (int d = 0; d < dimensions; d++) {
       for (int t = 0; t < n; t++) {

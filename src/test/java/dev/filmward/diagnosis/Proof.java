@@ -24,7 +24,7 @@ final class Proof {
   private final DiagnosisEngine engine = new DiagnosisEngine(Signatures.builtIn());
 
   /** What a run came to: rank of the true cause from 1 (0 for not named), and its beginning. */
-  record Run(int rank, int named, boolean startNear, String first) {}
+  record Run(int rank, int named, boolean startNear, String first, boolean ambiguous) {}
 
   /** What runs came to. */
   record Score(List<Run> runs) {
@@ -38,6 +38,10 @@ final class Proof {
 
     double startNear() {
       return part(runs.stream().filter(Run::startNear).count());
+    }
+
+    double ambiguous() {
+      return part(runs.stream().filter(Run::ambiguous).count());
     }
 
     int medianNamed() {
@@ -64,12 +68,11 @@ final class Proof {
     Pace pace = new Pace(is.setting().interval(), MEMORY, PER_ROLL);
     List<Sample> samples =
         new MassBalanceLine(film, pace, seed)
-            .samples(
-                from + is.setting().since(),
-                is.maker().on(film, from, is.strength(strength)));
+            .samples(from + is.setting().since(), is.maker().on(film, from, is.strength(strength)));
     List<Boundary> boundaries = new ArrayList<>();
     for (Boundary.Kind kind : is.setting().boundaries()) {
-      boundaries.add(Boundary.of(kind, MassBalanceLine.at(pace, from)));
+      boundaries.add(
+          Boundary.of(kind, MassBalanceLine.at(pace, from + is.setting().boundaryAfter())));
     }
     FilmHistory history =
         FilmHistory.of(film.structure(), samples, samples.get(samples.size() - 1).takenAt())
@@ -95,7 +98,9 @@ final class Proof {
       }
     }
     String first = candidates.isEmpty() ? "-" : candidates.get(0).signature().code();
-    return new Run(rank, candidates.size(), near, first);
+    boolean ambiguous =
+        diagnosis.ambiguous().stream().anyMatch(group -> group.codes().contains(is.code()));
+    return new Run(rank, candidates.size(), near, first, ambiguous);
   }
 
   /** What is named first in each of some weeks in which nothing happens; empty for nothing. */

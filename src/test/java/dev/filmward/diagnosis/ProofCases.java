@@ -59,11 +59,22 @@ final class ProofCases {
     }
   }
 
-  /** What is around a cause. */
+  /**
+   * What is around a cause.
+   *
+   * @param before samples in which nothing happens, and up to eleven more
+   * @param since samples from the beginning on
+   * @param boundaryAfter how many samples after the beginning the boundaries are
+   */
   record Setting(
-      Duration interval, int before, int since, Set<Boundary.Kind> boundaries, Start start) {
+      Duration interval,
+      int before,
+      int since,
+      Set<Boundary.Kind> boundaries,
+      int boundaryAfter,
+      Start start) {
     static Setting of(int since, Boundary.Kind... kinds) {
-      return new Setting(QUARTER, 160, since, Set.of(kinds), Start.ASKED);
+      return new Setting(QUARTER, 160, since, Set.of(kinds), 0, Start.ASKED);
     }
   }
 
@@ -76,67 +87,156 @@ final class ProofCases {
   static List<Case> all() {
     return List.of(
         new Case(
-            "P1", "all-layers-together", "haul-off speed", ALL,
+            "P1",
+            "all-layers-together",
+            "haul-off speed",
+            ALL,
             (film, from, s) -> (t, c, r) -> c.speed /= t >= from ? 1 + s / 100 : 1,
-            "% of speed", List.of(0.6, 1.2, 2.5), Setting.of(24)),
+            "% of speed",
+            List.of(0.75, 1.5, 3.0),
+            Setting.of(24)),
         new Case(
-            "P2", "one-layer-step", "output of one extruder", ALL,
+            "P2",
+            "one-layer-step",
+            "output of one extruder",
+            ALL,
             (film, from, s) -> {
               Source one = Source.single(film);
               return (t, c, r) -> output(c, one, t >= from ? 1 + s * one.sigma() : 1);
             },
-            "sigma", List.of(1.5, 3.0, 6.0), Setting.of(24)),
+            "sigma",
+            List.of(1.5, 3.0, 6.0),
+            Setting.of(24)),
         new Case(
-            "P3", "one-extruder-step", "output of an extruder of two layers",
+            "P3",
+            "one-extruder-step",
+            "output of an extruder of two layers",
             List.of(SHRINK, LIDDING),
             (film, from, s) -> {
               Source two = Source.several(film);
               return (t, c, r) -> output(c, two, t >= from ? 1 - s * two.sigma() : 1);
             },
-            "sigma", List.of(1.5, 3.0, 6.0), Setting.of(24)),
+            "sigma",
+            List.of(1.5, 3.0, 6.0),
+            Setting.of(24)),
         new Case(
-            "P4", "mass-traded", "ratio of two extruders", List.of(POUCH, LIDDING),
+            "P4",
+            "mass-traded",
+            "feedblock split of PA and PE",
+            List.of(POUCH),
             (film, from, s) -> (t, c, r) -> trade(film, c, t >= from ? s / 100 : 0),
-            "% of the thinner layer", List.of(2.0, 4.0, 8.0), Setting.of(24)),
+            "% of the thinner layer",
+            List.of(3.0, 6.0, 12.0),
+            Setting.of(24)),
         new Case(
-            "P5", "boundary-misplaced", "gate of one boundary", List.of(POUCH, LIDDING),
+            "P5",
+            "boundary-misplaced",
+            "gate of the boundary of PE and PA",
+            List.of(POUCH),
             (film, from, s) -> (t, c, r) -> shiftBoundary(film, c, t >= from ? s : 0),
-            "% of the thinner layer", List.of(2.0, 4.0, 8.0), Setting.of(24)),
+            "% of the thinner layer",
+            List.of(3.0, 6.0, 12.0),
+            Setting.of(24)),
         new Case(
-            "P5", "boundary-jumps", "a boundary that jumps in some lanes",
+            "P4=P5",
+            "mass-traded",
+            "split of PE and tie, of like velocity times density",
+            List.of(LIDDING),
+            (film, from, s) ->
+                (t, c, r) -> {
+                  c.split[1] *= 1 - (t >= from ? s / 100 : 0);
+                  c.split[0] *= 1 + (t >= from ? s / 100 * 3 * 0.915 / (14 * 0.922) : 0);
+                },
+            "% of the tie",
+            List.of(4.0, 8.0, 16.0),
+            Setting.of(24)),
+        new Case(
+            "P4=P5",
+            "boundary-misplaced",
+            "gate of the boundary of PE and tie",
+            List.of(LIDDING),
+            (film, from, s) ->
+                (t, c, r) -> {
+                  for (int j = 0; t >= from && j < c.lip.length; j++) {
+                    c.boundaryNs[1][j] += s / 100 * 3 * 2000 / 1980;
+                  }
+                },
+            "% of the tie",
+            List.of(4.0, 8.0, 16.0),
+            Setting.of(24)),
+        new Case(
+            "P5",
+            "boundary-jumps",
+            "a boundary that jumps in some lanes",
             List.of(POUCH, LIDDING),
-            (film, from, s) -> (t, c, r) -> {
-              for (int j = 0; t >= from && j < c.lip.length; j++) {
-                jump(film, c, j, r.uniform() < 0.3 ? s * r.normal() : 0);
-              }
-            },
-            "% of the thinner layer", List.of(8.0, 15.0, 30.0), Setting.of(24)),
+            (film, from, s) ->
+                (t, c, r) -> {
+                  for (int j = 0; t >= from && j < c.lip.length; j++) {
+                    jump(film, c, j, r.uniform() < 0.3 ? s * r.normal() : 0);
+                  }
+                },
+            "% of the thinner layer",
+            List.of(8.0, 15.0, 30.0),
+            Setting.of(24)),
         new Case(
-            "P6", "slow-decline", "screen pack fills up", ALL,
+            "P6",
+            "slow-decline",
+            "screen pack fills up",
+            ALL,
             (film, from, s) -> {
               Source one = Source.single(film);
               return (t, c, r) ->
                   output(c, one, t >= from ? 1 - s * one.sigma() * (t - from + 1) / 48 : 1);
             },
-            "sigma at the end", List.of(5.0, 10.0, 20.0), Setting.of(48)),
+            "sigma at the end",
+            List.of(5.0, 10.0, 20.0),
+            Setting.of(48)),
         new Case(
-            "P7", "step-at-resin-lot", "a lot of other viscosity", ALL,
+            "P6",
+            "slow-decline",
+            "the same, then the screen is changed",
+            ALL,
+            (film, from, s) -> {
+              Source one = Source.single(film);
+              return (t, c, r) ->
+                  output(
+                      c,
+                      one,
+                      t >= from && t < from + 48 ? 1 - s * one.sigma() * (t - from + 1) / 48 : 1);
+            },
+            "sigma at the end",
+            List.of(5.0, 10.0, 20.0),
+            new Setting(QUARTER, 160, 64, Set.of(Boundary.Kind.SCREEN_CHANGE), 48, Start.ASKED)),
+        new Case(
+            "P7",
+            "step-at-resin-lot",
+            "a lot of other viscosity",
+            ALL,
             (film, from, s) -> {
               Source one = Source.single(film);
               return (t, c, r) -> output(c, one, t >= from ? 1 + s * one.sigma() : 1);
             },
-            "sigma", List.of(1.5, 3.0, 6.0),
+            "sigma",
+            List.of(1.5, 3.0, 6.0),
             Setting.of(24, Boundary.Kind.RESIN_LOT)),
         new Case(
-            "P8", "short-dropout", "bridging in a feed throat", ALL,
+            "P8",
+            "short-dropout",
+            "bridging in a feed throat",
+            ALL,
             (film, from, s) -> {
               Source one = Source.single(film);
               return (t, c, r) ->
                   output(c, one, t >= from && t < from + 2 ? 1 - s * one.sigma() : 1);
             },
-            "sigma, two samples", List.of(6.0, 10.0, 15.0), Setting.of(8)),
+            "sigma, two samples",
+            List.of(6.0, 10.0, 15.0),
+            Setting.of(8)),
         new Case(
-            "P9", "one-layer-swings", "refill of a feeder, read each minute", ALL,
+            "P9",
+            "one-layer-swings",
+            "refill of a feeder, read each minute",
+            ALL,
             (film, from, s) -> {
               Source one = Source.single(film);
               return (t, c, r) ->
@@ -145,18 +245,28 @@ final class ProofCases {
                       one,
                       1 + (t >= from ? s * one.sigma() * Math.sin(2 * Math.PI * t / 8.3) : 0));
             },
-            "sigma of amplitude", List.of(0.8, 1.5, 3.0),
-            new Setting(Duration.ofMinutes(1), 160, 100, Set.of(), Start.ASKED)),
+            "sigma of amplitude",
+            List.of(0.8, 1.5, 3.0),
+            new Setting(Duration.ofMinutes(1), 160, 100, Set.of(), 0, Start.ASKED)),
         new Case(
-            "P11", "profile-of-all-layers", "a die bolt", ALL,
-            (film, from, s) -> (t, c, r) -> {
-              for (int j = 0; t >= from && j < c.lip.length; j++) {
-                c.lip[j] *= 1 + s / 100 * (j == 1 ? 1 : -1.0 / (c.lip.length - 1));
-              }
-            },
-            "% in one lane", List.of(1.5, 3.0, 6.0), Setting.of(24)),
+            "P11",
+            "profile-of-all-layers",
+            "a die bolt",
+            ALL,
+            (film, from, s) ->
+                (t, c, r) -> {
+                  for (int j = 0; t >= from && j < c.lip.length; j++) {
+                    c.lip[j] *= 1 + s / 100 * (j == 1 ? 1 : -1.0 / (c.lip.length - 1));
+                  }
+                },
+            "% in one lane",
+            List.of(1.5, 3.0, 6.0),
+            Setting.of(24)),
         new Case(
-            "P12", "profile-of-one-layer", "a plugged port of one layer", ALL,
+            "P12",
+            "profile-of-one-layer",
+            "a plugged port of one layer",
+            ALL,
             (film, from, s) -> {
               int layer = Source.single(film).layer();
               return (t, c, r) -> {
@@ -166,20 +276,35 @@ final class ProofCases {
                 }
               };
             },
-            "% in one lane", List.of(3.0, 6.0, 12.0), Setting.of(24)),
+            "% in one lane",
+            List.of(3.0, 6.0, 12.0),
+            Setting.of(24)),
         new Case(
-            "P13", "edge-against-centre", "encapsulation", List.of(POUCH, LIDDING),
+            "P13",
+            "edge-against-centre",
+            "encapsulation",
+            List.of(POUCH, LIDDING),
             (film, from, s) -> (t, c, r) -> encapsulate(film, c, t >= from ? s / 100 : 0),
-            "% at edge, thinner layer", List.of(2.0, 4.0, 8.0), Setting.of(24)),
+            "% at edge, thinner layer",
+            List.of(2.0, 4.0, 8.0),
+            Setting.of(24)),
         new Case(
-            "P16", "layer-scatters", "melt fracture in one layer", ALL,
+            "P16",
+            "layer-scatters",
+            "melt fracture in one layer",
+            ALL,
             (film, from, s) -> {
               int layer = Source.single(film).layer();
               return (t, c, r) -> c.residual[layer] *= t >= from ? s : 1;
             },
-            "times the scatter", List.of(1.5, 2.0, 3.0), Setting.of(24)),
+            "times the scatter",
+            List.of(1.5, 2.0, 3.0),
+            Setting.of(24)),
         new Case(
-            "P17", "core-since-start", "regrind builds up", List.of(SHRINK, POUCH),
+            "P17",
+            "core-since-start",
+            "regrind builds up",
+            List.of(SHRINK, POUCH),
             (film, from, s) -> {
               Source core = Source.core(film);
               return (t, c, r) ->
@@ -188,51 +313,84 @@ final class ProofCases {
                       core,
                       1 + (t >= from ? s * core.sigma() * (1 - Math.exp(-(t - from) / 16.0)) : 0));
             },
-            "sigma at last", List.of(3.0, 6.0, 12.0),
+            "sigma at last",
+            List.of(3.0, 6.0, 12.0),
             Setting.of(60, Boundary.Kind.RESTART)),
         new Case(
-            "P18", "skins-opposed", "split of an extruder between two skins", List.of(SHRINK),
-            (film, from, s) -> (t, c, r) -> {
-              c.split[0] *= t >= from ? 1 + s / 100 : 1;
-              c.split[2] *= t >= from ? 1 - s / 100 : 1;
-            },
-            "% of each skin", List.of(1.0, 2.0, 4.0), Setting.of(24)),
+            "P18",
+            "skins-opposed",
+            "split of an extruder between two skins",
+            List.of(SHRINK),
+            (film, from, s) ->
+                (t, c, r) -> {
+                  c.split[0] *= t >= from ? 1 + s / 100 : 1;
+                  c.split[2] *= t >= from ? 1 - s / 100 : 1;
+                },
+            "% of each skin",
+            List.of(1.0, 2.0, 4.0),
+            Setting.of(24)),
         new Case(
-            "P19", "temperature-wave", "gauge warm by day", ALL,
+            "P19",
+            "temperature-wave",
+            "gauge warm by day",
+            ALL,
             (film, from, s) -> (t, c, r) -> warm(film, c, s * Math.sin(2 * Math.PI * t / 96)),
-            "K either way", List.of(1.0, 2.0, 4.0),
-            new Setting(QUARTER, 160, 128, Set.of(), Start.NOT_ASKED)),
+            "K either way",
+            List.of(1.0, 2.0, 4.0),
+            new Setting(QUARTER, 160, 128, Set.of(), 0, Start.NOT_ASKED)),
         new Case(
-            "M4", "couplant-counted", "couplant under the probe", ALL,
-            (film, from, s) -> (t, c, r) -> {
-              for (int j = 0; t >= from && j < c.lip.length; j++) {
-                c.offsetUm[j] += r.uniform() < 0.2 ? s * r.uniform() : 0;
-              }
-            },
-            "um at most, each fifth", List.of(3.0, 6.0, 12.0), Setting.of(24)),
+            "M4",
+            "couplant-counted",
+            "couplant under the probe",
+            ALL,
+            (film, from, s) ->
+                (t, c, r) -> {
+                  for (int j = 0; t >= from && j < c.lip.length; j++) {
+                    c.offsetUm[j] += r.uniform() < 0.2 ? s * r.uniform() : 0;
+                  }
+                },
+            "um at most, each fifth",
+            List.of(3.0, 6.0, 12.0),
+            Setting.of(24)),
         new Case(
-            "M5", "zero-offset", "zero offset after a calibration", List.of(SHRINK),
-            (film, from, s) -> (t, c, r) -> {
-              for (int j = 0; t >= from && j < c.lip.length; j++) {
-                c.offsetUm[j] += s;
-              }
-            },
-            "um", List.of(0.3, 0.6, 1.2), Setting.of(24, Boundary.Kind.CALIBRATION)),
-        new Case(
-            "M6", "velocity-changed", "velocity of one resin after a calibration", ALL,
-            (film, from, s) -> (t, c, r) -> {
-              String resin = film.structure().layers().get(core(film)).resin().orElseThrow();
-              for (int i = 0; t >= from && i < c.velocity.length; i++) {
-                Layer layer = film.structure().layers().get(i);
-                c.velocity[i] *= layer.resin().orElseThrow().equals(resin) ? 1 + s / 100 : 1;
-              }
-            },
-            "% of velocity", List.of(1.5, 3.0, 6.0),
+            "M5",
+            "zero-offset",
+            "zero offset after a calibration",
+            List.of(SHRINK),
+            (film, from, s) ->
+                (t, c, r) -> {
+                  for (int j = 0; t >= from && j < c.lip.length; j++) {
+                    c.offsetUm[j] += s;
+                  }
+                },
+            "um",
+            List.of(0.3, 0.6, 1.2),
             Setting.of(24, Boundary.Kind.CALIBRATION)),
         new Case(
-            "M13", "one-odd-sample", "a stretched sample", ALL,
+            "M6",
+            "velocity-changed",
+            "velocity of one resin after a calibration",
+            ALL,
+            (film, from, s) ->
+                (t, c, r) -> {
+                  String resin = film.structure().layers().get(core(film)).resin().orElseThrow();
+                  for (int i = 0; t >= from && i < c.velocity.length; i++) {
+                    Layer layer = film.structure().layers().get(i);
+                    c.velocity[i] *= layer.resin().orElseThrow().equals(resin) ? 1 + s / 100 : 1;
+                  }
+                },
+            "% of velocity",
+            List.of(1.5, 3.0, 6.0),
+            Setting.of(24, Boundary.Kind.CALIBRATION)),
+        new Case(
+            "M13",
+            "one-odd-sample",
+            "a stretched sample",
+            ALL,
             (film, from, s) -> (t, c, r) -> c.speed *= t == from ? 1 + s / 100 : 1,
-            "% thinner", List.of(5.0, 10.0, 20.0), Setting.of(8)));
+            "% thinner",
+            List.of(5.0, 10.0, 20.0),
+            Setting.of(8)));
   }
 
   /**
@@ -277,10 +435,10 @@ final class ProofCases {
     condition.output.merge(source.extruder(), factor, (a, b) -> a * b);
   }
 
-  /** The layer before the barrier or core gains what that one loses, in mass. */
+  /** The seal gains what the core loses, in mass. */
   private static void trade(Film film, Condition c, double part) {
-    int thin = film == LIDDING ? 3 : 2;
-    int thick = film == LIDDING ? 4 : 4;
+    int thin = 2;
+    int thick = 4;
     c.split[thin] *= 1 - part;
     c.split[thick] *= 1 + part * mass(film.structure(), thin) / mass(film.structure(), thick);
   }
@@ -304,8 +462,7 @@ final class ProofCases {
     Layer is = thin.members().get(0);
     double um = is.individual().target().orElseThrow();
     int boundary = film == LIDDING ? below : 3;
-    c.boundaryNs[boundary][lane] +=
-        percent / 100 * um * 2000 / is.velocityMps().orElseThrow();
+    c.boundaryNs[boundary][lane] += percent / 100 * um * 2000 / is.velocityMps().orElseThrow();
   }
 
   /** A neighbour of the core moves to the edges; what it takes there the core lacks, in mass. */
