@@ -71,7 +71,7 @@ public record WeightedLine(
       double off = y[i] - meanY - slope * (x[i] - meanX);
       left += weights[i] * off * off;
     }
-    long degrees = x.length - 2;
+    long degrees = x.length - 2L;
     return new WeightedLine(
         slope, meanX, meanY, weight, squaresX, squaresY, left / Math.max(1, degrees), degrees);
   }
