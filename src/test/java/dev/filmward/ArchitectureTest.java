@@ -152,6 +152,7 @@ class ArchitectureTest {
                 "intake",
                 "simulate",
                 "subgroup",
+                "gauge",
                 "chart",
                 "rule",
                 "drift",
