@@ -1,0 +1,89 @@
+package dev.filmward.gauge.screen;
+
+import dev.filmward.gauge.screen.Flag.Effect;
+import dev.filmward.gauge.screen.Flag.Strength;
+import java.util.ArrayList;
+import java.util.List;
+import java.util.Locale;
+
+/**
+ * Finds readings that are off by whole or half waves of the gauge's pulse, c / (2 f) or half of it
+ * in thickness, 1 / f or half of it in time of flight, while other lanes are where they were: two
+ * clouds. It is certain where two lanes or two neighbours tell the same. Immutable.
+ */
+final class CycleScan {
+  /** Half a wave must be so many standard deviations of a reading, or it cannot be told. */
+  private static final double TELLS = 6;
+
+  private static final double WITHIN = 3;
+  private static final int MOST_HALVES = 2;
+  private static final double OTHERS_FLAT = 8;
+
+  private final HeardFilm film;
+  private final HeardSample heard;
+  private final Usual usual;
+
+  CycleScan(HeardFilm film, HeardSample heard, Usual usual) {
+    this.film = film;
+    this.heard = heard;
+    this.usual = usual;
+  }
+
+  List<Flag> flags(double gaugeMhz) {
+    double halfNs = 500 / gaugeMhz;
+    List<Flag> flags = new ArrayList<>();
+    for (int position = 1; position <= heard.layers(); position++) {
+      Excess excess = Excess.of(heard, usual, position, heard.lanesRead());
+      List<Integer> skipped = skipped(excess, halfNs);
+      if (!skipped.isEmpty() && areOthersFlat(position)) {
+        flags.add(flag(position, skipped, excess, halfNs));
+      }
+    }
+    return flags.size() <= 2 ? flags : List.of();
+  }
+
+  /** Indexes of lanes; empty where a lane is neither where it was nor a wave off. */
+  private static List<Integer> skipped(Excess excess, double halfNs) {
+    List<Integer> skipped = new ArrayList<>();
+    for (int i = 0; i < excess.count(); i++) {
+      double sd = excess.sd(i);
+      double halves = Math.rint(excess.ns(i) / halfNs);
+      boolean isOnAWave = Math.abs(excess.ns(i) - halves * halfNs) < WITHIN * sd;
+      if (!isOnAWave || halfNs < TELLS * sd || Math.abs(halves) > MOST_HALVES) {
+        return List.of();
+      }
+      if (halves != 0) {
+        skipped.add(excess.lanes().get(i));
+      }
+    }
+    return skipped;
+  }
+
+  private boolean areOthersFlat(int position) {
+    double sum = 0;
+    for (int other = 1; other <= heard.layers(); other++) {
+      if (Math.abs(other - position) > 1) {
+        sum += Excess.of(heard, usual, other, heard.lanesRead()).surprise();
+      }
+    }
+    return sum < OTHERS_FLAT;
+  }
+
+  private Flag flag(int position, List<Integer> skipped, Excess excess, double halfNs) {
+    boolean isCertain = skipped.size() >= 2 && skipped.size() < excess.count();
+    return new Flag(
+        Misread.CYCLE_SKIP,
+        List.of(position),
+        heard.numbers(skipped),
+        isCertain ? Strength.CERTAIN : Strength.LIKELY,
+        Effect.SPOILS_THE_MEAN,
+        String.format(
+            Locale.ROOT,
+            "Layer %d is off by %s um or twice that, half a wave or a whole one, at %s, and as"
+                + " usual at %d others.",
+            position,
+            Evidence.um(film.um(position, halfNs)),
+            Evidence.lanes(heard.numbers(skipped)),
+            excess.count() - skipped.size()));
+  }
+}
