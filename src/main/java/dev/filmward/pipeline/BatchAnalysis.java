@@ -124,7 +124,7 @@ public final class BatchAnalysis {
         .store()
         .read(
             tables -> {
-              Charted charted = Charted.asKept(tables);
+              Charted charted = Charted.asExported();
               tables.samples().forEach(stored -> addStored(stored, charted));
               return columns.size();
             });

@@ -65,7 +65,7 @@ public final class Plant implements AutoCloseable {
     this.zone = zone;
     this.structures = new StructureBook(store, clock);
     this.news = AlarmNews.Source.of(structures::current, zone, clock::instant);
-    this.judging = new Judging(clock, this::tell, news);
+    this.judging = new Judging(clock, this::tell, news, structures::current);
     this.mending = new Mending(this, this::read);
     this.holds = new HoldDesk(this, news, this::tell);
     this.lines = new LineDesk(this, judging, news, this::tell);

@@ -1,12 +1,12 @@
 package dev.filmward.gauge.screen;
 
 /**
- * How great a chi-square may be by chance, one time in 100 000. By the cube root of Wilson and
+ * How great a chi-square may be by chance, one time in 2000. By the cube root of Wilson and
  * Hilferty (PNAS 17 (1931) 684), which is within 1 % there. Stateless.
  */
 final class Chance {
-  /** The normal quantile of 1 - 1e-5. */
-  private static final double Z = 4.2649;
+  /** The normal quantile of 1 - 1/2000. */
+  private static final double Z = 3.2905;
 
   private Chance() {}
 

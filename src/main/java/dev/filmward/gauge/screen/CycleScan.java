@@ -18,6 +18,7 @@ final class CycleScan {
   private static final double WITHIN = 3;
   private static final int MOST_HALVES = 2;
   private static final double OTHERS_FLAT = 8;
+  private static final double GREAT = 0.25;
 
   private final HeardFilm film;
   private final HeardSample heard;
@@ -35,7 +36,7 @@ final class CycleScan {
     for (int position = 1; position <= heard.layers(); position++) {
       Excess excess = Excess.of(heard, usual, position, heard.lanesRead());
       List<Integer> skipped = skipped(excess, halfNs);
-      if (!skipped.isEmpty() && areOthersFlat(position)) {
+      if (!skipped.isEmpty() && isUneven(excess) && areOthersFlat(position)) {
         flags.add(flag(position, skipped, excess, halfNs));
       }
     }
@@ -59,6 +60,11 @@ final class CycleScan {
     return skipped;
   }
 
+  /** Whether the layer did not just move as a whole. */
+  private static boolean isUneven(Excess excess) {
+    return excess.count() == 1 || excess.spread() > Chance.greatestChiSquare(excess.count() - 1);
+  }
+
   private boolean areOthersFlat(int position) {
     double sum = 0;
     for (int other = 1; other <= heard.layers(); other++) {
@@ -69,8 +75,14 @@ final class CycleScan {
     return sum < OTHERS_FLAT;
   }
 
+  /** Whether half a wave is more than any process does to one lane. */
+  private boolean isGreat(int position, double halfNs) {
+    return halfNs > GREAT * usual.layerNs(position);
+  }
+
   private Flag flag(int position, List<Integer> skipped, Excess excess, double halfNs) {
-    boolean isCertain = skipped.size() >= 2 && skipped.size() < excess.count();
+    boolean isSome = skipped.size() < excess.count();
+    boolean isCertain = isSome && (skipped.size() >= 2 || isGreat(position, halfNs));
     return new Flag(
         Misread.CYCLE_SKIP,
         List.of(position),

@@ -72,7 +72,9 @@ final class GrossScan {
     }
     List<Flag> flags = laneByLane(byLane, ofAllLanes, evidence);
     return flags.isEmpty()
-        ? ofAllLanes.stream().map(best -> flag(best.misreading, best.strength(), lanes, evidence)).toList()
+        ? ofAllLanes.stream()
+            .map(best -> flag(best.misreading, best.strength(), lanes, evidence))
+            .toList()
         : flags;
   }
 
@@ -135,7 +137,8 @@ final class GrossScan {
   }
 
   private Weighing lane(HeardSample heard, Usual usual, int lane) {
-    return new Weighing(heard.nsAt(lane), usual.nsAt(heard.sample().lane(lane)), usual.noises(), greatestNs, 1);
+    return new Weighing(
+        heard.nsAt(lane), usual.nsAt(heard.sample().lane(lane)), usual.noises(), greatestNs, 1);
   }
 
   /** The sample's middle: of each layer the median of lanes, blank where half of them are. */

@@ -6,7 +6,9 @@ import java.util.stream.IntStream;
 
 /** A sample in times of flight, and which of its readings are no thickness. Immutable. */
 final class HeardSample {
-  /** Readings so near to the range end, as a fraction of it, are at it; beyond it none is cut off. */
+  /**
+   * Readings so near to the range end, as a fraction of it, are at it; beyond it none is cut off.
+   */
   private static final double AT_THE_END = 0.001;
 
   private final HeardFilm film;

@@ -13,8 +13,8 @@ import java.util.List;
  * once and a process goes on. Immutable.
  */
 final class TradeScan {
-  private static final double CERTAIN = 10;
-  private static final double LIKELY = 6;
+  private static final double CERTAIN = 6;
+  private static final double LIKELY = 4;
   private static final double OTHERS_FLAT = 8;
   private static final double LEAST_SHARE = 0.10;
   private static final int FEWEST_LANES = 3;
@@ -100,8 +100,7 @@ final class TradeScan {
     private double trade(int i) {
       double outerWeight = 1 / (outer.sd(i) * outer.sd(i));
       double innerWeight = 1 / (inner.sd(i) * inner.sd(i));
-      return (outer.ns(i) * outerWeight - inner.ns(i) * innerWeight)
-          / (outerWeight + innerWeight);
+      return (outer.ns(i) * outerWeight - inner.ns(i) * innerWeight) / (outerWeight + innerWeight);
     }
 
     private List<Integer> moved() {

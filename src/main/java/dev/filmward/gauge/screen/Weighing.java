@@ -43,8 +43,7 @@ final class Weighing {
   double asProcess() {
     double[] deviations = deviations(filmNs);
     double common = median(deviations);
-    return Math.min(process(deviations, 0), process(deviations, common))
-        + blanks(filmNs);
+    return Math.min(process(deviations, 0), process(deviations, common)) + blanks(filmNs);
   }
 
   private double process(double[] deviations, double common) {
