@@ -133,6 +133,23 @@ final class Judging {
       }
     }
 
+    /**
+     * Works all out again from a sample on, about whose readings somebody decided.
+     *
+     * @return tells the listener; to be run after the commit
+     */
+    Runnable screenAgain(SampleTable.Stored stored, Structure structure) {
+      Change change = new Change(stored.sample().key().line(), structure);
+      change.changed(stored.sample());
+      new Refiguring(tables).run(List.of(stored), structure);
+      new Screening(tables, change.production(), structures.get(), clock.instant())
+          .ofChanged(change.samples);
+      tell(change, replay(change, newestBefore(change).orElse(clock.instant())));
+      endOvertaken(change.line);
+      news.write();
+      return this::tell;
+    }
+
     private void judge(Change change, Optional<Instant> newest) {
       boolean inOrder = change.isInOrder(newest);
       Map<Long, String> states = inOrder ? follow(change) : replay(change, newest.get());

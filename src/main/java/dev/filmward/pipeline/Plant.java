@@ -47,6 +47,7 @@ public final class Plant implements AutoCloseable {
   private final LineDesk lines;
   private final AlarmDesk alarmDesk;
   private final RollsDesk rolls;
+  private final ScreeningDesk screening;
   private final CauseBook causeBook;
   private final AlarmNews.Source news;
   private final List<Consumer<PlantEvent>> listeners = new CopyOnWriteArrayList<>();
@@ -71,6 +72,7 @@ public final class Plant implements AutoCloseable {
     this.lines = new LineDesk(this, judging, news, this::tell);
     this.alarmDesk = new AlarmDesk(this, news, this::tell);
     this.rolls = new RollsDesk(store, clock, structures::current, this::tell);
+    this.screening = new ScreeningDesk(this, judging, this::tell);
     this.causeBook = new CauseBook(store, clock);
   }
 
@@ -322,6 +324,11 @@ public final class Plant implements AutoCloseable {
   /** What becomes of rolls. */
   public RollsDesk rolls() {
     return rolls;
+  }
+
+  /** Where people decide about samples that look misread. */
+  public ScreeningDesk screening() {
+    return screening;
   }
 
   /** The causes to choose from, and the plan of first checks. */

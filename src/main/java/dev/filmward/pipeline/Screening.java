@@ -142,6 +142,12 @@ final class Screening {
     refigure(refigured);
   }
 
+  /** What was usual when a sample was taken, by layer, um; NaN where it is not known. */
+  List<Double> usualUm(Sample sample) {
+    remember(sample.takenAt());
+    return recent.usualUm();
+  }
+
   private ScreenedSample screened(ScreenedSample before) {
     Sample sample = before.stored().sample();
     List<Flag> flags = flags(sample);

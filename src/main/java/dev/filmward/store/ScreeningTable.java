@@ -33,6 +33,8 @@ public final class ScreeningTable {
           + " JOIN production p ON p.id = s.production_id"
           + " LEFT JOIN sample_screening c ON c.sample_id = s.id WHERE s.production_id = "
           + BlockTable.PRODUCTION;
+  private static final String HAS_FLAG =
+      "EXISTS (SELECT 1 FROM sample_flag f WHERE f.sample_id = s.id AND ";
   private static final String FORWARD = " ORDER BY s.taken_at, s.roll, s.sample";
   private static final String BACKWARD = " ORDER BY s.taken_at DESC, s.roll DESC, s.sample DESC";
 
@@ -40,6 +42,32 @@ public final class ScreeningTable {
 
   ScreeningTable(Handle handle) {
     this.handle = handle;
+  }
+
+  /**
+   * Which flagged samples are asked for.
+   *
+   * @param states at least one
+   * @param kind samples with a flag of it
+   * @param most how many at most
+   */
+  public record Question(
+      Optional<String> line,
+      Optional<String> structure,
+      Optional<Misread> kind,
+      List<ScreeningState> states,
+      Depth depth,
+      int most) {
+    public Question {
+      states = List.copyOf(states);
+    }
+  }
+
+  /** How deep a list goes. */
+  public enum Depth {
+    /** Without samples that only lack a reading or a lane. */
+    WITHOUT_MERE_GAPS,
+    ALL
   }
 
   /** What a person decided about a sample. */
@@ -142,6 +170,34 @@ public final class ScreeningTable {
                         + FORWARD)
                 .bind("from", Times.toMicros(span.from()))
                 .bind("to", Times.toMicros(span.to()))));
+  }
+
+  /** Samples with flags or decisions, newest first. */
+  public List<ScreenedSample> newest(Question question) {
+    String where =
+        " WHERE c.state IN (<states>)"
+            + question.line.map(line -> " AND p.line = :line").orElse("")
+            + question.structure.map(code -> " AND p.structure = :structure").orElse("")
+            + question.kind.map(kind -> " AND " + HAS_FLAG + "f.kind = :kind)").orElse("")
+            + (question.depth == Depth.ALL
+                ? ""
+                : " AND (c.state <> 'marked' OR "
+                    + HAS_FLAG
+                    + "f.kind NOT IN ('lost-echo', 'lane-missing')))");
+    Query query =
+        handle
+            .createQuery(
+                "SELECT s.*, p.line, p.structure, c.state FROM sample_screening c"
+                    + " JOIN sample s ON s.id = c.sample_id"
+                    + " JOIN production p ON p.id = c.production_id"
+                    + where
+                    + " ORDER BY c.taken_at DESC, s.id DESC LIMIT :most")
+            .bindList("states", question.states.stream().map(ScreeningState::word).toList())
+            .bind("most", question.most);
+    question.line.ifPresent(line -> query.bind("line", line));
+    question.structure.ifPresent(code -> query.bind("structure", code));
+    question.kind.ifPresent(kind -> query.bind("kind", kind.word()));
+    return withFlags(samples(query));
   }
 
   /** A sample with its flags, by its id. */

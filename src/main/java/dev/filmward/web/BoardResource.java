@@ -7,6 +7,7 @@ import dev.filmward.film.Layer;
 import dev.filmward.film.Structure;
 import dev.filmward.pipeline.Board;
 import dev.filmward.pipeline.Board.CharacteristicState;
+import dev.filmward.pipeline.Board.HeldOut;
 import dev.filmward.pipeline.Board.LineState;
 import dev.filmward.pipeline.BoardReader;
 import dev.filmward.pipeline.Plant;
@@ -71,8 +72,19 @@ final class BoardResource {
         .put("state", line.limits().state().name().toLowerCase(Locale.ROOT))
         .put("version", line.limits().version())
         .put("subgroups", line.limits().samples());
+    line.heldOut()
+        .ifPresentOrElse(held -> node.set("heldOut", held(held)), () -> node.putNull("heldOut"));
     addStates(node, line);
     return node;
+  }
+
+  private static ObjectNode held(HeldOut held) {
+    ObjectNode node = Wire.object();
+    ArrayNode kinds = node.putArray("kinds");
+    held.kinds().forEach(kind -> kinds.add(kind.word()));
+    ArrayNode words = node.putArray("words");
+    held.kinds().forEach(kind -> words.add(kind.words()));
+    return node.put("evidence", held.evidence());
   }
 
   private static void addStates(ObjectNode node, LineState line) {

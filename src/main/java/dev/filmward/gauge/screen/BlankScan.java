@@ -6,11 +6,7 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
-import java.util.SortedSet;
 import java.util.TreeMap;
-import java.util.TreeSet;
-import java.util.function.BiPredicate;
-import java.util.stream.Collectors;
 import java.util.stream.IntStream;
 
 /**
@@ -49,13 +45,10 @@ final class BlankScan {
                   + Evidence.lanes(missing)
                   + ", where most of the last samples have readings."));
     }
-    cells(explained, Misread.LOST_ECHO, heard::isBlank, "Nothing was read").ifPresent(flags::add);
-    cells(
-            explained,
-            Misread.RANGE_END,
-            heard::isAtTheEnd,
-            "The greatest thickness that the gauge is set to expect was read")
-        .ifPresent(flags::add);
+    for (int position = 1; position <= heard.layers(); position++) {
+      cells(explained, Misread.LOST_ECHO, position).ifPresent(flags::add);
+      cells(explained, Misread.RANGE_END, position).ifPresent(flags::add);
+    }
     return flags;
   }
 
@@ -78,35 +71,38 @@ final class BlankScan {
             .toList();
   }
 
-  private Optional<Flag> cells(
-      List<Flag> explained, Misread kind, BiPredicate<Integer, Integer> isSo, String words) {
-    SortedSet<Integer> positions = new TreeSet<>();
-    SortedSet<Integer> lanes = new TreeSet<>();
-    for (int lane : heard.lanesRead()) {
-      int number = heard.sample().lane(lane);
-      for (int position = 1; position <= heard.layers(); position++) {
-        if (isSo.test(position, lane) && !isExplained(explained, position, number)) {
-          positions.add(position);
-          lanes.add(number);
-        }
-      }
-    }
-    if (lanes.isEmpty()) {
-      return Optional.empty();
-    }
-    String layers = positions.stream().map(String::valueOf).collect(Collectors.joining(", "));
-    return Optional.of(
-        new Flag(
-            kind,
-            List.copyOf(positions),
-            List.copyOf(lanes),
-            Strength.CERTAIN,
-            Effect.SPOILS_THE_MEAN,
-            words + " in layer " + layers + " at " + Evidence.lanes(List.copyOf(lanes)) + "."));
+  private Optional<Flag> cells(List<Flag> explained, Misread kind, int position) {
+    List<Integer> lanes =
+        heard.numbers(
+            heard.lanesRead().stream()
+                .filter(lane -> isSo(kind, position, lane))
+                .filter(lane -> !isExplained(explained, position, heard.sample().lane(lane)))
+                .toList());
+    String words =
+        kind == Misread.LOST_ECHO
+            ? "Nothing was read"
+            : "The greatest thickness that the gauge is set to expect was read";
+    return lanes.isEmpty()
+        ? Optional.empty()
+        : Optional.of(
+            new Flag(
+                kind,
+                List.of(position),
+                lanes,
+                Strength.CERTAIN,
+                Effect.SPOILS_THE_MEAN,
+                words + " in layer " + position + " at " + Evidence.lanes(lanes) + "."));
+  }
+
+  private boolean isSo(Misread kind, int position, int lane) {
+    return kind == Misread.LOST_ECHO
+        ? heard.isBlank(position, lane)
+        : heard.isAtTheEnd(position, lane);
   }
 
   private static boolean isExplained(List<Flag> explained, int position, int lane) {
     return explained.stream()
+        .filter(flag -> flag.strength() == Strength.CERTAIN)
         .anyMatch(flag -> flag.positions().contains(position) && flag.lanes().contains(lane));
   }
 }

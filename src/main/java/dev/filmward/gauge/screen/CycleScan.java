@@ -13,7 +13,12 @@ import java.util.Locale;
  */
 final class CycleScan {
   /** Half a wave must be so many standard deviations of a reading, or it cannot be told. */
-  private static final double TELLS = 6;
+  private static final double TELLS = 5;
+
+  /** What each lane that skipped costs, in natural logarithms of odds. */
+  private static final double RARITY = 2;
+
+  private static final double CERTAIN = 8;
 
   private static final double WITHIN = 3;
   private static final int MOST_HALVES = 2;
@@ -36,43 +41,50 @@ final class CycleScan {
     for (int position = 1; position <= heard.layers(); position++) {
       Excess excess = Excess.of(heard, usual, position, heard.lanesRead());
       List<Integer> skipped = skipped(excess, halfNs);
-      if (!skipped.isEmpty() && isUneven(excess) && areOthersFlat(position)) {
+      if (!skipped.isEmpty() && areOthersFlat(position, skipped)) {
         flags.add(flag(position, skipped, excess, halfNs));
       }
     }
     return flags.size() <= 2 ? flags : List.of();
   }
 
-  /** Indexes of lanes; empty where a lane is neither where it was nor a wave off. */
+  /** Indexes of lanes; empty where waves do not explain better than the layer as a whole. */
   private static List<Integer> skipped(Excess excess, double halfNs) {
     List<Integer> skipped = new ArrayList<>();
+    double squares = 0;
     for (int i = 0; i < excess.count(); i++) {
       double sd = excess.sd(i);
       double halves = Math.rint(excess.ns(i) / halfNs);
-      boolean isOnAWave = Math.abs(excess.ns(i) - halves * halfNs) < WITHIN * sd;
-      if (!isOnAWave || halfNs < TELLS * sd || Math.abs(halves) > MOST_HALVES) {
+      if (halfNs < TELLS * sd || Math.abs(halves) > MOST_HALVES) {
         return List.of();
       }
+      double off = (excess.ns(i) - halves * halfNs) / sd;
+      squares += off * off;
       if (halves != 0) {
         skipped.add(excess.lanes().get(i));
       }
     }
-    return skipped;
+    boolean fits = squares < Chance.greatestChiSquare(excess.count());
+    double gain = (excess.spread() - squares) / 2 - RARITY * skipped.size();
+    return fits && gain > CERTAIN ? skipped : List.of();
   }
 
-  /** Whether the layer did not just move as a whole. */
-  private static boolean isUneven(Excess excess) {
-    return excess.count() == 1 || excess.spread() > Chance.greatestChiSquare(excess.count() - 1);
-  }
-
-  private boolean areOthersFlat(int position) {
+  /** Whether the lanes that skipped are as usual in the layers that are no neighbours. */
+  private boolean areOthersFlat(int position, List<Integer> skipped) {
     double sum = 0;
+    double common = 0;
+    double weight = 0;
     for (int other = 1; other <= heard.layers(); other++) {
       if (Math.abs(other - position) > 1) {
         sum += Excess.of(heard, usual, other, heard.lanesRead()).surprise();
+        Excess there = Excess.of(heard, usual, other, skipped);
+        double each = there.count() / (there.noise() * there.noise());
+        common += there.count() == 0 ? 0 : each * there.meanRatio();
+        weight += each;
       }
     }
-    return sum < OTHERS_FLAT;
+    boolean isCommon = weight > 0 && Math.abs(common / weight) > WITHIN / Math.sqrt(weight);
+    return sum < OTHERS_FLAT && !isCommon;
   }
 
   /** Whether half a wave is more than any process does to one lane. */

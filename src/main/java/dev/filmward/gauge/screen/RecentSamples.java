@@ -7,6 +7,7 @@ import java.util.Deque;
 import java.util.Iterator;
 import java.util.List;
 import java.util.Optional;
+import java.util.stream.IntStream;
 import org.jspecify.annotations.Nullable;
 
 /**
@@ -70,6 +71,13 @@ public final class RecentSamples {
       usual = known;
     }
     return known;
+  }
+
+  /** What is usual now, by layer, um; NaN where it is not known. */
+  public List<Double> usualUm() {
+    return IntStream.rangeClosed(1, screen.film().layers())
+        .mapToObj(position -> screen.film().um(position, usual().layerNs(position)))
+        .toList();
   }
 
   /** Those that say what is usual, oldest first. */

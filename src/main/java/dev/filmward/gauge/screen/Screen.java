@@ -108,9 +108,9 @@ public final class Screen {
     List<Flag> flags = new ArrayList<>();
     Usual usual = recent.usual();
     if (usual.isSettled()) {
-      gaugeMhz.ifPresent(mhz -> flags.addAll(new CycleScan(film, heard, usual).flags(mhz)));
-      if (flags.isEmpty()) {
-        flags.addAll(new TradeScan(film, heard, recent).flags());
+      flags.addAll(new TradeScan(film, heard, recent).flags());
+      if (flags.isEmpty() && gaugeMhz.isPresent()) {
+        flags.addAll(new CycleScan(film, heard, usual).flags(gaugeMhz.getAsDouble()));
       }
     }
     return flags;
