@@ -13,6 +13,7 @@ const VIEWS = {
   tests: () => import('./tests.js'),
   alarms: () => import('./alarms.js'),
   rolls: () => import('./rolls.js'),
+  screening: () => import('./screening.js'),
   causes: () => import('./causes.js'),
   telling: () => import('./telling.js'),
   handover: () => import('./handover.js'),
@@ -31,7 +32,7 @@ const me = await person.load().catch(() => person.who());
 const isWelcome = FOR_ANYBODY.includes(view) || (person.may('read') && !me.mustChange);
 
 if (isWelcome) {
-  header.mount(document.getElementById('frame'), { view });
+  header.mount(document.getElementById('frame'), { view: document.documentElement.dataset.room ?? view });
   const { mount } = await VIEWS[view]();
   mount(document.getElementById('main'), params);
   person.watch();

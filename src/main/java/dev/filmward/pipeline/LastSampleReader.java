@@ -61,8 +61,7 @@ final class LastSampleReader {
             .map(
                 sample ->
                     new RecentMean(
-                        sample.takenAt(),
-                        subgroup(sample, characteristic).map(Subgroup::mean)))
+                        sample.takenAt(), subgroup(sample, characteristic).map(Subgroup::mean)))
             .toList();
     return new CharacteristicState(
         characteristic,

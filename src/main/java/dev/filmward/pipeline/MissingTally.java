@@ -32,8 +32,7 @@ final class MissingTally {
   private void add(Sample sample) {
     LocalDate day = sample.takenAt().atZone(zone).toLocalDate();
     for (int lane = 0; lane < sample.laneCount() && sample.layers() > 0; lane++) {
-      long[] count =
-          counts.computeIfAbsent(new Place(day, sample.lane(lane)), any -> new long[2]);
+      long[] count = counts.computeIfAbsent(new Place(day, sample.lane(lane)), any -> new long[2]);
       for (int position = 1; position <= sample.layers(); position++) {
         count[0]++;
         count[1] += sample.isMeasured(position, lane) ? 0 : 1;

@@ -33,7 +33,7 @@ import java.util.Set;
  * Within one transaction, for one thread.
  */
 final class Screening {
-  private static final Comparator<Sample> IN_TIME =
+  static final Comparator<Sample> IN_TIME =
       Comparator.comparing(Sample::takenAt)
           .thenComparing(sample -> sample.key().roll())
           .thenComparing(sample -> sample.key().sample());

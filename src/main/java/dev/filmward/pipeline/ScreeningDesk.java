@@ -75,8 +75,7 @@ public final class ScreeningDesk {
             .map(made -> new Screening(tables, made, plant.structures(), now()))
             .map(screening -> screening.usualUm(sample))
             .orElse(List.of());
-    return new Suspect(
-        screened, usual, tables.screening().decisions(screened.stored().id()));
+    return new Suspect(screened, usual, tables.screening().decisions(screened.stored().id()));
   }
 
   /**
@@ -90,7 +89,9 @@ public final class ScreeningDesk {
   public Suspect decide(long sampleId, ScreeningState state, Decision decision) {
     if (!state.isDecided()) {
       throw new IllegalArgumentException(
-          "a person puts a sample back, confirms it or leaves it out, not \"" + state.word() + "\"");
+          "a person puts a sample back, confirms it or leaves it out, not \""
+              + state.word()
+              + "\"");
     }
     Runnable afterwards =
         plant.store().write(tables -> decide(tables, find(tables, sampleId), state, decision));
@@ -114,9 +115,7 @@ public final class ScreeningDesk {
     tables
         .screening()
         .replace(
-            List.of(
-                new ScreenedSample(
-                    before.stored(), Optional.of(state), before.flags())),
+            List.of(new ScreenedSample(before.stored(), Optional.of(state), before.flags())),
             decision.at());
     tables.audit().add(Audited.screened(sample.key(), state, decision));
     return judging.begin(tables).screenAgain(before.stored(), film);

@@ -117,9 +117,7 @@ public final class SeriesReader {
     return held.subList(Math.max(0, held.size() - MOST_HELD_OUT), held.size()).stream()
         .map(
             each ->
-                new HeldOut(
-                    each,
-                    subgrouping.of(each.stored().sample(), question.characteristic)))
+                new HeldOut(each, subgrouping.of(each.stored().sample(), question.characteristic)))
         .toList();
   }
 

@@ -41,7 +41,6 @@ public record SeriesView(
    */
   public record HeldOut(ScreenedSample sample, Optional<Subgroup> exported) {}
 
-
   /** A test fulfilled at a row. */
   public record SignalAt(int index, Signal signal) {}
 

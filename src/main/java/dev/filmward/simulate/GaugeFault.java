@@ -54,8 +54,7 @@ public interface GaugeFault {
       lanes[lane] = film.lane(lane);
       double[] column = new double[film.layers()];
       for (int i = 0; i < column.length; i++) {
-        column[i] =
-            film.isMeasured(i + 1, lane) ? film.thicknessUm(i + 1, lane) : Double.NaN;
+        column[i] = film.isMeasured(i + 1, lane) ? film.thicknessUm(i + 1, lane) : Double.NaN;
       }
       lot.lane = lane;
       double[] read = lane(column, mps, lot);

@@ -90,7 +90,7 @@ final class BoardResource {
   private static void addStates(ObjectNode node, LineState line) {
     ArrayNode layers = node.putArray("layers");
     for (CharacteristicState state : line.characteristics()) {
-      ObjectNode json = state(state, line.structure());
+      ObjectNode json = state(state, line);
       if (state.characteristic().kind() == Characteristic.Kind.TOTAL) {
         node.set("total", json);
       } else {
@@ -99,7 +99,8 @@ final class BoardResource {
     }
   }
 
-  private static ObjectNode state(CharacteristicState state, Structure structure) {
+  private static ObjectNode state(CharacteristicState state, LineState line) {
+    Structure structure = line.structure();
     ObjectNode node = Wire.characteristic(state.characteristic());
     addMakeUp(node, state.characteristic(), structure);
     node.set("spec", Wire.spec(structure.spec(state.characteristic())));
@@ -109,7 +110,7 @@ final class BoardResource {
       node.putNull("limits");
     }
     addFigures(node, state, structure);
-    node.put("state", word(state)).put("outOfSpec", state.outOfSpec());
+    node.put("state", word(state, line)).put("outOfSpec", state.outOfSpec());
     node.set("signals", Wire.signals(state.signals()));
     ObjectNode recent = node.putObject("recent");
     ArrayNode takenAt = recent.putArray("takenAt");
@@ -150,7 +151,10 @@ final class BoardResource {
     }
   }
 
-  private static String word(CharacteristicState state) {
+  private static String word(CharacteristicState state, LineState line) {
+    if (line.heldOut().isPresent()) {
+      return "gauge";
+    }
     if (state.last().isEmpty()) {
       return "missing";
     }

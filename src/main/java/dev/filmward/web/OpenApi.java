@@ -24,6 +24,7 @@ final class OpenApi {
           "care",
           "limits",
           "tests",
+          "screening",
           "files",
           "shifts",
           "telling",

@@ -88,8 +88,7 @@ public final class TestPlant implements AutoCloseable {
           .screening()
           .flagged(made.line(), made.structure(), Span.always())
           .forEach(
-              each ->
-                  lines.add(each.stored().sample().key() + " " + each.state() + each.flags()));
+              each -> lines.add(each.stored().sample().key() + " " + each.state() + each.flags()));
     }
     return lines;
   }

@@ -28,8 +28,8 @@ import org.junit.jupiter.params.provider.MethodSource;
 
 /**
  * Proves screening by simulation, with seeds: films with noise, lane patterns and memory; gauge
- * faults made in times of flight by {@link GaugeFault}, which knows nothing of screening. A fault is
- * met where no misread sample goes on a chart beyond limits that were frozen before: mean +- 3
+ * faults made in times of flight by {@link GaugeFault}, which knows nothing of screening. A fault
+ * is met where no misread sample goes on a chart beyond limits that were frozen before: mean +- 3
  * sigma / sqrt(n) and D3, D4 times the mean range, from the first 25 samples.
  */
 class ScreeningProofTest {
@@ -48,7 +48,9 @@ class ScreeningProofTest {
                 LayerDraft.of("Outer tie", Role.TIE, "MAH-g-LLDPE")
                     .individual(2.8, 4, 5.2)
                     .heard(1980, 60),
-                LayerDraft.of("Barrier", Role.BARRIER, "EVOH 32").individual(4, 5, 6).heard(2700, 60),
+                LayerDraft.of("Barrier", Role.BARRIER, "EVOH 32")
+                    .individual(4, 5, 6)
+                    .heard(2700, 60),
                 LayerDraft.of("Inner tie", Role.TIE, "MAH-g-LLDPE")
                     .individual(2.8, 4, 5.2)
                     .heard(1980, 60),
@@ -125,13 +127,10 @@ class ScreeningProofTest {
       for (int what = 0; what < centre.length; what++) {
         double[] um = values(sample, what);
         int n = um.length;
-        if (n > 0
-            && Math.abs(mean(um) - centre[what]) > 3 * sigma[what] / Math.sqrt(n)) {
+        if (n > 0 && Math.abs(mean(um) - centre[what]) > 3 * sigma[what] / Math.sqrt(n)) {
           return true;
         }
-        if (n > 1
-            && range(um)
-                > sigma[what] * (ChartConstants.d2(n) + 3 * ChartConstants.d3(n))) {
+        if (n > 1 && range(um) > sigma[what] * (ChartConstants.d2(n) + 3 * ChartConstants.d3(n))) {
           return true;
         }
       }
@@ -145,9 +144,7 @@ class ScreeningProofTest {
         for (int position = 1; position <= sample.layers(); position++) {
           if (what == 0 || what == position) {
             sum +=
-                sample.isMeasured(position, lane)
-                    ? sample.thicknessUm(position, lane)
-                    : Double.NaN;
+                sample.isMeasured(position, lane) ? sample.thicknessUm(position, lane) : Double.NaN;
           }
         }
         if (!Double.isNaN(sum)) {
@@ -190,9 +187,7 @@ class ScreeningProofTest {
     private boolean holdsOut(Sample sample) {
       flags = screen.flags(sample, recent, OptionalDouble.of(GAUGE_MHZ));
       recent.add(sample, Standing.BY_RULE);
-      return ScreeningRules.USUAL
-          .state(flags)
-          .equals(Optional.of(ScreeningState.HELD_OUT));
+      return ScreeningRules.USUAL.state(flags).equals(Optional.of(ScreeningState.HELD_OUT));
     }
   }
 
@@ -203,21 +198,74 @@ class ScreeningProofTest {
     FilmModel bag = bag();
     FilmModel col = collation();
     return List.of(
-        new Case("boundary 1 missed, all lanes", bag, GaugeFault.boundaryMissed(1), Misread.BOUNDARY_NOT_FOUND),
-        new Case("boundary 3 missed, half of the lanes", bag, GaugeFault.boundaryMissed(3).inShareOfLanes(0.5), Misread.BOUNDARY_NOT_FOUND),
-        new Case("boundary 4 missed, one lane in four", bag, GaugeFault.boundaryMissed(4).inShareOfLanes(0.25), Misread.BOUNDARY_NOT_FOUND),
-        new Case("boundary 1 missed, three layers", col, GaugeFault.boundaryMissed(1), Misread.BOUNDARY_NOT_FOUND),
-        new Case("boundary 2 missed, three layers", col, GaugeFault.boundaryMissed(2), Misread.BOUNDARY_NOT_FOUND),
-        new Case("neighbours trade, rms 2.4 ns (60 % of the tie)", bag, GaugeFault.boundaryMisplaced(1, 2.4), Misread.NEIGHBOURS_TRADE),
-        new Case("neighbours trade, rms 3.2 ns (80 % of the tie)", bag, GaugeFault.boundaryMisplaced(1, 3.2), Misread.NEIGHBOURS_TRADE),
-        new Case("neighbours trade, three layers, rms 4 ns", col, GaugeFault.boundaryMisplaced(1, 4), Misread.NEIGHBOURS_TRADE),
-        new Case("double trigger after 2 ns in layer 1", bag, GaugeFault.doubleTrigger(1, 2), Misread.DOUBLE_TRIGGER),
-        new Case("double trigger after 1 ns in layer 4", bag, GaugeFault.doubleTrigger(4, 1), Misread.DOUBLE_TRIGGER),
-        new Case("double trigger after 3 ns, three layers", col, GaugeFault.doubleTrigger(1, 3), Misread.DOUBLE_TRIGGER),
-        new Case("last layer at the range end, all lanes", bag, GaugeFault.reads(5, 120), Misread.RANGE_END),
-        new Case("a tie at the range end, one lane in four", bag, GaugeFault.reads(2, 60).inShareOfLanes(0.25), Misread.RANGE_END),
-        new Case("last echo blank, all lanes", bag, GaugeFault.reads(5, Double.NaN), Misread.LOST_ECHO),
-        new Case("last echo zero, one lane in four", bag, GaugeFault.reads(5, 0).inShareOfLanes(0.25), Misread.LOST_ECHO),
+        new Case(
+            "boundary 1 missed, all lanes",
+            bag,
+            GaugeFault.boundaryMissed(1),
+            Misread.BOUNDARY_NOT_FOUND),
+        new Case(
+            "boundary 3 missed, half of the lanes",
+            bag,
+            GaugeFault.boundaryMissed(3).inShareOfLanes(0.5),
+            Misread.BOUNDARY_NOT_FOUND),
+        new Case(
+            "boundary 4 missed, one lane in four",
+            bag,
+            GaugeFault.boundaryMissed(4).inShareOfLanes(0.25),
+            Misread.BOUNDARY_NOT_FOUND),
+        new Case(
+            "boundary 1 missed, three layers",
+            col,
+            GaugeFault.boundaryMissed(1),
+            Misread.BOUNDARY_NOT_FOUND),
+        new Case(
+            "boundary 2 missed, three layers",
+            col,
+            GaugeFault.boundaryMissed(2),
+            Misread.BOUNDARY_NOT_FOUND),
+        new Case(
+            "neighbours trade, rms 2.4 ns (60 % of the tie)",
+            bag, GaugeFault.boundaryMisplaced(1, 2.4), Misread.NEIGHBOURS_TRADE),
+        new Case(
+            "neighbours trade, rms 3.2 ns (80 % of the tie)",
+            bag, GaugeFault.boundaryMisplaced(1, 3.2), Misread.NEIGHBOURS_TRADE),
+        new Case(
+            "neighbours trade, three layers, rms 4 ns",
+            col,
+            GaugeFault.boundaryMisplaced(1, 4),
+            Misread.NEIGHBOURS_TRADE),
+        new Case(
+            "double trigger after 2 ns in layer 1",
+            bag,
+            GaugeFault.doubleTrigger(1, 2),
+            Misread.DOUBLE_TRIGGER),
+        new Case(
+            "double trigger after 1 ns in layer 4",
+            bag,
+            GaugeFault.doubleTrigger(4, 1),
+            Misread.DOUBLE_TRIGGER),
+        new Case(
+            "double trigger after 3 ns, three layers",
+            col,
+            GaugeFault.doubleTrigger(1, 3),
+            Misread.DOUBLE_TRIGGER),
+        new Case(
+            "last layer at the range end, all lanes",
+            bag,
+            GaugeFault.reads(5, 120),
+            Misread.RANGE_END),
+        new Case(
+            "a tie at the range end, one lane in four",
+            bag,
+            GaugeFault.reads(2, 60).inShareOfLanes(0.25),
+            Misread.RANGE_END),
+        new Case(
+            "last echo blank, all lanes", bag, GaugeFault.reads(5, Double.NaN), Misread.LOST_ECHO),
+        new Case(
+            "last echo zero, one lane in four",
+            bag,
+            GaugeFault.reads(5, 0).inShareOfLanes(0.25),
+            Misread.LOST_ECHO),
         new Case("couplant of 10 um", bag, GaugeFault.couplant(10), Misread.COUPLANT),
         new Case("couplant of 7 um", bag, GaugeFault.couplant(7), Misread.COUPLANT),
         new Case("couplant of 4 um, three layers", col, GaugeFault.couplant(4), Misread.COUPLANT),
@@ -226,9 +274,25 @@ class ScreeningProofTest {
         new Case("two walls, three layers", col, GaugeFault.twoWalls(), Misread.TWO_WALLS),
         new Case("mil for um", bag, GaugeFault.times(1 / 25.4), Misread.UNIT_SLIP),
         new Case("a decimal point one place off", col, GaugeFault.times(10), Misread.UNIT_SLIP),
-        new Case("cycle skip, a whole wave in every other lane", bag, GaugeFault.cycleSkip(1, GAUGE_MHZ, 2).inEveryOtherLane(), Misread.CYCLE_SKIP),
-        new Case("cycle skip, half a wave in every other lane", bag, GaugeFault.cycleSkip(1, GAUGE_MHZ, -1).inEveryOtherLane(), Misread.CYCLE_SKIP),
-        new Case("a lane missing", bag, GaugeFault.nothing().inShareOfLanes(0.3), Misread.LANE_MISSING));
+        new Case(
+            "cycle skip, a whole wave in every other lane",
+            bag,
+            GaugeFault.cycleSkip(1, GAUGE_MHZ, 2).inEveryOtherLane(),
+            Misread.CYCLE_SKIP),
+        new Case(
+            "cycle skip, half a wave in every other lane",
+            bag,
+            GaugeFault.cycleSkip(1, GAUGE_MHZ, -1).inEveryOtherLane(),
+            Misread.CYCLE_SKIP),
+        new Case(
+            "a lane missing", bag, GaugeFault.nothing().inShareOfLanes(0.3), Misread.LANE_MISSING));
+  }
+
+  /** The table in DEVELOPERS.md, where it is asked for. */
+  private static void print(String row, Object... figures) {
+    if (Boolean.getBoolean("filmward.table")) {
+      System.out.printf(row, figures);
+    }
   }
 
   private record Outcome(int met, int heldOut, int named) {}
@@ -257,7 +321,6 @@ class ScreeningProofTest {
       samples.subList(0, CLEAN).forEach(screener::holdsOut);
       Sample misread = of.fault.of(samples.get(CLEAN), of.film.structure(), seed);
       boolean isHeld = screener.holdsOut(misread);
-      if (!isHeld && charts.signals(misread)) System.out.println("MISS " + of.name + screener.flags);
       held += isHeld ? 1 : 0;
       met += isHeld || !charts.signals(misread) ? 1 : 0;
       named +=
@@ -277,8 +340,7 @@ class ScreeningProofTest {
   @MethodSource("faults")
   void misreadSamplesAreHeldOutBeforeTheyAlarm(String name, Case of) {
     Outcome outcome = outcome(of);
-    System.out.printf(
-        "| %s | %d | %d | %d |%n", name, 2 * outcome.met, 2 * outcome.heldOut, 2 * outcome.named);
+    print("| %s | %d | %d | %d |%n", name, 2 * outcome.met, 2 * outcome.heldOut, 2 * outcome.named);
     boolean isOnlyNamed = of.kind == Misread.LANE_MISSING || of.kind == Misread.LOST_ECHO;
     assertThat(isOnlyNamed ? outcome.named : outcome.met).as(name).isGreaterThanOrEqualTo(48);
   }
@@ -297,15 +359,12 @@ class ScreeningProofTest {
         lanes[lane] = other.lane(lane);
         for (int i = 0; i < 5; i++) {
           um[i][lane] =
-              i < 3 && other.isMeasured(i + 1, lane)
-                  ? other.thicknessUm(i + 1, lane)
-                  : Double.NaN;
+              i < 3 && other.isMeasured(i + 1, lane) ? other.thicknessUm(i + 1, lane) : Double.NaN;
         }
       }
       Sample last = own.get(CLEAN - 1);
       held +=
-          screener.holdsOut(
-                  new Sample(last.key(), last.takenAt().plusSeconds(900), lanes, um))
+          screener.holdsOut(new Sample(last.key(), last.takenAt().plusSeconds(900), lanes, um))
               ? 1
               : 0;
     }
@@ -353,8 +412,7 @@ class ScreeningProofTest {
           new Cause(
               "lane 4 of the outer layer by " + fraction,
               bag,
-              List.of(
-                  new LaneOff(on, Reach.layer(bag.structure(), "Outer"), 4, fraction, 0))));
+              List.of(new LaneOff(on, Reach.layer(bag.structure(), "Outer"), 4, fraction, 0))));
     }
     for (String layer : List.of("Outer", "Outer tie", "Barrier")) {
       for (double fraction : new double[] {-0.4, -0.8}) {
@@ -390,11 +448,10 @@ class ScreeningProofTest {
       boolean isSuppressed = false;
       for (Sample sample : samples) {
         isSuppressed |= screener.holdsOut(sample) && charts.signals(sample);
-        if (ScreeningRules.USUAL.state(screener.flags).equals(Optional.of(ScreeningState.HELD_OUT)) && charts.signals(sample)) System.out.println("HELD " + name + screener.flags);
       }
       suppressed += isSuppressed ? 1 : 0;
     }
-    System.out.printf("| %s | %d |%n", name, 2 * suppressed);
+    print("| %s | %d |%n", name, 2 * suppressed);
     assertThat(suppressed).as(name).isLessThanOrEqualTo(1);
   }
 
@@ -415,7 +472,7 @@ class ScreeningProofTest {
         all++;
       }
     }
-    System.out.printf("| in control: %d samples | held %d | flagged %d |%n", all, held, flagged);
+    print("| in control: %d samples | held %d | flagged %d |%n", all, held, flagged);
     assertThat(held).isLessThanOrEqualTo(all / 1000);
   }
 }

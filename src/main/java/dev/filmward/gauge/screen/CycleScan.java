@@ -13,14 +13,18 @@ import java.util.Locale;
  */
 final class CycleScan {
   /** Half a wave must be so many standard deviations of a reading, or it cannot be told. */
-  private static final double TELLS = 5;
+  private static final double TELLS = 7;
 
   /** What each lane that skipped costs, in natural logarithms of odds. */
   private static final double RARITY = 2;
 
   private static final double CERTAIN = 8;
 
-  private static final double WITHIN = 3;
+  private static final double WITHIN = 4;
+
+  /** Places of the film differ that much in all layers together. */
+  private static final double FLAT = 0.01;
+
   private static final int MOST_HALVES = 2;
   private static final double OTHERS_FLAT = 8;
   private static final double GREAT = 0.25;
@@ -69,22 +73,30 @@ final class CycleScan {
     return fits && gain > CERTAIN ? skipped : List.of();
   }
 
-  /** Whether the lanes that skipped are as usual in the layers that are no neighbours. */
+  /** Whether the layers that are no neighbours are as usual, also in the lanes that skipped. */
   private boolean areOthersFlat(int position, List<Integer> skipped) {
     double sum = 0;
-    double common = 0;
-    double weight = 0;
     for (int other = 1; other <= heard.layers(); other++) {
       if (Math.abs(other - position) > 1) {
         sum += Excess.of(heard, usual, other, heard.lanesRead()).surprise();
-        Excess there = Excess.of(heard, usual, other, skipped);
-        double each = there.count() / (there.noise() * there.noise());
-        common += there.count() == 0 ? 0 : each * there.meanRatio();
+      }
+    }
+    return sum < OTHERS_FLAT && skipped.stream().noneMatch(lane -> isLaneOff(position, lane));
+  }
+
+  /** Whether all other layers of a lane are off together, as where a die bolt lets go. */
+  private boolean isLaneOff(int position, int lane) {
+    double common = 0;
+    double weight = 0;
+    for (int other = 1; other <= heard.layers(); other++) {
+      Excess there = Excess.of(heard, usual, other, List.of(lane));
+      if (Math.abs(other - position) > 1 && there.count() > 0) {
+        double each = 1 / (there.noise() * there.noise());
+        common += each * there.meanRatio();
         weight += each;
       }
     }
-    boolean isCommon = weight > 0 && Math.abs(common / weight) > WITHIN / Math.sqrt(weight);
-    return sum < OTHERS_FLAT && !isCommon;
+    return weight > 0 && Math.abs(common / weight) > FLAT + WITHIN / Math.sqrt(weight);
   }
 
   /** Whether half a wave is more than any process does to one lane. */

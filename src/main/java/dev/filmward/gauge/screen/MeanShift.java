@@ -6,9 +6,13 @@ import java.util.List;
 /**
  * What flagged readings do to the means of a sample. They spoil it where they move the mean of a
  * layer by more than one standard deviation of the samples' means, against what it would be had
- * their lanes read as the others did, or where no other lane was measured. Immutable.
+ * their lanes read as the others did; where one of them is off by more than four standard
+ * deviations of a reading, which stretches the range; or where no other lane was measured.
+ * Immutable.
  */
 final class MeanShift {
+  private static final double FAR = 4;
+
   private final HeardFilm film;
   private final HeardSample heard;
   private final Usual usual;
@@ -46,8 +50,12 @@ final class MeanShift {
     for (int lane = 0; lane < heard.lanes(); lane++) {
       if (heard.sample().isMeasured(position, lane)
           && flagged.contains(heard.sample().lane(lane))) {
-        excess +=
-            heard.sample().thicknessUm(position, lane) - usualUm(position, lane) * ratio / good;
+        double wouldBe = usualUm(position, lane) * ratio / good;
+        double off = heard.sample().thicknessUm(position, lane) - wouldBe;
+        if (Math.abs(off) > FAR * usual.noise(position) * wouldBe) {
+          return true;
+        }
+        excess += off;
       }
     }
     double deviation = usual.meanNoise(position) * film.um(position, usual.layerNs(position));

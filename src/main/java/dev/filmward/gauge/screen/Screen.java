@@ -95,9 +95,9 @@ public final class Screen {
     List<Flag> flags = new ArrayList<>();
     if (usual.isKnown()) {
       flags.addAll(gross.flags(heard, usual));
-      if (flags.isEmpty()) {
-        flags.addAll(new CouplantScan(film, heard, usual).flags());
-        flags.addAll(subtle(heard, recent, gaugeMhz));
+      if (flags.stream().noneMatch(flag -> flag.strength() == Flag.Strength.CERTAIN)) {
+        List<Flag> subtle = subtle(heard, recent, gaugeMhz);
+        flags = subtle.isEmpty() ? flags : subtle;
       }
     }
     flags.addAll(new BlankScan(heard, recent).flags(flags));
@@ -105,9 +105,9 @@ public final class Screen {
   }
 
   private List<Flag> subtle(HeardSample heard, RecentSamples recent, OptionalDouble gaugeMhz) {
-    List<Flag> flags = new ArrayList<>();
     Usual usual = recent.usual();
-    if (usual.isSettled()) {
+    List<Flag> flags = new ArrayList<>(new CouplantScan(film, heard, usual).flags());
+    if (flags.isEmpty() && usual.isSettled()) {
       flags.addAll(new TradeScan(film, heard, recent).flags());
       if (flags.isEmpty() && gaugeMhz.isPresent()) {
         flags.addAll(new CycleScan(film, heard, usual).flags(gaugeMhz.getAsDouble()));
