@@ -18,7 +18,7 @@ export function screeningCard(suspect, decided) {
       el('h3', {}, mark('gauge'), ` ${headOf(flags, state)}`),
       el('p', {}, `${line}, ${structure}, roll ${roll}, sample ${sample}`),
       el('p', { class: 'soft' }, `${momentOf(takenAt)}. Now: ${STATES[state]}.`),
-      el('ul', { class: 'plain evidence' }, flags.map((flag) => el('li', {}, `${flag.evidence} `, el('span', { class: 'soft' }, `${placeOf(flag)}, ${flag.strength}.`)))),
+      el('ul', { class: 'plain evidence' }, flags.map((flag) => el('li', {}, `${flag.evidence.replaceAll(/ um\b/g, ' µm')} `, el('span', { class: 'soft' }, `${placeOf(flag)}, ${flag.strength}.`)))),
       decisions.map((one) => el('p', { class: 'soft' }, `${STATES[one.state]} by ${one.by}, ${momentOf(one.at)}: ${one.reason}`)),
       deciding(suspect, isOut, said, decided), said),
     screeningFilm(suspect));
