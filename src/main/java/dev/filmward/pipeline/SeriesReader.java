@@ -22,6 +22,7 @@ import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.NoSuchElementException;
+import java.util.Optional;
 
 /** Reads what a chart of one series shows. Thread-safe. */
 public final class SeriesReader {
