@@ -118,7 +118,11 @@ public final class SeriesReader {
     return held.subList(Math.max(0, held.size() - MOST_HELD_OUT), held.size()).stream()
         .map(
             each ->
-                new HeldOut(each, subgrouping.of(each.stored().sample(), question.characteristic)))
+                new HeldOut(
+                    each,
+                    each.stored().isThinned()
+                        ? Optional.empty()
+                        : subgrouping.of(each.stored().sample(), question.characteristic)))
         .toList();
   }
 
