@@ -19,6 +19,8 @@ public interface GaugeFault {
   double NS = 2000;
 
   /**
+   * Reads a film at one lane.
+   *
    * @param um the film's thickness by layer, at one lane
    * @param mps the velocities set in the gauge
    * @param noise what differs from lane to lane
