@@ -45,7 +45,7 @@ function spanWords({ lastGood, over, until }) {
   return [from + to];
 }
 
-function factsOf({ samples, readings, outOfSpec, averagesOutOfSpec, thinned }) {
+function factsOf({ samples, readings, outOfSpec, averagesOutOfSpec, heldOut = 0, thinned }) {
   const made = samples > 0 ? plural(samples, 'sample') : 'no sample after the good one';
   const parts = [
     outOfSpec > 0 ? `${count(outOfSpec)} of ${plural(readings, 'reading')} out of spec` : null,
@@ -54,6 +54,7 @@ function factsOf({ samples, readings, outOfSpec, averagesOutOfSpec, thinned }) {
   const quiet = readings > 0 ? `, none of ${plural(readings, 'reading')} out of spec` : '';
   return [
     el('p', {}, parts.length > 0 ? `${made} ` : made + quiet, parts.length > 0 ? el('span', { class: 'reason' }, shape('spec'), el('span', {}, parts.join(', '))) : null),
+    heldOut > 0 ? el('p', { class: 'soft' }, `${plural(heldOut, 'sample')} misread, not counted`) : null,
     thinned > 0 ? el('p', { class: 'soft' }, `${plural(thinned, 'sample')} without readings, thinned`) : null,
   ];
 }

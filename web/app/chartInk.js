@@ -17,6 +17,7 @@ export const chartInk = {
     whiskers(chart, panel, paint, isWide);
   }),
   afterDatasetsDraw: (chart, args, options) => {
+    crosses(chart, options.panel, options.paint);
     steps(chart, options.panel, options.paint);
     rings(chart, options);
     labels(chart, options.panel, options.paint);
@@ -30,6 +31,24 @@ function clipped({ ctx, chartArea: { left, top, width, height } }, draw) {
   ctx.clip();
   draw();
   ctx.restore();
+}
+
+/** Open grey crosses, off the line, for samples that are held out. */
+function crosses({ ctx, scales: { x, y } }, panel, paint) {
+  for (const { x: at, y: um, isBeyond } of panel.crosses ?? []) {
+    const [px, py] = [x.getPixelForValue(at), y.getPixelForValue(um)];
+    const arm = 4.5;
+    stroke(ctx, paint.soft, 1.5, () => {
+      ctx.moveTo(px - arm, py - arm);
+      ctx.lineTo(px + arm, py + arm);
+      ctx.moveTo(px - arm, py + arm);
+      ctx.lineTo(px + arm, py - arm);
+      if (isBeyond) {
+        ctx.moveTo(px - arm, py);
+        ctx.lineTo(px + arm, py);
+      }
+    });
+  }
 }
 
 function land({ ctx, chartArea: { left, right, top, bottom }, scales: { y } }, { land: spec }, paint) {

@@ -60,6 +60,11 @@ function silent(board) {
 }
 
 function quiet({ lines }, alarms) {
+  const misread = lines.filter((line) => line.state === 'gauge');
+  if (misread.length > 0) {
+    const [{ heldOut }] = misread;
+    return { need: 'gauge', sentence: `${list(misread.map((line) => line.line))}: the last sample looks misread.`, detail: `${heldOut.words.join(', ')}. It is held out of charts; measure again.`, action: { href: '/screening.html', words: 'See why' } };
+  }
   const watching = lines.filter((line) => line.state === 'watch');
   if (watching.length > 0) {
     return { need: 'watch', sentence: `Keep an eye on ${list(watching.map((line) => line.line))}.`, detail: 'Advice only; no alarm.', action: null };

@@ -4,7 +4,7 @@
  *
  * A panel: {points, lower, centre, upper: [{x, y}], labels: [{y, text}],
  * rings: [{index, x, y, signals, isCurrent}],
- * land: {lower, upper} | null, whiskers: [{x, low, high, isOut}], steps: [{x, text}], trial, y: {min, max}}.
+ * crosses: [{x, y, isBeyond}] of samples that are held out, land: {lower, upper} | null, whiskers: [{x, low, high, isOut}], steps: [{x, text}], trial, y: {min, max}}.
  */
 import { bySeverity } from './words.js';
 import { decimalsFor, um } from './format.js';
@@ -34,6 +34,7 @@ export function meanPanel(series, scope) {
     rings: ringsOf(series, ['xbar', 'ewma'], columns.mean),
     land,
     whiskers,
+    crosses: crossesOf(series, axisOf(reach.flat())),
     steps: stepsOf(series),
     trial: isTrial(series),
     y: axisOf(reach.flat()),
@@ -51,6 +52,7 @@ export function rangePanel(series) {
     rings: ringsOf(series, ['range'], columns.range),
     land: null,
     whiskers: [],
+    crosses: [],
     steps: [],
     trial: isTrial(series),
     y: { min: 0, max: y.max },
@@ -111,6 +113,15 @@ function whiskersOf({ columns, spec }) {
     const isOut = low !== null && (low < (spec.lower ?? -Infinity) || high > (spec.upper ?? Infinity));
     return { x, low, high, isOut };
   });
+}
+
+/** Misread samples, as exported; those beyond the axis stand at its edge and say so. */
+function crossesOf({ heldOut = [] }, { min, max }) {
+  return heldOut.map(({ takenAt, mean }) => ({
+    x: takenAt,
+    y: mean === null ? min : Math.max(min, Math.min(max, mean)),
+    isBeyond: mean === null || mean < min || mean > max,
+  }));
 }
 
 function stepsOf({ limits }) {

@@ -33,13 +33,16 @@ export function alarmOf(layer, line) {
   return line.alarms.find((alarm) => isActive(alarm) && alarm.characteristics.some(named));
 }
 
-/** The reasons beside a layer: [{mark: 'unusual' | 'spec', words}]. */
+/** The reasons beside a layer: [{mark: 'unusual' | 'gauge' | 'spec', words}]. */
 export function reasons(layer, line) {
   const said = [];
   if (layer.state === 'unusual') {
     const [worst] = [...layer.signals].sort(bySeverity);
     const against = raisesAlarms(line.limits) ? 'unusual' : 'unusual for trial limits';
     said.push({ mark: 'unusual', words: worst ? `${against}: ${direction(worst)}, ${shortTest(worst)}` : against });
+  }
+  if (layer.state === 'gauge') {
+    said.push({ mark: 'gauge', words: `misread, held out: ${line.heldOut?.words.join(', ') ?? 'left out by hand'}` });
   }
   if (layer.outOfSpec > 0) {
     said.push({ mark: 'spec', words: `${plural(layer.outOfSpec, 'reading')} out of spec` });

@@ -30,7 +30,7 @@ export function pointReader(panels) {
   function read(at) {
     const { columns, signals } = series;
     index = Math.max(0, Math.min(columns.takenAt.length - 1, at));
-    const sentence = sampleInWords(columns, index);
+    const sentence = sampleInWords(series, index);
     const found = signals.filter((signal) => signal.index === index).map(explain);
     setText(words, sentence);
     tests.replaceChildren(...found.map((text) => el('li', {}, shape('unusual'), el('span', {}, text))));
@@ -116,8 +116,13 @@ function nearest(times, ms) {
   return ms - times[low] <= times[high] - ms ? low : high;
 }
 
-function sampleInWords(columns, i) {
+function sampleInWords({ columns, heldOut = [] }, i) {
   const where = `${moment(columns.takenAt[i])}, roll ${columns.roll[i]}, sample ${columns.sample[i]}`;
+  const held = heldOut.find(({ roll, sample }) => roll === columns.roll[i] && sample === columns.sample[i]);
+  if (held) {
+    const read = held.mean === null ? '' : `, read as ${um(held.mean)} µm`;
+    return `${where}: misread, held out${read}. ${held.evidence.join(' ')}`;
+  }
   if (columns.mean[i] === null) {
     return `${where}: not measured.`;
   }

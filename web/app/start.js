@@ -15,6 +15,7 @@ const VIEWS = {
   change: () => import('./change.js'),
   signatures: () => import('./signatures.js'),
   rolls: () => import('./rolls.js'),
+  screening: () => import('./screening.js'),
   causes: () => import('./causes.js'),
   telling: () => import('./telling.js'),
   handover: () => import('./handover.js'),
@@ -35,7 +36,7 @@ const me = await person.load().catch(() => person.who());
 const isWelcome = FOR_ANYBODY.includes(view) || (person.may('read') && !me.mustChange && !me.mustSetUp);
 
 if (isWelcome) {
-  header.mount(document.getElementById('frame'), { view });
+  header.mount(document.getElementById('frame'), { view: document.documentElement.dataset.room ?? view });
   const { mount } = await VIEWS[view]();
   mount(document.getElementById('main'), params);
   person.watch();

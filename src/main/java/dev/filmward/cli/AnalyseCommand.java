@@ -117,6 +117,13 @@ final class AnalyseCommand implements Callable<Integer> {
               + " be saved; keeps all readings in memory.")
   private boolean detail;
 
+  @Option(
+      names = "--screen",
+      description =
+          "Leaves out samples that look misread, as a plant holds them out, and says how many;"
+              + " keeps all readings in memory. Readings are analysed as exported unless given.")
+  private boolean screen;
+
   @Option(names = "--strict", description = "Exit with status 3 where any row is quarantined.")
   private boolean strict;
 
@@ -161,7 +168,13 @@ final class AnalyseCommand implements Callable<Integer> {
       inputs.add(InputFile.at(file));
     }
     Structures known = StructuresSource.read(structuresFile());
-    return new BatchAnalysis(known, zone.zone, scope(), mapping.read()).analyse(inputs, this::tell);
+    BatchAnalysis batch = new BatchAnalysis(known, zone.zone, scope(), mapping.read());
+    if (!screen) {
+      return batch.analyse(inputs, this::tell);
+    }
+    Analysis analysis = batch.analyseScreened(inputs, this::tell);
+    tellHeldOut(batch);
+    return analysis;
   }
 
   private Analysis ofStored() {
@@ -173,7 +186,13 @@ final class AnalyseCommand implements Callable<Integer> {
               + ".");
     }
     try (Plant plant = new Plant(data.open(), Clock.systemUTC(), zone.zone)) {
-      return new BatchAnalysis(plant.structures(), zone.zone, scope()).analyse(plant);
+      BatchAnalysis batch = new BatchAnalysis(plant.structures(), zone.zone, scope());
+      if (!screen) {
+        return batch.analyse(plant);
+      }
+      Analysis analysis = batch.analyseScreened(plant);
+      tellHeldOut(batch);
+      return analysis;
     }
   }
 
@@ -224,6 +243,12 @@ final class AnalyseCommand implements Callable<Integer> {
     if (rejections <= REJECTIONS_SHOWN) {
       err().println(RejectionWords.of(rejection));
     }
+  }
+
+  private void tellHeldOut(BatchAnalysis batch) {
+    int all = batch.heldOut().values().stream().mapToInt(Integer::intValue).sum();
+    err().println((all == 1 ? "1 sample" : all + " samples") + " left out as misread");
+    batch.heldOut().forEach((kind, count) -> err().println("  " + count + ": " + kind.words()));
   }
 
   private CommandSpec command() {

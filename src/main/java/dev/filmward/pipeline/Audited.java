@@ -7,6 +7,8 @@ import dev.filmward.alarm.LineMode;
 import dev.filmward.alarm.LineModeChange;
 import dev.filmward.chart.LimitsVersion.Decision;
 import dev.filmward.chart.LimitsVersion.StateChange;
+import dev.filmward.film.SampleKey;
+import dev.filmward.gauge.screen.ScreeningState;
 import dev.filmward.intake.Mapping;
 import dev.filmward.intake.Words;
 import dev.filmward.rule.TestsVersion;
@@ -14,6 +16,7 @@ import dev.filmward.store.AlarmTable.HistoryEntry;
 import dev.filmward.store.AuditEntry;
 import dev.filmward.store.FileEntry;
 import dev.filmward.store.LimitsTable.VersionKey;
+import dev.filmward.store.ScreeningVersion;
 import dev.filmward.store.StructureTable.StoredFile;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
@@ -54,6 +57,24 @@ final class Audited {
         version.decision().at(),
         version.decision().author(),
         "tests",
+        production.line() + ", " + production.structure().code() + ", version " + version.version(),
+        version.decision().reason());
+  }
+
+  static AuditEntry screened(SampleKey key, ScreeningState state, Decision decision) {
+    return new AuditEntry(
+        decision.at(),
+        decision.author(),
+        "screening",
+        key.line() + ", " + key.structure() + ", roll " + key.roll() + ", sample " + key.sample(),
+        state.word() + ": " + decision.reason());
+  }
+
+  static AuditEntry screening(Production production, ScreeningVersion version) {
+    return new AuditEntry(
+        version.decision().at(),
+        version.decision().author(),
+        "screening",
         production.line() + ", " + production.structure().code() + ", version " + version.version(),
         version.decision().reason());
   }

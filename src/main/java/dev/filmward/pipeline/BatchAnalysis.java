@@ -4,6 +4,8 @@ import dev.filmward.film.Sample;
 import dev.filmward.film.SampleKey;
 import dev.filmward.film.Structure;
 import dev.filmward.film.Structures;
+import dev.filmward.gauge.screen.Flag;
+import dev.filmward.gauge.screen.Misread;
 import dev.filmward.intake.FileCount;
 import dev.filmward.intake.FileHead;
 import dev.filmward.intake.FileRefused;
@@ -15,6 +17,7 @@ import dev.filmward.pipeline.Analysis.Series;
 import dev.filmward.pipeline.Analysis.Thinned;
 import dev.filmward.pipeline.AnalysisScope.Closeness;
 import dev.filmward.store.SampleTable;
+import dev.filmward.store.Tables;
 import dev.filmward.subgroup.SampleAssembler;
 import dev.filmward.subgroup.SampleDraft;
 import java.io.IOException;
@@ -23,12 +26,14 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.ZoneId;
 import java.util.ArrayList;
+import java.util.Collections;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.TreeMap;
 import java.util.function.Consumer;
+import java.util.function.Function;
 import java.util.function.Supplier;
 import java.util.stream.Stream;
 import org.jspecify.annotations.Nullable;
@@ -52,6 +57,7 @@ public final class BatchAnalysis {
   private final Map<Made, SampleColumns> columns = new TreeMap<>(Made.ORDER);
   private final Map<Made, FilmLook> films = new TreeMap<>(Made.ORDER);
   private final Map<Made, Thinned> thinned = new TreeMap<>(Made.ORDER);
+  private final Map<Misread, Integer> heldOut = new TreeMap<>();
   private final SeenSamples seen = new SeenSamples();
   private final PartedFile.Cut cut;
   private @Nullable SampleColumns lastColumns;
@@ -118,29 +124,74 @@ public final class BatchAnalysis {
     return analysis(counts);
   }
 
+  /**
+   * Reads all files and sums up what a plant would chart of them, without the samples that look
+   * misread; keeps all readings in memory.
+   *
+   * @throws FileRefused if a file has no usable header
+   */
+  public Analysis analyseScreened(List<InputFile> files, Consumer<Rejection> rejections)
+      throws IOException, FileRefused {
+    ReadingsParser parser = new ReadingsParser(structures, zone, mappings);
+    List<FileCount> counts = new ArrayList<>();
+    BatchScreening screening = new BatchScreening(structures);
+    try (SampleSpill spill = new SampleSpill(structures)) {
+      for (InputFile file : files) {
+        try (InputStream in = file.opener().open()) {
+          counts.add(readInOneGo(parser.head(in, file.name()), spill::add, rejections));
+        }
+      }
+      spill.forEach(screening::add);
+    }
+    screening.forEachCharted(this::add);
+    heldOut.putAll(screening.heldOut());
+    return analysis(counts);
+  }
+
   /** Sums up what a plant has stored; the same series as of the files that it came in. */
   public Analysis analyse(Plant plant) {
+    return analyse(plant, tables -> Charted.asExported());
+  }
+
+  /** Sums up what a plant charts, without the samples that are held out as misread. */
+  public Analysis analyseScreened(Plant plant) {
+    return analyse(plant, Charted::asKept);
+  }
+
+  /** How many samples were left out as misread, by the reason. */
+  public Map<Misread, Integer> heldOut() {
+    return Collections.unmodifiableMap(heldOut);
+  }
+
+  private Analysis analyse(Plant plant, Function<Tables, Charted> chartedBy) {
     plant
         .store()
         .read(
             tables -> {
-              Charted charted = Charted.asKept(tables);
-              tables.samples().forEach(stored -> addStored(stored, charted));
+              Charted charted = chartedBy.apply(tables);
+              tables.samples().forEach(stored -> addStored(tables, stored, charted));
               return columns.size();
             });
     return analysis(List.of());
   }
 
-  private void addStored(SampleTable.Stored stored, Charted charted) {
+  private void addStored(Tables tables, SampleTable.Stored stored, Charted charted) {
     Sample sample = stored.sample();
     if (!stored.isThinned()) {
-      charted.of(sample).ifPresent(this::addKnown);
+      charted.of(sample).ifPresentOrElse(this::addKnown, () -> noteHeldOut(tables, stored));
     } else if (scope.period().test(sample.takenAt())) {
       thinned.merge(
           new Made(sample.key().line(), sample.key().structure()),
           Thinned.of(sample),
           Thinned::and);
     }
+  }
+
+  private void noteHeldOut(Tables tables, SampleTable.Stored stored) {
+    tables.screening().flags(List.of(stored.id())).getOrDefault(stored.id(), List.of()).stream()
+        .filter(Flag::isReasonToHoldOut)
+        .findFirst()
+        .ifPresent(flag -> heldOut.merge(flag.kind(), 1, Integer::sum));
   }
 
   private void addKnown(Sample sample) {

@@ -6,6 +6,7 @@ import dev.filmward.chart.LimitsState;
 import dev.filmward.film.Characteristic;
 import dev.filmward.film.SampleKey;
 import dev.filmward.film.Structure;
+import dev.filmward.gauge.screen.Misread;
 import dev.filmward.rule.Signal;
 import dev.filmward.subgroup.Subgroup;
 import java.time.Duration;
@@ -27,6 +28,8 @@ public record Board(Instant now, List<LineState> lines) {
     STALE,
     /** Frozen limits are still missing. */
     COLLECTING,
+    /** The last sample looks misread and is held out of charts. */
+    GAUGE,
     /** A test is fulfilled at the last sample, but no alarm is open. */
     WATCH,
     /** Nothing. */
@@ -38,6 +41,7 @@ public record Board(Instant now, List<LineState> lines) {
    *
    * @param mode what it is doing, as people said it
    * @param interval the usual time between samples
+   * @param heldOut why the last sample is not charted, where it is not
    */
   public record LineState(
       String line,
@@ -50,7 +54,20 @@ public record Board(Instant now, List<LineState> lines) {
       LineMode mode,
       OpenAlarms alarms,
       LimitsInForce limits,
+      Optional<HeldOut> heldOut,
       List<CharacteristicState> characteristics) {}
+
+  /**
+   * Why a sample is not charted.
+   *
+   * @param kinds in what ways it looks misread
+   * @param evidence in sentences
+   */
+  public record HeldOut(List<Misread> kinds, String evidence) {
+    public HeldOut {
+      kinds = List.copyOf(kinds);
+    }
+  }
 
   /**
    * Alarms of a line that are not closed.

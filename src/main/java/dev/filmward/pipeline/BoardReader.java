@@ -1,13 +1,17 @@
 package dev.filmward.pipeline;
 
+import static java.util.stream.Collectors.joining;
+
 import dev.filmward.alarm.Alarm;
 import dev.filmward.alarm.LineMode;
 import dev.filmward.chart.LimitsState;
 import dev.filmward.chart.LimitsVersion.StateChange;
 import dev.filmward.film.Structure;
 import dev.filmward.film.Structures;
+import dev.filmward.gauge.screen.Flag;
 import dev.filmward.pipeline.Board.Ask;
 import dev.filmward.pipeline.Board.CharacteristicState;
+import dev.filmward.pipeline.Board.HeldOut;
 import dev.filmward.pipeline.Board.LimitsInForce;
 import dev.filmward.pipeline.Board.LineState;
 import dev.filmward.pipeline.Board.OpenAlarms;
@@ -15,6 +19,7 @@ import dev.filmward.pipeline.LineGlances.Glance;
 import dev.filmward.store.LimitsTable.VersionKey;
 import dev.filmward.store.SampleTable.Production;
 import dev.filmward.store.SampleTable.Stored;
+import dev.filmward.store.ScreenedSample;
 import dev.filmward.store.Tables;
 import dev.filmward.store.Watched;
 import java.time.Duration;
@@ -105,7 +110,7 @@ public final class BoardReader {
     return new LineState(
         line,
         structure,
-        first(alarms, mode, stale).orElseGet(() -> ofSample(glance.limits(), glance.states())),
+        first(alarms, mode, stale).orElseGet(() -> ofSample(glance)),
         stale,
         glance.last(),
         glance.lastTakenAt(),
@@ -113,6 +118,7 @@ public final class BoardReader {
         mode,
         openAlarms(alarms),
         glance.limits(),
+        glance.heldOut(),
         glance.states());
   }
 
@@ -128,7 +134,20 @@ public final class BoardReader {
             last.sample().takenAt(),
             usualInterval(samples),
             limits(tables, made),
+            heldOut(tables, last),
             new LastSampleReader(tables, structure).read(made.line(), samples)));
+  }
+
+  private static Optional<HeldOut> heldOut(Tables tables, Stored last) {
+    return tables
+        .screening()
+        .find(last.id())
+        .filter(ScreenedSample::isOutOfCharts)
+        .map(
+            screened ->
+                new HeldOut(
+                    screened.flags().stream().map(Flag::kind).distinct().toList(),
+                    screened.flags().stream().map(Flag::evidence).collect(joining(" "))));
   }
 
   private static OpenAlarms openAlarms(List<Alarm> alarms) {
@@ -153,10 +172,14 @@ public final class BoardReader {
     return overdue ? Optional.of(Ask.STALE) : Optional.empty();
   }
 
-  private static Ask ofSample(LimitsInForce limits, List<CharacteristicState> states) {
-    if (!limits.state().raisesAlarms()) {
+  private static Ask ofSample(Glance glance) {
+    if (!glance.limits().state().raisesAlarms()) {
       return Ask.COLLECTING;
     }
+    if (glance.heldOut().isPresent()) {
+      return Ask.GAUGE;
+    }
+    List<CharacteristicState> states = glance.states();
     boolean signals =
         states.stream().anyMatch(state -> !state.signals().isEmpty() || state.outOfSpec() > 0);
     return signals ? Ask.WATCH : Ask.CALM;

@@ -18,17 +18,27 @@ import java.util.Optional;
  */
 final class Charted {
   private final IdentityHashMap<Structure, Subgrouping> subgroupings = new IdentityHashMap<>();
+  private final Optional<OutOfCharts> outOfCharts;
 
-  private Charted() {}
+  private Charted(Optional<OutOfCharts> outOfCharts) {
+    this.outOfCharts = outOfCharts;
+  }
 
   /** As people have decided by now. */
   static Charted asKept(Tables tables) {
-    return new Charted();
+    return new Charted(Optional.of(new OutOfCharts(tables)));
+  }
+
+  /** All that came, as the gauge exported it. */
+  static Charted asExported() {
+    return new Charted(Optional.empty());
   }
 
   /** The readings that are charted; empty where none of the sample are. */
   Optional<Sample> of(Sample exported) {
-    return Optional.of(exported);
+    return outOfCharts.filter(out -> out.holds(exported)).isPresent()
+        ? Optional.empty()
+        : Optional.of(exported);
   }
 
   /** Subgroups by position, the total first; empty where nothing is charted. */

@@ -4,6 +4,7 @@ import dev.filmward.alarm.Alarm;
 import dev.filmward.alarm.Excursion;
 import dev.filmward.film.Sample;
 import dev.filmward.film.Structure;
+import dev.filmward.film.Structures;
 import dev.filmward.store.AlarmTable.HistoryEntry;
 import dev.filmward.store.SampleTable;
 import dev.filmward.store.Tables;
@@ -17,6 +18,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.function.Consumer;
+import java.util.function.Supplier;
 
 /**
  * Judges samples that changed, in the transaction that changed them, and tells of it afterwards.
@@ -29,8 +31,17 @@ final class Judging {
   private final Clock clock;
   private final Consumer<PlantEvent> listener;
   private final AlarmNews.Source newsOf;
+  private final Supplier<Structures> structures;
 
-  Judging(Clock clock, Consumer<PlantEvent> listener, AlarmNews.Source newsOf) {
+  /**
+   * @param structures all that are known
+   */
+  Judging(
+      Clock clock,
+      Consumer<PlantEvent> listener,
+      AlarmNews.Source newsOf,
+      Supplier<Structures> structures) {
+    this.structures = structures;
     this.clock = clock;
     this.listener = listener;
     this.newsOf = newsOf;
@@ -68,13 +79,14 @@ final class Judging {
       String line = sample.key().line();
       changes
           .computeIfAbsent(line + '\0' + structure.code(), key -> new Change(line, structure))
-          .seen(sample.takenAt());
+          .changed(sample);
       samples.add(new PlantEvent.SampleCame(sample.key(), sample.takenAt()));
     }
 
     /** Judges all that changed; the answer tells the listener and is run after the commit. */
     Runnable judge() {
       for (Change change : changes.values()) {
+        screen(change, newestBefore(change));
         judge(change, newestBefore(change));
       }
       changes.values().stream().map(change -> change.line).distinct().forEach(this::endOvertaken);
@@ -110,8 +122,36 @@ final class Judging {
       return this::tell;
     }
 
+    /** Holds misread samples out before they are judged. */
+    private void screen(Change change, Optional<Instant> newest) {
+      Screening screening =
+          new Screening(tables, change.production(), structures.get(), clock.instant());
+      if (change.isInOrder(newest)) {
+        screening.ofNew(change.samples);
+      } else {
+        screening.ofChanged(change.samples);
+      }
+    }
+
+    /**
+     * Works all out again from a sample on, about whose readings somebody decided.
+     *
+     * @return tells the listener; to be run after the commit
+     */
+    Runnable screenAgain(SampleTable.Stored stored, Structure structure) {
+      Change change = new Change(stored.sample().key().line(), structure);
+      change.changed(stored.sample());
+      new Refiguring(tables).run(List.of(stored), structure);
+      new Screening(tables, change.production(), structures.get(), clock.instant())
+          .ofChanged(change.samples);
+      tell(change, replay(change, newestBefore(change).orElse(clock.instant())));
+      endOvertaken(change.line);
+      news.write();
+      return this::tell;
+    }
+
     private void judge(Change change, Optional<Instant> newest) {
-      boolean inOrder = newest.isEmpty() || change.earliest.isAfter(newest.get());
+      boolean inOrder = change.isInOrder(newest);
       Map<Long, String> states = inOrder ? follow(change) : replay(change, newest.get());
       tell(change, states);
     }
@@ -216,6 +256,7 @@ final class Judging {
   private static final class Change {
     private final String line;
     private final Structure structure;
+    private final List<Sample> samples = new ArrayList<>();
     private Instant earliest = Instant.MAX;
 
     private Change(String line, Structure structure) {
@@ -224,7 +265,20 @@ final class Judging {
     }
 
     private ProductionJudge judge(Tables tables) {
-      return ProductionJudge.asKept(new Production(line, structure), tables);
+      return ProductionJudge.asKept(production(), tables);
+    }
+
+    private Production production() {
+      return new Production(line, structure);
+    }
+
+    private boolean isInOrder(Optional<Instant> newest) {
+      return newest.isEmpty() || earliest.isAfter(newest.get());
+    }
+
+    private void changed(Sample sample) {
+      samples.add(sample);
+      seen(sample.takenAt());
     }
 
     private void seen(Instant takenAt) {

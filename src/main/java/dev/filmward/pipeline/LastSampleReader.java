@@ -27,9 +27,11 @@ final class LastSampleReader {
   private final Tables tables;
   private final Structure structure;
   private final Subgrouping subgrouping;
+  private final Charted charted;
 
   LastSampleReader(Tables tables, Structure structure) {
     this.tables = tables;
+    this.charted = Charted.asKept(tables);
     this.structure = structure;
     this.subgrouping = Subgrouping.layersAndTotal(structure);
   }
@@ -52,15 +54,14 @@ final class LastSampleReader {
   private CharacteristicState state(
       Series series, Characteristic characteristic, List<Stored> samples) {
     Stored last = samples.get(samples.size() - 1);
-    Optional<Subgroup> subgroup = subgrouping.of(last.sample(), characteristic);
+    Optional<Subgroup> subgroup = subgroup(last.sample(), characteristic);
     List<RecentMean> recent =
         samples.stream()
             .map(Stored::sample)
             .map(
                 sample ->
                     new RecentMean(
-                        sample.takenAt(),
-                        subgrouping.of(sample, characteristic).map(Subgroup::mean)))
+                        sample.takenAt(), subgroup(sample, characteristic).map(Subgroup::mean)))
             .toList();
     return new CharacteristicState(
         characteristic,
@@ -70,6 +71,10 @@ final class LastSampleReader {
         outOfSpec(last.sample(), characteristic),
         signals(series, last),
         recent);
+  }
+
+  private Optional<Subgroup> subgroup(Sample exported, Characteristic characteristic) {
+    return charted.of(exported).flatMap(sample -> subgrouping.of(sample, characteristic));
   }
 
   private Optional<Band> limits(Series series, Sample last, Optional<Subgroup> subgroup) {
@@ -111,8 +116,13 @@ final class LastSampleReader {
 
   private record LaneValue(int lane, double um) {}
 
-  private static List<LaneValue> values(Sample sample, Characteristic characteristic) {
+  private List<LaneValue> values(Sample exported, Characteristic characteristic) {
     List<LaneValue> values = new ArrayList<>();
+    Optional<Sample> shown = charted.of(exported);
+    if (shown.isEmpty()) {
+      return values;
+    }
+    Sample sample = shown.get();
     double[] byLane = LaneValues.of(sample, characteristic);
     for (int lane = 0; lane < byLane.length; lane++) {
       if (!Double.isNaN(byLane[lane])) {

@@ -3,6 +3,7 @@ package dev.filmward.pipeline;
 import dev.filmward.film.SampleKey;
 import dev.filmward.film.Structure;
 import dev.filmward.pipeline.Board.CharacteristicState;
+import dev.filmward.pipeline.Board.HeldOut;
 import dev.filmward.pipeline.Board.LimitsInForce;
 import java.time.Duration;
 import java.time.Instant;
@@ -34,6 +35,7 @@ final class LineGlances {
       Instant lastTakenAt,
       Optional<Duration> interval,
       LimitsInForce limits,
+      Optional<HeldOut> heldOut,
       List<CharacteristicState> states) {}
 
   private record Kept(long happened, Structure structure, Optional<Glance> glance) {}

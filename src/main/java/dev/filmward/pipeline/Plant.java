@@ -47,6 +47,7 @@ public final class Plant implements AutoCloseable {
   private final LineDesk lines;
   private final AlarmDesk alarmDesk;
   private final RollsDesk rolls;
+  private final ScreeningDesk screening;
   private final CauseBook causeBook;
   private final DiagnosisDesk diagnoses;
   private final AlarmNews.Source news;
@@ -67,13 +68,14 @@ public final class Plant implements AutoCloseable {
     this.zone = zone;
     this.structures = new StructureBook(store, clock);
     this.news = AlarmNews.Source.of(structures::current, zone, clock::instant);
-    this.judging = new Judging(clock, this::tell, news);
+    this.judging = new Judging(clock, this::tell, news, structures::current);
     this.mending = new Mending(this, this::read);
     this.holds = new HoldDesk(this, news, this::tell);
     this.lines = new LineDesk(this, judging, news, this::tell);
     this.diagnoses = new DiagnosisDesk(this);
     this.alarmDesk = new AlarmDesk(this, news, this::tell);
     this.rolls = new RollsDesk(store, clock, structures::current, this::tell);
+    this.screening = new ScreeningDesk(this, judging, this::tell);
     this.causeBook = new CauseBook(store, clock);
   }
 
@@ -330,6 +332,11 @@ public final class Plant implements AutoCloseable {
   /** What becomes of rolls. */
   public RollsDesk rolls() {
     return rolls;
+  }
+
+  /** Where people decide about samples that look misread. */
+  public ScreeningDesk screening() {
+    return screening;
   }
 
   /** The causes to choose from, and the plan of first checks. */

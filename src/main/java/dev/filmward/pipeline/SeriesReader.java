@@ -5,23 +5,29 @@ import dev.filmward.film.Characteristic;
 import dev.filmward.film.ReportedLayer;
 import dev.filmward.film.SpecLimits;
 import dev.filmward.film.Structure;
+import dev.filmward.pipeline.SeriesView.HeldOut;
 import dev.filmward.pipeline.SeriesView.SignalAt;
 import dev.filmward.pipeline.SeriesView.Summary;
 import dev.filmward.rule.ChosenTests;
 import dev.filmward.store.FigureColumns;
 import dev.filmward.store.FigureTable.Series;
 import dev.filmward.store.FigureTable.Span;
+import dev.filmward.store.ScreenedSample;
 import dev.filmward.store.SignalTable;
 import dev.filmward.store.Tables;
+import dev.filmward.subgroup.Subgrouping;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.NoSuchElementException;
+import java.util.Optional;
 
 /** Reads what a chart of one series shows. Thread-safe. */
 public final class SeriesReader {
+  private static final int MOST_HELD_OUT = 500;
+
   private final Plant plant;
 
   public SeriesReader(Plant plant) {
@@ -97,7 +103,27 @@ public final class SeriesReader {
         signalsAt,
         limits,
         frozen.isEmpty(),
+        heldOut(tables, line, question),
         summary(columns, structure.spec(question.characteristic)));
+  }
+
+  /** Of very many only the newest, which a person may still look at. */
+  private static List<HeldOut> heldOut(Tables tables, String line, Question question) {
+    Structure structure = question.structure;
+    Subgrouping subgrouping = Subgrouping.layersAndTotal(structure);
+    List<ScreenedSample> held =
+        tables.screening().flagged(line, structure.code(), question.span).stream()
+            .filter(ScreenedSample::isOutOfCharts)
+            .toList();
+    return held.subList(Math.max(0, held.size() - MOST_HELD_OUT), held.size()).stream()
+        .map(
+            each ->
+                new HeldOut(
+                    each,
+                    each.stored().isThinned()
+                        ? Optional.empty()
+                        : subgrouping.of(each.stored().sample(), question.characteristic)))
+        .toList();
   }
 
   private record Shown(FigureColumns columns, List<LimitsVersion> limits) {}

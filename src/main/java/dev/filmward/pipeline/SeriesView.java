@@ -7,6 +7,8 @@ import dev.filmward.film.SpecLimits;
 import dev.filmward.film.Structure;
 import dev.filmward.rule.Signal;
 import dev.filmward.store.FigureRow;
+import dev.filmward.store.ScreenedSample;
+import dev.filmward.subgroup.Subgroup;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -19,6 +21,7 @@ import java.util.OptionalDouble;
  * @param signals by the index of their row
  * @param limits frozen versions first to last, or the one on trial
  * @param onTrial whether the limits are on trial: shown, and without alarms
+ * @param heldOut samples that are not charted, the newest of them
  */
 public record SeriesView(
     String line,
@@ -28,7 +31,15 @@ public record SeriesView(
     List<SignalAt> signals,
     List<LimitsVersion> limits,
     boolean onTrial,
+    List<HeldOut> heldOut,
     Summary summary) {
+
+  /**
+   * A sample that is not charted, since it looks misread or somebody left it out.
+   *
+   * @param exported what was read of the characteristic, as exported; empty where nothing was
+   */
+  public record HeldOut(ScreenedSample sample, Optional<Subgroup> exported) {}
 
   /** A test fulfilled at a row. */
   public record SignalAt(int index, Signal signal) {}

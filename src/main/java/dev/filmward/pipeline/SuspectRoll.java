@@ -11,6 +11,7 @@ import java.time.Instant;
  * @param readings measured in these samples, of layers and the total; 0 where they were thinned
  * @param outOfSpec how many of these lie outside the individual specification
  * @param averagesOutOfSpec means of layers or the total outside the average specification
+ * @param heldOut samples that were misread, whose readings are not counted
  * @param thinned samples whose readings were taken away, so that nothing can be counted
  */
 public record SuspectRoll(
@@ -21,4 +22,5 @@ public record SuspectRoll(
     int readings,
     int outOfSpec,
     int averagesOutOfSpec,
+    int heldOut,
     int thinned) {}

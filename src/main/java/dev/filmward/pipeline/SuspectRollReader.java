@@ -25,10 +25,12 @@ final class SuspectRollReader {
   private final Tables tables;
   private final Production production;
   private final Subgrouping subgrouping;
+  private final Charted charted;
 
   SuspectRollReader(Tables tables, Production production) {
     this.tables = tables;
     this.production = production;
+    this.charted = Charted.asKept(tables);
     this.subgrouping = Subgrouping.layersAndTotal(production.structure());
   }
 
@@ -72,6 +74,7 @@ final class SuspectRollReader {
     private int readings;
     private int outOfSpec;
     private int averages;
+    private int heldOut;
     private int thinned;
 
     private Count(Sample first) {
@@ -86,10 +89,19 @@ final class SuspectRollReader {
         thinned++;
         return;
       }
+      Optional<Sample> charted = SuspectRollReader.this.charted.of(stored.sample());
+      if (charted.isEmpty()) {
+        heldOut++;
+        return;
+      }
+      add(charted.get());
+    }
+
+    private void add(Sample sample) {
       for (Characteristic each : subgrouping.characteristics()) {
-        addReadings(stored.sample(), each);
+        addReadings(sample, each);
         SpecLimits average = production.structure().average(each);
-        Optional<Subgroup> subgroup = subgrouping.of(stored.sample(), each);
+        Optional<Subgroup> subgroup = subgrouping.of(sample, each);
         averages += subgroup.filter(one -> average.excludes(one.mean())).isPresent() ? 1 : 0;
       }
     }
@@ -103,7 +115,8 @@ final class SuspectRollReader {
     }
 
     private SuspectRoll roll() {
-      return new SuspectRoll(key, firstAt, lastAt, samples, readings, outOfSpec, averages, thinned);
+      return new SuspectRoll(
+          key, firstAt, lastAt, samples, readings, outOfSpec, averages, heldOut, thinned);
     }
   }
 }

@@ -320,7 +320,7 @@ public final class SampleTable {
         .map(Times::toInstant);
   }
 
-  private static Stored stored(ResultSet row) throws SQLException {
+  static Stored stored(ResultSet row) throws SQLException {
     return new Stored(row.getLong("id"), row.getLong("file_id"), sample(row));
   }
 

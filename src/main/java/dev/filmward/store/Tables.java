@@ -149,6 +149,14 @@ public final class Tables {
     return new ThinningTable(handle);
   }
 
+  public ScreeningTable screening() {
+    return new ScreeningTable(handle);
+  }
+
+  public ScreeningVersionTable screeningVersions() {
+    return new ScreeningVersionTable(handle);
+  }
+
   public Soundness soundness() {
     return new Soundness(handle);
   }

@@ -9,6 +9,7 @@ import dev.filmward.film.Layer;
 import dev.filmward.film.Structure;
 import dev.filmward.pipeline.Board;
 import dev.filmward.pipeline.Board.CharacteristicState;
+import dev.filmward.pipeline.Board.HeldOut;
 import dev.filmward.pipeline.Board.LineState;
 import dev.filmward.pipeline.BoardReader;
 import dev.filmward.pipeline.BoardReader.Seen;
@@ -50,7 +51,8 @@ final class BoardResource {
     /** The reader gives the same list until something happens to the line. */
     boolean isOf(LineState line) {
       return of.structure().equals(line.structure())
-          && of.characteristics() == line.characteristics();
+          && of.characteristics() == line.characteristics()
+          && of.heldOut().equals(line.heldOut());
     }
   }
 
@@ -107,8 +109,19 @@ final class BoardResource {
         .put("state", line.limits().state().name().toLowerCase(Locale.ROOT))
         .put("version", line.limits().version())
         .put("subgroups", line.limits().samples());
+    line.heldOut()
+        .ifPresentOrElse(held -> node.set("heldOut", held(held)), () -> node.putNull("heldOut"));
     addStates(node, line);
     return node;
+  }
+
+  private static ObjectNode held(HeldOut held) {
+    ObjectNode node = Wire.object();
+    ArrayNode kinds = node.putArray("kinds");
+    held.kinds().forEach(kind -> kinds.add(kind.word()));
+    ArrayNode words = node.putArray("words");
+    held.kinds().forEach(kind -> words.add(kind.words()));
+    return node.put("evidence", held.evidence());
   }
 
   private void addStates(ObjectNode node, LineState line) {
@@ -125,7 +138,7 @@ final class BoardResource {
     ArrayNode layers = JsonNodeFactory.instance.arrayNode();
     Optional<RawValue> total = Optional.empty();
     for (CharacteristicState state : line.characteristics()) {
-      ObjectNode json = state(state, line.structure());
+      ObjectNode json = state(state, line);
       if (state.characteristic().kind() == Characteristic.Kind.TOTAL) {
         total = Optional.of(Wire.written(json));
       } else {
@@ -135,7 +148,8 @@ final class BoardResource {
     return new Drawn(line, total, Wire.written(layers));
   }
 
-  private static ObjectNode state(CharacteristicState state, Structure structure) {
+  private static ObjectNode state(CharacteristicState state, LineState line) {
+    Structure structure = line.structure();
     ObjectNode node = Wire.characteristic(state.characteristic());
     addMakeUp(node, state.characteristic(), structure);
     node.set("spec", Wire.spec(structure.spec(state.characteristic())));
@@ -145,7 +159,7 @@ final class BoardResource {
       node.putNull("limits");
     }
     addFigures(node, state, structure);
-    node.put("state", word(state)).put("outOfSpec", state.outOfSpec());
+    node.put("state", word(state, line)).put("outOfSpec", state.outOfSpec());
     node.set("signals", Wire.signals(state.signals()));
     ObjectNode recent = node.putObject("recent");
     ArrayNode takenAt = recent.putArray("takenAt");
@@ -186,7 +200,10 @@ final class BoardResource {
     }
   }
 
-  private static String word(CharacteristicState state) {
+  private static String word(CharacteristicState state, LineState line) {
+    if (line.heldOut().isPresent()) {
+      return "gauge";
+    }
     if (state.last().isEmpty()) {
       return "missing";
     }

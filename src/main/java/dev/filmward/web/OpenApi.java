@@ -25,6 +25,7 @@ final class OpenApi {
           "diagnosis",
           "limits",
           "tests",
+          "screening",
           "files",
           "shifts",
           "telling",

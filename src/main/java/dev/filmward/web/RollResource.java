@@ -147,6 +147,7 @@ final class RollResource {
             .put("readings", roll.readings())
             .put("outOfSpec", roll.outOfSpec())
             .put("averagesOutOfSpec", roll.averagesOutOfSpec())
+            .put("heldOut", roll.heldOut())
             .put("thinned", roll.thinned());
     addDecisions(node, tables.rolls().of(roll.roll()));
     return node;

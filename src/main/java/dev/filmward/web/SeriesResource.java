@@ -6,12 +6,14 @@ import dev.filmward.chart.Band;
 import dev.filmward.chart.LimitsVersion;
 import dev.filmward.film.Characteristic;
 import dev.filmward.film.Structures;
+import dev.filmward.film.Sample;
 import dev.filmward.pipeline.Plant;
 import dev.filmward.pipeline.SeriesReader;
 import dev.filmward.pipeline.SeriesReader.Address;
 import dev.filmward.pipeline.SeriesView;
 import dev.filmward.store.FigureRow;
 import dev.filmward.store.FigureTable.Span;
+import dev.filmward.store.ScreenedSample;
 import dev.filmward.subgroup.Subgroup;
 import dev.filmward.web.Answers.Fresh;
 import io.javalin.http.Context;
@@ -96,9 +98,29 @@ final class SeriesResource {
     node.set("columns", columns(view));
     ArrayNode signals = node.putArray("signals");
     view.signals().forEach(at -> signals.add(Wire.signal(at.signal()).put("index", at.index())));
+    ArrayNode heldOut = node.putArray("heldOut");
+    view.heldOut().forEach(held -> heldOut.add(heldOut(held)));
     ArrayNode limits = node.putArray("limits");
     new LimitsJson(plant.zone()).versions(view.limits()).forEach(limits::add);
     addSummary(node, view);
+    return node;
+  }
+
+  private static ObjectNode heldOut(SeriesView.HeldOut held) {
+    ScreenedSample screened = held.sample();
+    Sample sample = screened.stored().sample();
+    ObjectNode node =
+        Wire.object()
+            .put("id", screened.stored().id())
+            .put("takenAt", sample.takenAt().toEpochMilli())
+            .put("roll", sample.key().roll())
+            .put("sample", sample.key().sample())
+            .put("state", screened.state().orElseThrow().word())
+            .put("mean", held.exported().map(Subgroup::mean).orElse(null));
+    ArrayNode kinds = node.putArray("kinds");
+    screened.flags().forEach(flag -> kinds.add(flag.kind().word()));
+    ArrayNode evidence = node.putArray("evidence");
+    screened.flags().forEach(flag -> evidence.add(flag.evidence()));
     return node;
   }
 

@@ -174,6 +174,7 @@ public final class WebServer implements AutoCloseable {
     RollResource rolls = new RollResource(plant);
     LimitsResource limits = new LimitsResource(plant);
     TestsResource tests = new TestsResource(plant);
+    ScreeningResource screening = new ScreeningResource(plant);
     FileResource files = new FileResource(plant);
     QuarantineResource quarantine = new QuarantineResource(plant);
     CorrectionResource corrections = new CorrectionResource(plant);
@@ -228,6 +229,13 @@ public final class WebServer implements AutoCloseable {
     routes.get("/api/v1/lines/{line}/tests", READ, tests::get);
     routes.post("/api/v1/tests/price", DECIDE, tests::price);
     routes.post("/api/v1/tests", DECIDE, tests::choose);
+    routes.get("/api/v1/screening", READ, screening::list);
+    routes.post("/api/v1/screening/{id}/put-back", DECIDE, screening::putBack);
+    routes.post("/api/v1/screening/{id}/confirm", TEND_ALARMS, screening::confirm);
+    routes.post("/api/v1/screening/{id}/leave-out", DECIDE, screening::leaveOut);
+    routes.get("/api/v1/lines/{line}/screening", READ, screening::settings);
+    routes.get("/api/v1/lines/{line}/missing", READ, screening::missing);
+    routes.post("/api/v1/screening/settings", DECIDE, screening::set);
     routes.get("/api/v1/files", READ, files::list);
     routes.get("/api/v1/files/{id}/quarantine", READ, quarantine::list);
     routes.post("/api/v1/files/{id}/quarantine/mend", SEND_FILES, quarantine::mend);

@@ -76,8 +76,21 @@ public final class TestPlant implements AutoCloseable {
                 addSeries(lines, tables, made);
               }
               lines.addAll(alarms(tables));
+              lines.addAll(flags(tables));
               return lines;
             });
+  }
+
+  private static List<String> flags(Tables tables) {
+    List<String> lines = new ArrayList<>();
+    for (Production made : tables.samples().productions()) {
+      tables
+          .screening()
+          .flagged(made.line(), made.structure(), Span.always())
+          .forEach(
+              each -> lines.add(each.stored().sample().key() + " " + each.state() + each.flags()));
+    }
+    return lines;
   }
 
   @Override
