@@ -3,12 +3,15 @@ package dev.filmward.pipeline;
 import dev.filmward.film.Characteristic;
 import dev.filmward.film.Sample;
 import dev.filmward.film.Structure;
+import dev.filmward.gauge.calibration.FilmScalings;
+import dev.filmward.store.ScalingTable.Made;
 import dev.filmward.store.Tables;
 import dev.filmward.subgroup.Subgroup;
 import dev.filmward.subgroup.Subgrouping;
 import java.util.ArrayList;
 import java.util.IdentityHashMap;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
 
 /**
@@ -18,17 +21,43 @@ import java.util.Optional;
  */
 final class Charted {
   private final IdentityHashMap<Structure, Subgrouping> subgroupings = new IdentityHashMap<>();
+  private final Map<Made, FilmScalings> scalings;
 
-  private Charted() {}
+  private Charted(Map<Made, FilmScalings> scalings) {
+    this.scalings = scalings;
+  }
 
   /** As people have decided by now. */
   static Charted asKept(Tables tables) {
-    return new Charted();
+    return new Charted(tables.scalings().all());
+  }
+
+  /** The same, but for velocities: readings as the gauge exported them. */
+  static Charted asExported(Tables tables) {
+    return new Charted(Map.of());
   }
 
   /** The readings that are charted; empty where none of the sample are. */
   Optional<Sample> of(Sample exported) {
-    return Optional.of(exported);
+    return Optional.of(rescaled(exported));
+  }
+
+  /** The same; where none of the sample are charted, the sample without a reading. */
+  Sample shown(Sample exported) {
+    return of(exported).orElseGet(() -> withoutReadings(exported));
+  }
+
+  private Sample rescaled(Sample exported) {
+    if (scalings.isEmpty()) {
+      return exported;
+    }
+    Made made = new Made(exported.key().line(), exported.key().structure());
+    return scalings.getOrDefault(made, FilmScalings.NONE).of(exported);
+  }
+
+  private static Sample withoutReadings(Sample exported) {
+    return new Sample(
+        exported.key(), exported.takenAt(), new int[0], new double[exported.layers()][0]);
   }
 
   /** Subgroups by position, the total first; empty where nothing is charted. */

@@ -47,6 +47,8 @@ public final class Plant implements AutoCloseable {
   private final LineDesk lines;
   private final AlarmDesk alarmDesk;
   private final RollsDesk rolls;
+  private final RescalingDesk rescaling;
+  private final GaugeDesk gauges;
   private final CauseBook causeBook;
   private final AlarmNews.Source news;
   private final List<Consumer<PlantEvent>> listeners = new CopyOnWriteArrayList<>();
@@ -71,6 +73,8 @@ public final class Plant implements AutoCloseable {
     this.lines = new LineDesk(this, judging, news, this::tell);
     this.alarmDesk = new AlarmDesk(this, news, this::tell);
     this.rolls = new RollsDesk(store, clock, structures::current, this::tell);
+    this.rescaling = new RescalingDesk(this, judging, this::tell);
+    this.gauges = new GaugeDesk(this, rescaling, this::tell);
     this.causeBook = new CauseBook(store, clock);
   }
 
@@ -322,6 +326,16 @@ public final class Plant implements AutoCloseable {
   /** What becomes of rolls. */
   public RollsDesk rolls() {
     return rolls;
+  }
+
+  /** Where readings are given another velocity. */
+  public RescalingDesk rescaling() {
+    return rescaling;
+  }
+
+  /** The gauges, their settings and calibrations. */
+  public GaugeDesk gauges() {
+    return gauges;
   }
 
   /** The causes to choose from, and the plan of first checks. */

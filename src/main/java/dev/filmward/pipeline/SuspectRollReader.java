@@ -25,9 +25,11 @@ final class SuspectRollReader {
   private final Tables tables;
   private final Production production;
   private final Subgrouping subgrouping;
+  private final Charted charted;
 
   SuspectRollReader(Tables tables, Production production) {
     this.tables = tables;
+    this.charted = Charted.asKept(tables);
     this.production = production;
     this.subgrouping = Subgrouping.layersAndTotal(production.structure());
   }
@@ -47,7 +49,7 @@ final class SuspectRollReader {
             production.line(),
             production.structure().code(),
             span,
-            stored -> count(counts, stored, good));
+            stored -> count(counts, stored.as(charted.shown(stored.sample())), good));
     return new SuspectRolls(
         good,
         span,
