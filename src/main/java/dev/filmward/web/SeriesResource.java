@@ -1,5 +1,6 @@
 package dev.filmward.web;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.filmward.chart.Band;
@@ -8,7 +9,9 @@ import dev.filmward.film.Characteristic;
 import dev.filmward.pipeline.Plant;
 import dev.filmward.pipeline.SeriesReader;
 import dev.filmward.pipeline.SeriesReader.Address;
+import dev.filmward.pipeline.SeriesReader.View;
 import dev.filmward.pipeline.SeriesView;
+import dev.filmward.pipeline.SeriesView.Readings;
 import dev.filmward.store.FigureRow;
 import dev.filmward.store.FigureTable.Span;
 import dev.filmward.subgroup.Subgroup;
@@ -36,7 +39,7 @@ final class SeriesResource {
         new Span(
             Requests.number(ctx, "from").map(Instant::ofEpochMilli).orElse(always.from()),
             Requests.number(ctx, "to").map(Instant::ofEpochMilli).orElse(always.to()));
-    ctx.json(json(reader.read(address, span, pixels(ctx))));
+    ctx.json(json(reader.read(address, new View(span, pixels(ctx), readings(ctx)))));
   }
 
   private static Characteristic.Kind kind(Context ctx) {
@@ -45,6 +48,16 @@ final class SeriesResource {
       return Characteristic.Kind.valueOf(word.toUpperCase(Locale.ROOT));
     } catch (IllegalArgumentException e) {
       throw new IllegalArgumentException("kind is layer or total, not \"" + word + "\"", e);
+    }
+  }
+
+  private static Readings readings(Context ctx) {
+    String word = Requests.textOr(ctx, "readings", "corrected");
+    try {
+      return Readings.valueOf(word.toUpperCase(Locale.ROOT));
+    } catch (IllegalArgumentException e) {
+      throw new IllegalArgumentException(
+          "readings are corrected or exported, not \"" + word + "\"", e);
     }
   }
 
@@ -82,9 +95,25 @@ final class SeriesResource {
     ArrayNode signals = node.putArray("signals");
     view.signals().forEach(at -> signals.add(Wire.signal(at.signal()).put("index", at.index())));
     ArrayNode limits = node.putArray("limits");
-    new LimitsJson(plant.zone()).versions(view.limits()).forEach(limits::add);
+    new LimitsJson(plant.zone())
+        .versions(view.limits(), view.rescaled().otherwise())
+        .forEach(limits::add);
+    node.put("readings", view.rescaled().readings().name().toLowerCase(Locale.ROOT));
+    node.set("scalings", scalings(view));
     addSummary(node, view);
     return node;
+  }
+
+  /** What moved the readings that are shown; of a total, that of every layer. */
+  private ArrayNode scalings(SeriesView view) {
+    ArrayNode scalings = Wire.mapper().createArrayNode();
+    int position = view.characteristic().position();
+    for (JsonNode each : new GaugeJson(plant.zone()).scalings(view.rescaled().film())) {
+      if (position == 0 || each.path("position").asInt() == position) {
+        scalings.add(each);
+      }
+    }
+    return scalings;
   }
 
   private static void addSummary(ObjectNode node, SeriesView view) {

@@ -85,19 +85,30 @@ class RescalingTest {
     }
   }
 
+  /** A lane in which a layer was not measured has no total, so these samples are passed over. */
   @Test
   void theTotalIsTheSumOfTheLayersAsTheyAreShown() throws Exception {
     SampleRun run = run("shrink-in-control");
     try (TestPlant test = plant("total", run)) {
       test.plant().rescaling().apply(order(test, run, middle(run), LimitsToo.FLAG));
       List<FigureRow> total = rows(test, run, 0);
+      List<List<FigureRow>> layers =
+          List.of(rows(test, run, 1), rows(test, run, 2), rows(test, run, 3));
+      int whole = 0;
       for (int i = 0; i < total.size(); i++) {
+        Subgroup all = total.get(i).subgroup().orElseThrow();
         double sum = 0;
-        for (int position = 1; position <= 3; position++) {
-          sum += rows(test, run, position).get(i).subgroup().orElseThrow().mean();
+        int readings = 0;
+        for (List<FigureRow> layer : layers) {
+          sum += layer.get(i).subgroup().orElseThrow().mean();
+          readings += layer.get(i).subgroup().orElseThrow().size();
         }
-        assertThat(total.get(i).subgroup().orElseThrow().mean()).isCloseTo(sum, within(1e-9));
+        if (readings == 3 * all.size()) {
+          assertThat(all.mean()).isCloseTo(sum, within(1e-9));
+          whole++;
+        }
       }
+      assertThat(whole).as("samples without a missing reading").isGreaterThan(50);
     }
   }
 
@@ -265,7 +276,7 @@ class RescalingTest {
         .read().lines().get(0).characteristics().stream()
             .filter(state -> state.characteristic().position() == CORE)
             .findFirst()
-            .flatMap(Board.CharacteristicState::subgroup)
+            .flatMap(Board.CharacteristicState::last)
             .orElseThrow()
             .mean();
   }
