@@ -26,7 +26,7 @@ public final class CalibrationDoubts {
    * @param resin of the layer, in words; may be empty
    */
   public static List<String> of(
-      FittedVelocity found, List<PieceReadings> pieces, Velocity before, String resin) {
+      FittedVelocity found, List<PieceReadings> pieces, String resin) {
     List<String> doubts = new ArrayList<>();
     for (PieceReadings each : pieces) {
       addFew(doubts, each);
