@@ -125,7 +125,7 @@ CREATE TABLE limits_carried (
   PRIMARY KEY (line, structure, version)
 ) WITHOUT ROWID;
 
--- Known films that a gauge is checked on. velocity_mps: set in the gauge when they are measured.
+-- Known films that a gauge is checked on. sigma_um: deviation of single readings, where it was stated.
 CREATE TABLE check_standard (
   id           INTEGER PRIMARY KEY,
   gauge        TEXT    NOT NULL,
@@ -134,6 +134,8 @@ CREATE TABLE check_standard (
   expanded_um  REAL    NOT NULL,
   k            REAL    NOT NULL,
   sigma_um     REAL,
+  material     TEXT    NOT NULL,
+  how_known    TEXT    NOT NULL,
   author       TEXT    NOT NULL,
   reason       TEXT    NOT NULL,
   decided_at   INTEGER NOT NULL

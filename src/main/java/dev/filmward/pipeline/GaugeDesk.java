@@ -204,7 +204,7 @@ public final class GaugeDesk {
     return new AuditEntry(word.at(), word.by(), action, subject, what + word.reason());
   }
 
-  private static void requireGauge(Tables tables, String name) {
+  static void requireGauge(Tables tables, String name) {
     if (tables.gauges().all().stream().noneMatch(kept -> kept.gauge().name().equals(name))) {
       throw new NoSuchElementException("no gauge \"" + name + "\"; add it first");
     }

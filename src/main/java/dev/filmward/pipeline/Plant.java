@@ -49,6 +49,7 @@ public final class Plant implements AutoCloseable {
   private final RollsDesk rolls;
   private final RescalingDesk rescaling;
   private final GaugeDesk gauges;
+  private final CheckDesk gaugeChecks;
   private final CauseBook causeBook;
   private final AlarmNews.Source news;
   private final List<Consumer<PlantEvent>> listeners = new CopyOnWriteArrayList<>();
@@ -75,6 +76,7 @@ public final class Plant implements AutoCloseable {
     this.rolls = new RollsDesk(store, clock, structures::current, this::tell);
     this.rescaling = new RescalingDesk(this, judging, this::tell);
     this.gauges = new GaugeDesk(this, rescaling, this::tell);
+    this.gaugeChecks = new CheckDesk(this, this::tell);
     this.causeBook = new CauseBook(store, clock);
   }
 
@@ -336,6 +338,11 @@ public final class Plant implements AutoCloseable {
   /** The gauges, their settings and calibrations. */
   public GaugeDesk gauges() {
     return gauges;
+  }
+
+  /** The known films that gauges are checked on. */
+  public CheckDesk gaugeChecks() {
+    return gaugeChecks;
   }
 
   /** The causes to choose from, and the plan of first checks. */

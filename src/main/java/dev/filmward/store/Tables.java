@@ -45,6 +45,10 @@ public final class Tables {
     return new CalibrationTable(handle);
   }
 
+  public CheckTable checkStandards() {
+    return new CheckTable(handle);
+  }
+
   public ScalingTable scalings() {
     return new ScalingTable(handle);
   }

@@ -6,6 +6,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.filmward.chart.Band;
 import dev.filmward.chart.LimitsVersion;
 import dev.filmward.film.Characteristic;
+import dev.filmward.pipeline.CheckDesk;
 import dev.filmward.pipeline.Plant;
 import dev.filmward.pipeline.SeriesReader;
 import dev.filmward.pipeline.SeriesReader.Address;
@@ -100,8 +101,21 @@ final class SeriesResource {
         .forEach(limits::add);
     node.put("readings", view.rescaled().readings().name().toLowerCase(Locale.ROOT));
     node.set("scalings", scalings(view));
+    node.set("doubtful", doubtful(view));
     addSummary(node, view);
     return node;
+  }
+
+  /** Spans of samples that a failed check of the gauge made doubtful. */
+  private ArrayNode doubtful(SeriesView view) {
+    ArrayNode doubtful = Wire.mapper().createArrayNode();
+    CheckJson json = new CheckJson(plant.zone());
+    for (CheckDesk.Doubt doubt : plant.gaugeChecks().read().doubts()) {
+      if (doubt.samples().containsKey(view.line())) {
+        doubtful.add(json.doubt(doubt));
+      }
+    }
+    return doubtful;
   }
 
   /** What moved the readings that are shown; of a total, that of every layer. */

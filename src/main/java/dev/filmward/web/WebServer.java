@@ -264,6 +264,11 @@ public final class WebServer implements AutoCloseable {
     routes.post("/api/v1/calibrations/preview", DECIDE, calibrations::preview);
     routes.post("/api/v1/calibrations/rescale", DECIDE, calibrations::rescale);
     routes.post("/api/v1/calibrations/take-back", DECIDE, calibrations::takeBack);
+    CheckResource checks = new CheckResource(plant);
+    routes.get("/api/v1/check-standards", READ, checks::list);
+    routes.post("/api/v1/check-standards", DECIDE, checks::keep);
+    routes.post("/api/v1/check-standards/{id}/readings", TEND_ALARMS, checks::note);
+    routes.post("/api/v1/check-standards/failures/{id}", DECIDE, checks::decide);
   }
 
   /** Who comes in, and who may do what. */
