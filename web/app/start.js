@@ -18,6 +18,7 @@ const VIEWS = {
   handover: () => import('./handover.js'),
   figures: () => import('./figures.js'),
   shifts: () => import('./shifts.js'),
+  gauge: () => import('./gauge.js'),
   intake: () => import('./intake.js'),
   help: () => import('./help.js'),
   people: () => import('./people.js'),

@@ -70,8 +70,7 @@ public final class CheckDesk {
   }
 
   /** All there is. */
-  public record All(
-      List<Charted> standards, Map<String, Linearity> linearity, List<Doubt> doubts) {
+  public record All(List<Charted> standards, Map<String, Linearity> linearity, List<Doubt> doubts) {
     public All {
       standards = List.copyOf(standards);
       linearity = new LinkedHashMap<>(linearity);
@@ -170,10 +169,9 @@ public final class CheckDesk {
             tables -> {
               GaugeDesk.requireGauge(tables, standard.gauge());
               tables.checkStandards().add(standard);
-              String what =
-                  String.format(
-                      Locale.ROOT, "%.6g um: ", standard.film().thicknessUm());
-              audit(tables, standard.gauge() + ", " + standard.film().name(), what, standard.word());
+              String what = String.format(Locale.ROOT, "%.6g um: ", standard.film().thicknessUm());
+              audit(
+                  tables, standard.gauge() + ", " + standard.film().name(), what, standard.word());
             });
   }
 

@@ -132,8 +132,7 @@ public final class GaugeDesk {
    */
   public Calibration workOut(Measured measured, Word word) {
     FittedVelocity found = CalibrationFit.of(measured.pieces, measured.before);
-    List<String> doubts =
-        CalibrationDoubts.of(found, measured.pieces, measured.subject.resin());
+    List<String> doubts = CalibrationDoubts.of(found, measured.pieces, measured.subject.resin());
     return new Calibration(
         0,
         measured.subject,

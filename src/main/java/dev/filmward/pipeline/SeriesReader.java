@@ -120,9 +120,7 @@ public final class SeriesReader {
             frozen.isEmpty(),
             summary(columns, structure.spec(question.characteristic)),
             new Rescaled(
-                Readings.CORRECTED,
-                film,
-                ScaledLimits.of(tables, series, film).otherwise(limits)));
+                Readings.CORRECTED, film, ScaledLimits.of(tables, series, film).otherwise(limits)));
     return question.view.readings == Readings.CORRECTED
         ? corrected
         : exported(tables, corrected, question.span());

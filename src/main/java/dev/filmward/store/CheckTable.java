@@ -154,8 +154,7 @@ public final class CheckTable {
             row.getDouble("k"),
             row.getString("material"),
             row.getString("how_known"));
-    return new CheckStandard(
-        row.getLong("id"), row.getString("gauge"), film, sigmaUm, word(row));
+    return new CheckStandard(row.getLong("id"), row.getString("gauge"), film, sigmaUm, word(row));
   }
 
   private static Word word(ResultSet row) throws SQLException {

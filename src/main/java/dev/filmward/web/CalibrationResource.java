@@ -59,14 +59,12 @@ final class CalibrationResource {
   void workOut(Context ctx) throws IOException {
     JsonNode body = Requests.body(ctx);
     Word nobody = new Word(Requests.by(ctx), "worked out", plant.clock().instant());
-    ctx.json(
-        json.calibration(plant.gauges().workOut(GaugeRequests.measured(body), nobody)));
+    ctx.json(json.calibration(plant.gauges().workOut(GaugeRequests.measured(body), nobody)));
   }
 
   void keep(Context ctx) throws IOException {
     JsonNode body = Requests.body(ctx);
-    ctx.json(
-        json.calibration(plant.gauges().keep(GaugeRequests.measured(body), word(ctx, body))));
+    ctx.json(json.calibration(plant.gauges().keep(GaugeRequests.measured(body), word(ctx, body))));
   }
 
   void preview(Context ctx) throws IOException {
@@ -113,7 +111,6 @@ final class CalibrationResource {
   }
 
   private Word word(Context ctx, JsonNode body) {
-    return new Word(
-        Requests.by(ctx), Requests.field(body, "reason"), plant.clock().instant());
+    return new Word(Requests.by(ctx), Requests.field(body, "reason"), plant.clock().instant());
   }
 }

@@ -48,13 +48,10 @@ final class CheckResource {
   /** {@code {"um", "at", "note"}}; now, where no time is given. */
   void note(Context ctx) throws IOException {
     JsonNode body = Requests.body(ctx);
-    Instant at =
-        body.hasNonNull("at") ? GaugeRequests.time(body, "at") : plant.clock().instant();
+    Instant at = body.hasNonNull("at") ? GaugeRequests.time(body, "at") : plant.clock().instant();
     double um = GaugeRequests.number(body, "um");
     String note = Requests.fieldOr(body, "note", "");
-    plant
-        .gaugeChecks()
-        .note(new CheckReading(0, Requests.id(ctx), at, um, Requests.by(ctx), note));
+    plant.gaugeChecks().note(new CheckReading(0, Requests.id(ctx), at, um, Requests.by(ctx), note));
     list(ctx);
   }
 
@@ -67,7 +64,6 @@ final class CheckResource {
   }
 
   private Word word(Context ctx, JsonNode body) {
-    return new Word(
-        Requests.by(ctx), Requests.field(body, "reason"), plant.clock().instant());
+    return new Word(Requests.by(ctx), Requests.field(body, "reason"), plant.clock().instant());
   }
 }

@@ -145,8 +145,7 @@ final class GaugeJson {
   }
 
   ObjectNode preview(RescalingPreview preview) {
-    ObjectNode node =
-        Wire.object().put("samples", preview.samples()).put("left", preview.left());
+    ObjectNode node = Wire.object().put("samples", preview.samples()).put("left", preview.left());
     node.set("steps", steps(preview.steps()));
     ArrayNode means = node.putArray("means");
     for (RescalingPreview.Mean mean : preview.means()) {

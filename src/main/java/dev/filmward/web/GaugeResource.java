@@ -98,8 +98,7 @@ final class GaugeResource {
         held.map(setting -> OptionalDouble.of(setting.velocity().mps()))
             .orElse(layer.velocityMps()));
     node.put("offsetNs", held.map(setting -> setting.velocity().offsetNs()).orElse(0.0));
-    Wire.number(
-        node, "greatestUm", held.map(GaugeSetting::greatestUm).orElse(layer.greatestUm()));
+    Wire.number(node, "greatestUm", held.map(GaugeSetting::greatestUm).orElse(layer.greatestUm()));
     return node.put("from", held.isPresent() ? "person" : "structures");
   }
 
@@ -151,7 +150,6 @@ final class GaugeResource {
   }
 
   private Word word(Context ctx, JsonNode body) {
-    return new Word(
-        Requests.by(ctx), Requests.field(body, "reason"), plant.clock().instant());
+    return new Word(Requests.by(ctx), Requests.field(body, "reason"), plant.clock().instant());
   }
 }

@@ -99,7 +99,7 @@ final class SeriesResource {
     new LimitsJson(plant.zone())
         .versions(view.limits(), view.rescaled().otherwise())
         .forEach(limits::add);
-    node.put("readings", view.rescaled().readings().name().toLowerCase(Locale.ROOT));
+    node.put("shown", view.rescaled().readings().name().toLowerCase(Locale.ROOT));
     node.set("scalings", scalings(view));
     node.set("doubtful", doubtful(view));
     addSummary(node, view);

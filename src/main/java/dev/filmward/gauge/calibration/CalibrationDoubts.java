@@ -25,8 +25,7 @@ public final class CalibrationDoubts {
    *
    * @param resin of the layer, in words; may be empty
    */
-  public static List<String> of(
-      FittedVelocity found, List<PieceReadings> pieces, String resin) {
+  public static List<String> of(FittedVelocity found, List<PieceReadings> pieces, String resin) {
     List<String> doubts = new ArrayList<>();
     for (PieceReadings each : pieces) {
       addFew(doubts, each);

@@ -10,15 +10,14 @@ import java.util.OptionalDouble;
  * The chart of single readings of a check standard, and their bias. Immutable.
  *
  * <p>Limits, at three standard deviations: where the deviation of single readings was stated, about
- * the reference thickness with that and the reference's uncertainty together; else, from
- * {@value #ENOUGH} readings on, about the mean of the first {@value #ENOUGH} with their mean moving
- * range / d2(2); before that about the reference thickness with its uncertainty alone, where one
- * was stated. Bias is the mean of all readings less the reference thickness, and real where it is
- * more than twice its standard uncertainty. Source: individuals chart as in ISO 7870-2; bias as in
- * JCGM 100:2008, 4.2 (from memory).
+ * the reference thickness with that and the reference's uncertainty together; else, from {@value
+ * #ENOUGH} readings on, about the mean of the first {@value #ENOUGH} with their mean moving range /
+ * d2(2); before that about the reference thickness with its uncertainty alone, where one was
+ * stated. Bias is the mean of all readings less the reference thickness, and real where it is more
+ * than twice its standard uncertainty. Source: individuals chart as in ISO 7870-2; bias as in JCGM
+ * 100:2008, 4.2 (from memory).
  */
-public record CheckChart(
-    Basis basis, OptionalDouble centreUm, OptionalDouble sigmaUm, Bias bias) {
+public record CheckChart(Basis basis, OptionalDouble centreUm, OptionalDouble sigmaUm, Bias bias) {
   static final int ENOUGH = 8;
   private static final double REACH = 3;
 

@@ -31,8 +31,7 @@ public record Linearity(OptionalDouble slope, OptionalDouble standardError) {
     return line.points() < 2 || places < 2
         ? UNKNOWN
         : new Linearity(
-            OptionalDouble.of(line.slope()),
-            OptionalDouble.of(Math.sqrt(line.varianceOfSlope())));
+            OptionalDouble.of(line.slope()), OptionalDouble.of(Math.sqrt(line.varianceOfSlope())));
   }
 
   /** Whether the bias changes with thickness by more than chance; false where unknown. */

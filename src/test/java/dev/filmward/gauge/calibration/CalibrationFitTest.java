@@ -17,8 +17,7 @@ class CalibrationFitTest {
   /** c = 2000 t / tau by hand: 51 um read as 50 um at 1950 m/s is 1950 * 51 / 50 = 1989 m/s. */
   @Test
   void onePieceGivesTheVelocity() {
-    FittedVelocity found =
-        CalibrationFit.of(List.of(thickness(51, 0.5, 49.9, 50.0, 50.1)), BEFORE);
+    FittedVelocity found = CalibrationFit.of(List.of(thickness(51, 0.5, 49.9, 50.0, 50.1)), BEFORE);
     assertThat(found.velocity().mps()).isCloseTo(1989, within(1e-9));
     assertThat(found.velocity().offsetNs()).isZero();
     assertThat(found.chiSquare()).isEmpty();
@@ -27,8 +26,7 @@ class CalibrationFitTest {
   /** (u(c)/c)² = (0.25/51)² + (0.1/sqrt(3)/50)²: the readings' deviation is 0.1 um. */
   @Test
   void onePieceHasTheUncertaintyOfThicknessAndTime() {
-    FittedVelocity found =
-        CalibrationFit.of(List.of(thickness(51, 0.5, 49.9, 50.0, 50.1)), BEFORE);
+    FittedVelocity found = CalibrationFit.of(List.of(thickness(51, 0.5, 49.9, 50.0, 50.1)), BEFORE);
     double relative = Math.hypot(0.25 / 51, 0.1 / Math.sqrt(3) / 50);
     assertThat(found.relative()).isCloseTo(relative, within(1e-12));
   }
@@ -82,11 +80,9 @@ class CalibrationFitTest {
 
   @Test
   void whatLeadsToNoVelocityIsSaid() {
-    assertThatThrownBy(
-            () -> CalibrationFit.of(List.of(time(20, 1, 40), time(40, 1, 20)), BEFORE))
+    assertThatThrownBy(() -> CalibrationFit.of(List.of(time(20, 1, 40), time(40, 1, 20)), BEFORE))
         .hasMessageContaining("thicker piece does not read thicker");
-    assertThatThrownBy(
-            () -> CalibrationFit.of(List.of(time(20, 1, 21), time(20, 1, 21)), BEFORE))
+    assertThatThrownBy(() -> CalibrationFit.of(List.of(time(20, 1, 21), time(20, 1, 21)), BEFORE))
         .hasMessageContaining("one thickness");
   }
 

@@ -65,8 +65,7 @@ class ScaleTest {
   @Test
   void aVelocityThatWandersMoreThanItsUncertaintyIsTold() {
     VelocityHistory history =
-        VelocityHistory.of(
-            List.of(found(1951, 5), found(1958, 4), found(1949, 6), found(1972, 5)));
+        VelocityHistory.of(List.of(found(1951, 5), found(1958, 4), found(1949, 6), found(1972, 5)));
     assertThat(history.meanMps().orElseThrow()).isCloseTo(1958.1761827079933, within(1e-9));
     assertThat(history.uMeanMps().orElseThrow()).isCloseTo(2.423377175166058, within(1e-12));
     assertThat(history.chiSquare().orElseThrow()).isCloseTo(12.044714518760195, within(1e-9));
@@ -77,15 +76,12 @@ class ScaleTest {
 
   @Test
   void whatIsNoVelocityIsRefused() {
-    assertThatThrownBy(() -> Velocity.of(Double.NaN))
-        .isInstanceOf(IllegalArgumentException.class);
+    assertThatThrownBy(() -> Velocity.of(Double.NaN)).isInstanceOf(IllegalArgumentException.class);
     assertThatThrownBy(() -> new Scale(0, 1)).isInstanceOf(IllegalArgumentException.class);
-    assertThatThrownBy(() -> new Scale(1, Double.NaN))
-        .isInstanceOf(IllegalArgumentException.class);
+    assertThatThrownBy(() -> new Scale(1, Double.NaN)).isInstanceOf(IllegalArgumentException.class);
   }
 
   private static FittedVelocity found(double mps, double uMps) {
-    return new FittedVelocity(
-        Velocity.of(mps), uMps, 0, 0, OptionalDouble.empty(), 0);
+    return new FittedVelocity(Velocity.of(mps), uMps, 0, 0, OptionalDouble.empty(), 0);
   }
 }
