@@ -23,6 +23,7 @@ final class OpenApi {
           "alarms",
           "care",
           "limits",
+          "gauges",
           "tests",
           "files",
           "shifts",
