@@ -22,15 +22,17 @@ export function nothingIn({ part, kept }) {
   return kept ? none : notKept;
 }
 
+const OF_GAUGES = ['calibrate', 'rescale', 'gauge', 'check', 'doubt'];
+
 /** Where a thing can be looked at; null where it has no page. */
 export function linkOf(item) {
   const [kind, id] = item.key.split(' ');
-  return kind === 'alarm' ? `/alarms.html#${id}` : kind === 'file' ? '/intake.html' : kind === 'line' ? '/' : null;
+  return kind === 'alarm' ? `/alarms.html#${id}` : kind === 'file' ? '/intake.html' : kind === 'line' ? '/' : OF_GAUGES.includes(kind) ? '/gauge.html' : null;
 }
 
 const STATES = {
   act: 'act', watch: 'watch', stale: 'stale', unacknowledged: 'act', 'returned-unacknowledged': 'act',
-  refused: 'act', 'in quarantine': 'watch', 'to do': 'watch',
+  refused: 'act', 'in quarantine': 'watch', 'to do': 'watch', failed: 'gauge', 'to decide': 'gauge',
 };
 
 /** Which mark a state has; null where nobody is needed. */

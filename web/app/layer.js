@@ -43,7 +43,7 @@ export function mount(root, params) {
       synchronise(board.now, board.zone);
       const view = viewOf(board, alarms, wanted);
       const from = startOf(range, view.newestMs);
-      series = await getJson('/api/v1/series', { ...wanted, from, pixels: innerWidth });
+      series = await getJson('/api/v1/series', { ...wanted, from, pixels: innerWidth, readings: params.get('readings') });
       show(view);
     } catch (error) {
       trouble.show(error);
@@ -105,7 +105,7 @@ function rangeLinks(params, range) {
 
 /** What of the address belongs to the view, not to the layer. */
 function viewQuery(params) {
-  const kept = ['range', 'scope'].filter((name) => params.has(name)).map((name) => [name, params.get(name)]);
+  const kept = ['range', 'scope', 'readings'].filter((name) => params.has(name)).map((name) => [name, params.get(name)]);
   return kept.length > 0 ? `&${new URLSearchParams(kept)}` : '';
 }
 

@@ -2,7 +2,8 @@
 import { el } from './elements.js';
 import { count, number, plural, um } from './format.js';
 import { limitsAddress } from './limitsOverview.js';
-import { MEANINGS } from './limitsWords.js';
+import { readingsPart } from './layerReadings.js';
+import { MEANINGS, SCALED_OTHERWISE } from './limitsWords.js';
 import { moment } from './plantClock.js';
 
 const UNSTABLE =
@@ -10,6 +11,7 @@ const UNSTABLE =
 
 export function layerFacts(series) {
   return el('div', { class: 'facts' },
+    readingsPart(series),
     measured(series),
     capability(series),
     specification(series),
@@ -25,7 +27,7 @@ function measured({ readings, mean, sigmaWithin, sigmaOverall }) {
   ]));
 }
 
-function capability({ capability: indices, stable }) {
+function capability({ capability: indices, stable, shown }) {
   if (!indices) {
     return part('Capability', el('p', { class: 'soft' }, 'Cannot be computed: it needs specification limits and enough readings.'));
   }
@@ -35,6 +37,9 @@ function capability({ capability: indices, stable }) {
     ['Pp', number(indices.pp, 2), ''],
     ['Ppk', number(indices.ppk, 2), ''],
   ]);
+  if (shown === 'exported') {
+    return part('Figures of the readings as exported', figures);
+  }
   return stable ? part('Capability', figures) : part('Performance, not capability', el('p', { class: 'caution' }, UNSTABLE), figures);
 }
 
@@ -53,6 +58,9 @@ function specification({ spec, average }) {
 function limits(series) {
   const { limits: versions, columns } = series;
   const now = versions.at(-1);
+  if (series.shown === 'exported') {
+    return part('Control limits, from the process', el('p', {}, 'Not drawn here: they are of the corrected readings.'));
+  }
   if (!now) {
     return part('Control limits, from the process', el('p', {}, `Collecting: ${plural(columns.takenAt.length, 'sample')} so far. Until there are limits nothing can be unusual.`), toLimits(series, 'The limits of this film'));
   }
@@ -64,6 +72,7 @@ function limits(series) {
   const older = versions.slice(0, -1).reverse();
   return part('Control limits, from the process',
     now.state === 'frozen' ? null : el('p', { class: 'caution' }, `These limits are ${now.state}. ${MEANINGS[now.state]}`),
+    now.scaledOtherwise ? el('p', { class: 'caution', data: { scaledOtherwise: 'true' } }, SCALED_OTHERWISE) : null,
     now.retiredAt ? null : table(rows),
     versionWords(now),
     toLimits(series, now.state === 'trial' ? 'Look at them and put them in force' : 'Decide about the limits'),

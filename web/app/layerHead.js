@@ -1,6 +1,7 @@
 /** The head of the layer page: which layer of which film, what is the matter in one sentence, steps to its neighbours. */
 import { el, setText } from './elements.js';
 import { age, list, plural, um } from './format.js';
+import { exportedWords } from './layerReadings.js';
 import { mark } from './marks.js';
 import { alarmOf, needOfLayer } from './need.js';
 import { moment } from './plantClock.js';
@@ -47,7 +48,11 @@ function placeOf({ characteristic: { kind, position } }, line) {
 }
 
 /** The charts in a sentence, for everybody and for screen readers above all. */
-function sentence({ columns, signals, samples }) {
+function sentence(series) {
+  return series.shown === 'exported' ? exportedWords(series) : correctedWords(series);
+}
+
+function correctedWords({ columns, signals, samples }) {
   const n = columns.takenAt.length;
   const unusual = new Set(signals.map((signal) => signal.index)).size;
   const count = unusual === 0 ? 'none is unusual' : `${plural(unusual, 'is', 'are')} unusual`;

@@ -1,7 +1,7 @@
 /** The limits that are in force: their state in words, who decided it, when and why, and what a person may do with them. */
 import { el } from './elements.js';
 import { count, plural } from './format.js';
-import { MEANINGS, moves, REMEDIES } from './limitsWords.js';
+import { MEANINGS, moves, REMEDIES, SCALED_OTHERWISE } from './limitsWords.js';
 import { may } from './person.js';
 import { momentOf } from './plantClock.js';
 
@@ -14,7 +14,9 @@ export function versionsOf(limits) {
   for (const one of limits) {
     const kept = byNumber.get(one.version);
     if (!kept || kept.state === 'retired' || one.subgroups > kept.subgroups) {
-      byNumber.set(one.version, { ...one, state: kept && kept.state !== 'retired' ? kept.state : one.state });
+      byNumber.set(one.version, { ...one, state: kept && kept.state !== 'retired' ? kept.state : one.state, scaledOtherwise: Boolean(kept?.scaledOtherwise) || one.scaledOtherwise });
+    } else {
+      kept.scaledOtherwise ||= one.scaledOtherwise;
     }
   }
   return [...byNumber.values()].sort((a, b) => b.version - a.version);
@@ -36,6 +38,7 @@ export function inForce(versions, { state, stored }, move) {
     el('div', { class: 'limits-verdict' },
       el('p', { class: 'limits-state' }, `Version ${newest.version}, ${newest.state}`),
       el('p', {}, MEANINGS[newest.state]),
+      newest.scaledOtherwise ? el('p', { class: 'caution', data: { scaledOtherwise: 'true' } }, SCALED_OTHERWISE) : null,
       buttons(newest, move)),
     facts(newest),
     older.length > 0 ? earlier(older, move) : null);

@@ -73,3 +73,6 @@ function width(change) {
   }
   return `${Math.round(Math.abs(change) * 100)}\u202f% ${change > 0 ? 'wider' : 'narrower'}`;
 }
+
+/** Of limits that were computed of readings at another velocity than those they are drawn over. */
+export const SCALED_OTHERWISE = 'These limits were computed of readings at another sound velocity than those shown now. Carry them along, or compute others, before you trust a signal.';

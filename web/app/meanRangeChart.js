@@ -8,6 +8,7 @@
  */
 import { bySeverity } from './words.js';
 import { decimalsFor, um } from './format.js';
+import { scalingSteps } from './layerReadings.js';
 
 const AXIS_PADDING = 0.1;
 /** What the lower, centre and upper line end in. */
@@ -124,8 +125,9 @@ function crossesOf({ heldOut = [] }, { min, max }) {
   }));
 }
 
-function stepsOf({ limits }) {
-  return limits.map(({ holdsFrom, version, state, retiredAt }) => ({ x: Date.parse(holdsFrom), text: `limits version ${version}, ${retiredAt ? 'retired since' : state}` }));
+function stepsOf(series) {
+  const steps = series.limits.map(({ holdsFrom, version, state, retiredAt }) => ({ x: Date.parse(holdsFrom), text: `limits version ${version}, ${retiredAt ? 'retired since' : state}` }));
+  return [...steps, ...scalingSteps(series)].sort((a, b) => a.x - b.x);
 }
 
 function isTrial({ limits }) {

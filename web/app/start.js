@@ -21,6 +21,7 @@ const VIEWS = {
   handover: () => import('./handover.js'),
   figures: () => import('./figures.js'),
   shifts: () => import('./shifts.js'),
+  gauge: () => import('./gauge.js'),
   intake: () => import('./intake.js'),
   'film-check': () => import('./filmCheck.js'),
   study: () => import('./study.js'),

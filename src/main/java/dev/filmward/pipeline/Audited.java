@@ -9,6 +9,7 @@ import dev.filmward.chart.LimitsVersion.Decision;
 import dev.filmward.chart.LimitsVersion.StateChange;
 import dev.filmward.film.SampleKey;
 import dev.filmward.gauge.screen.ScreeningState;
+import dev.filmward.gauge.calibration.Scaling;
 import dev.filmward.intake.Mapping;
 import dev.filmward.intake.Words;
 import dev.filmward.rule.TestsVersion;
@@ -20,6 +21,7 @@ import dev.filmward.store.ScreeningVersion;
 import dev.filmward.store.StructureTable.StoredFile;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
+import java.util.Locale;
 import java.util.Map;
 import java.util.TreeSet;
 import java.util.stream.Collectors;
@@ -50,6 +52,34 @@ final class Audited {
         "limits",
         key.line() + ", " + key.structure() + ", version " + key.version(),
         change.state().word() + ": " + change.decision().reason());
+  }
+
+  static AuditEntry rescaled(Production production, int position, Scaling scaling) {
+    String steps =
+        scaling.steps().stream()
+            .map(
+                step ->
+                    String.format(
+                        Locale.ROOT,
+                        "from %s by %.9g and %.6g um (%.1f m/s)",
+                        step.holdsFrom(),
+                        step.scale().factor(),
+                        step.scale().offsetUm(),
+                        step.velocityMps()))
+            .collect(Collectors.joining("; "));
+    String what = scaling.isBack() ? "takes version " + scaling.takesBack() + " back" : steps;
+    return new AuditEntry(
+        scaling.word().at(),
+        scaling.word().by(),
+        "rescale",
+        production.line()
+            + ", "
+            + production.structure().code()
+            + ", layer "
+            + position
+            + ", version "
+            + scaling.version(),
+        what + ": " + scaling.word().reason());
   }
 
   static AuditEntry tests(Production production, TestsVersion version) {

@@ -150,7 +150,7 @@ public final class BatchAnalysis {
 
   /** Sums up what a plant has stored; the same series as of the files that it came in. */
   public Analysis analyse(Plant plant) {
-    return analyse(plant, tables -> Charted.asExported());
+    return analyse(plant, Charted::withMisread);
   }
 
   /** Sums up what a plant charts, without the samples that are held out as misread. */

@@ -123,7 +123,11 @@ public final class BoardReader {
   }
 
   private static Optional<Glance> glance(Tables tables, Production made, Structure structure) {
-    List<Stored> samples = tables.samples().newest(made.line(), made.structure(), RECENT);
+    Charted charted = Charted.asKept(tables);
+    List<Stored> samples =
+        tables.samples().newest(made.line(), made.structure(), RECENT).stream()
+            .map(stored -> stored.as(charted.shown(stored.sample())))
+            .toList();
     if (samples.isEmpty()) {
       return Optional.empty();
     }

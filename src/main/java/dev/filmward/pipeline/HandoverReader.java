@@ -25,7 +25,7 @@ public final class HandoverReader {
     this.board = new BoardReader(plant);
   }
 
-  /** To add what is recorded one day, such as calibrations, name its source here. */
+  /** To add what is recorded one day, name its source here. */
   private static Map<Part, HandoverSource> sources() {
     Map<Part, HandoverSource> sources = new EnumMap<>(Part.class);
     sources.put(Part.LINES, HandoverLines::lines);
@@ -39,6 +39,7 @@ public final class HandoverReader {
     sources.put(Part.GAPS, HandoverLines::gaps);
     sources.put(Part.FILES, HandoverFacts::files);
     sources.put(Part.SETTINGS, HandoverFacts::settings);
+    sources.put(Part.CALIBRATIONS, HandoverGauges::items);
     sources.put(Part.CLOSED, HandoverAlarms::closed);
     return sources;
   }

@@ -7,6 +7,7 @@ import dev.filmward.alarm.Excursions;
 import dev.filmward.pipeline.LimitsProposal.PastAlarm;
 import dev.filmward.pipeline.ProductionJudge.JudgedSample;
 import dev.filmward.store.FigureTable.Span;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -19,9 +20,14 @@ final class PastAlarms {
 
   /** In the order of their beginning. */
   static List<PastAlarm> under(ProductionJudge judge, Production production) {
+    return under(judge, production, Span.always().from());
+  }
+
+  /** The same of samples taken from a moment on, as if nothing had gone on before. */
+  static List<PastAlarm> under(ProductionJudge judge, Production production, Instant since) {
     Excursions excursions = new Excursions(production.structure());
     List<Excursion> known = new ArrayList<>();
-    for (JudgedSample sample : judge.judge(Span.always().from())) {
+    for (JudgedSample sample : judge.judge(since)) {
       for (ExcursionStep step : excursions.judge(sample.verdict(), List.copyOf(known))) {
         step.before().ifPresent(known::remove);
         known.add(step.now());

@@ -48,6 +48,9 @@ public final class Plant implements AutoCloseable {
   private final AlarmDesk alarmDesk;
   private final RollsDesk rolls;
   private final ScreeningDesk screening;
+  private final RescalingDesk rescaling;
+  private final GaugeDesk gauges;
+  private final CheckDesk gaugeChecks;
   private final CauseBook causeBook;
   private final DiagnosisDesk diagnoses;
   private final AlarmNews.Source news;
@@ -76,6 +79,9 @@ public final class Plant implements AutoCloseable {
     this.alarmDesk = new AlarmDesk(this, news, this::tell);
     this.rolls = new RollsDesk(store, clock, structures::current, this::tell);
     this.screening = new ScreeningDesk(this, judging, this::tell);
+    this.rescaling = new RescalingDesk(this, judging, this::tell);
+    this.gauges = new GaugeDesk(this, rescaling, this::tell);
+    this.gaugeChecks = new CheckDesk(this, this::tell);
     this.causeBook = new CauseBook(store, clock);
   }
 
@@ -337,6 +343,21 @@ public final class Plant implements AutoCloseable {
   /** Where people decide about samples that look misread. */
   public ScreeningDesk screening() {
     return screening;
+  }
+
+  /** Where readings are given another velocity. */
+  public RescalingDesk rescaling() {
+    return rescaling;
+  }
+
+  /** The gauges, their settings and calibrations. */
+  public GaugeDesk gauges() {
+    return gauges;
+  }
+
+  /** The known films that gauges are checked on. */
+  public CheckDesk gaugeChecks() {
+    return gaugeChecks;
   }
 
   /** The causes to choose from, and the plan of first checks. */

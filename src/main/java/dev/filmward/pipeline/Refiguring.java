@@ -3,10 +3,12 @@ package dev.filmward.pipeline;
 import dev.filmward.film.Sample;
 import dev.filmward.film.Structure;
 import dev.filmward.store.FigureTable.Span;
+import dev.filmward.store.SampleTable.Piece;
 import dev.filmward.store.SampleTable.Stored;
 import dev.filmward.store.Tables;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Optional;
 
 /**
  * Works the figures of stored samples out again, because something that they follow from was
@@ -21,21 +23,33 @@ final class Refiguring {
   private final Charted charted;
   private final List<Stored> waiting = new ArrayList<>();
   private long refigured;
+  private long left;
 
   Refiguring(Tables tables) {
     this.tables = tables;
     this.charted = Charted.asKept(tables);
   }
 
-  /** Refigures what a line made of a structure in a span, and gives how many samples that were. */
+  /**
+   * Refigures what a line made of a structure in a span, a piece at a time, and gives how many
+   * samples that were.
+   */
   long run(Production production, Span span) {
-    List<Stored> all = new ArrayList<>();
-    tables.samples().within(production.line(), production.structure().code(), span, all::add);
-    for (Stored stored : all) {
-      take(stored, production.structure());
+    Optional<Sample> last = Optional.empty();
+    List<Stored> piece = next(production, span, last);
+    while (!piece.isEmpty()) {
+      run(piece, production.structure());
+      last = Optional.of(piece.get(piece.size() - 1).sample());
+      piece = piece.size() < SAMPLES_AT_ONCE ? List.of() : next(production, span, last);
     }
-    write(production.structure());
     return refigured;
+  }
+
+  private List<Stored> next(Production production, Span span, Optional<Sample> after) {
+    String structure = production.structure().code();
+    return tables
+        .samples()
+        .next(span, new Piece(production.line(), structure, after, SAMPLES_AT_ONCE));
   }
 
   /** Refigures some samples of a structure. */
@@ -45,8 +59,14 @@ final class Refiguring {
     return refigured;
   }
 
+  /** How many samples it passed over, since they have no readings any more. */
+  long left() {
+    return left;
+  }
+
   private void take(Stored stored, Structure structure) {
     if (stored.isThinned()) {
+      left++;
       return;
     }
     waiting.add(stored);

@@ -6,6 +6,9 @@ import dev.filmward.film.ReportedLayer;
 import dev.filmward.film.SpecLimits;
 import dev.filmward.film.Structure;
 import dev.filmward.pipeline.SeriesView.HeldOut;
+import dev.filmward.gauge.calibration.FilmScalings;
+import dev.filmward.pipeline.SeriesView.Readings;
+import dev.filmward.pipeline.SeriesView.Rescaled;
 import dev.filmward.pipeline.SeriesView.SignalAt;
 import dev.filmward.pipeline.SeriesView.Summary;
 import dev.filmward.rule.ChosenTests;
@@ -23,6 +26,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.NoSuchElementException;
 import java.util.Optional;
+import java.util.Set;
 
 /** Reads what a chart of one series shows. Thread-safe. */
 public final class SeriesReader {
@@ -53,6 +57,18 @@ public final class SeriesReader {
    * @param pixels how wide the chart is
    */
   public SeriesView read(Address address, Span span, int pixels) {
+    return read(address, new View(span, pixels, Readings.CORRECTED));
+  }
+
+  /**
+   * What a chart shows.
+   *
+   * @param pixels how wide it is
+   */
+  public record View(Span span, int pixels, Readings readings) {}
+
+  /** As above, of the readings as they were corrected or as they were exported. */
+  public SeriesView read(Address address, View view) {
     Structure structure =
         plant
             .structures()
@@ -60,7 +76,7 @@ public final class SeriesReader {
             .orElseThrow(
                 () -> new NoSuchElementException("no structure \"" + address.structure() + "\""));
     Characteristic characteristic = characteristic(structure, address);
-    Question question = new Question(structure, characteristic, span, pixels);
+    Question question = new Question(structure, characteristic, view);
     return plant.store().read(tables -> read(tables, address.line(), question));
   }
 
@@ -77,13 +93,16 @@ public final class SeriesReader {
     return Characteristic.layer(layers.get(address.position() - 1));
   }
 
-  private record Question(
-      Structure structure, Characteristic characteristic, Span span, int pixels) {}
+  private record Question(Structure structure, Characteristic characteristic, View view) {
+    private Span span() {
+      return view.span;
+    }
+  }
 
   private static SeriesView read(Tables tables, String line, Question question) {
     Structure structure = question.structure;
     Series series = new Series(line, structure.code(), question.characteristic.position());
-    FigureColumns columns = tables.figures().columns(series, question.span);
+    FigureColumns columns = tables.figures().columns(series, question.span());
     List<LimitsVersion> frozen = tables.limits().of(series);
     List<LimitsVersion> limits =
         frozen.isEmpty()
@@ -91,20 +110,46 @@ public final class SeriesReader {
             : frozen;
     List<SignalTable.Stored> signals =
         frozen.isEmpty()
-            ? trialSignals(tables, series, question.span, new Shown(columns, limits))
-            : tables.signals().within(series, question.span);
-    BitSet chosen = PointChoice.of(columns, question.pixels);
+            ? trialSignals(tables, series, question.span(), new Shown(columns, limits))
+            : tables.signals().within(series, question.span());
+    BitSet chosen = PointChoice.of(columns, question.view.pixels);
     List<SignalAt> signalsAt = keep(signals, columns, chosen);
+    FilmScalings film = tables.scalings().of(line, structure.code());
+    SeriesView corrected =
+        new SeriesView(
+            line,
+            structure,
+            question.characteristic,
+            chosen.stream().mapToObj(columns::row).toList(),
+            signalsAt,
+            limits,
+            frozen.isEmpty(),
+            heldOut(tables, line, question),
+            summary(columns, structure.spec(question.characteristic)),
+            new Rescaled(
+                Readings.CORRECTED, film, ScaledLimits.of(tables, series, film).otherwise(limits)));
+    return question.view.readings == Readings.CORRECTED
+        ? corrected
+        : exported(tables, corrected, question.span());
+  }
+
+  /** The same samples as they were exported; limits and signals are of the corrected ones. */
+  private static SeriesView exported(Tables tables, SeriesView corrected, Span span) {
+    Characteristic characteristic = corrected.characteristic();
+    Production production = new Production(corrected.line(), corrected.structure());
+    ExportedSeries exported = ExportedSeries.read(tables, production, characteristic, span);
+    SeriesFigures figures = exported.figures();
     return new SeriesView(
-        line,
-        structure,
-        question.characteristic,
-        chosen.stream().mapToObj(columns::row).toList(),
-        signalsAt,
-        limits,
-        frozen.isEmpty(),
-        heldOut(tables, line, question),
-        summary(columns, structure.spec(question.characteristic)));
+        corrected.line(),
+        corrected.structure(),
+        characteristic,
+        corrected.rows().stream().map(exported::of).toList(),
+        List.of(),
+        List.of(),
+        false,
+        corrected.heldOut(),
+        summary(corrected.summary().samples(), figures, corrected.spec()),
+        new Rescaled(Readings.EXPORTED, corrected.rescaled().film(), Set.of()));
   }
 
   /** Of very many only the newest, which a person may still look at. */
@@ -112,7 +157,7 @@ public final class SeriesReader {
     Structure structure = question.structure;
     Subgrouping subgrouping = Subgrouping.layersAndTotal(structure);
     List<ScreenedSample> held =
-        tables.screening().flagged(line, structure.code(), question.span).stream()
+        tables.screening().flagged(line, structure.code(), question.span()).stream()
             .filter(ScreenedSample::isOutOfCharts)
             .toList();
     return held.subList(Math.max(0, held.size() - MOST_HELD_OUT), held.size()).stream()
@@ -171,8 +216,12 @@ public final class SeriesReader {
         figures.add(columns.size(i), columns.mean(i), columns.range(i), columns.sumOfSquares(i));
       }
     }
+    return summary(columns.count(), figures, spec);
+  }
+
+  private static Summary summary(long samples, SeriesFigures figures, SpecLimits spec) {
     return new Summary(
-        columns.count(),
+        samples,
         figures.readings(),
         figures.mean(),
         figures.sigmaWithin(),

@@ -5,6 +5,7 @@ import dev.filmward.chart.LimitsVersion;
 import dev.filmward.film.Characteristic;
 import dev.filmward.film.SpecLimits;
 import dev.filmward.film.Structure;
+import dev.filmward.gauge.calibration.FilmScalings;
 import dev.filmward.rule.Signal;
 import dev.filmward.store.FigureRow;
 import dev.filmward.store.ScreenedSample;
@@ -12,6 +13,7 @@ import dev.filmward.subgroup.Subgroup;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.Set;
 
 /**
  * Everything a chart of one series shows.
@@ -32,7 +34,29 @@ public record SeriesView(
     List<LimitsVersion> limits,
     boolean onTrial,
     List<HeldOut> heldOut,
-    Summary summary) {
+    Summary summary,
+    Rescaled rescaled) {
+
+  /** Which readings are shown. */
+  public enum Readings {
+    /** With the velocities that people corrected. */
+    CORRECTED,
+    /** As the gauge exported them: without limits, since these are of the corrected ones. */
+    EXPORTED
+  }
+
+  /**
+   * How the readings of the span were re-scaled.
+   *
+   * @param readings which of them are shown
+   * @param film versions of all layers
+   * @param otherwise limits that were computed of readings at another velocity
+   */
+  public record Rescaled(Readings readings, FilmScalings film, Set<Integer> otherwise) {
+    public Rescaled {
+      otherwise = Set.copyOf(otherwise);
+    }
+  }
 
   /**
    * A sample that is not charted, since it looks misread or somebody left it out.

@@ -29,6 +29,7 @@ final class SuspectRollReader {
 
   SuspectRollReader(Tables tables, Production production) {
     this.tables = tables;
+    this.charted = Charted.asKept(tables);
     this.production = production;
     this.charted = Charted.asKept(tables);
     this.subgrouping = Subgrouping.layersAndTotal(production.structure());
@@ -49,7 +50,7 @@ final class SuspectRollReader {
             production.line(),
             production.structure().code(),
             span,
-            stored -> count(counts, stored, good));
+            stored -> count(counts, stored.as(charted.shown(stored.sample())), good));
     return new SuspectRolls(
         good,
         span,

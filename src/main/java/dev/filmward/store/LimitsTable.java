@@ -10,7 +10,9 @@ import dev.filmward.store.FigureTable.Series;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.util.List;
+import java.util.Map;
 import java.util.Optional;
+import java.util.TreeMap;
 import org.jdbi.v3.core.Handle;
 
 /** Versions of control limits, and the decisions about them; they are added and never changed. */
@@ -142,6 +144,31 @@ public final class LimitsTable {
         .bindMethods(key)
         .mapTo(String.class)
         .findOne();
+  }
+
+  /** Notes that a version was carried along with a re-scaling from an earlier one. */
+  public void carried(VersionKey key, int source) {
+    handle
+        .createUpdate(
+            "INSERT INTO limits_carried (line, structure, version, source)"
+                + " VALUES (:line, :structure, :version, :source)")
+        .bindMethods(key)
+        .bind("source", source)
+        .execute();
+  }
+
+  /** The versions that were carried along, each with the one that it came from. */
+  public Map<Integer, Integer> carried(String line, String structure) {
+    Map<Integer, Integer> sources = new TreeMap<>();
+    handle
+        .createQuery(
+            "SELECT version, source FROM limits_carried"
+                + " WHERE line = :line AND structure = :structure")
+        .bind("line", line)
+        .bind("structure", structure)
+        .map((row, context) -> sources.put(row.getInt("version"), row.getInt("source")))
+        .list();
+    return sources;
   }
 
   public List<Exclusion> exclusions(VersionKey key) {

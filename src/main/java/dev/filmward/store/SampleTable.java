@@ -55,6 +55,11 @@ public final class SampleTable {
     public boolean isThinned() {
       return sample.layers() == 0;
     }
+
+    /** The same, with its readings as they are shown. */
+    public Stored as(Sample shown) {
+      return new Stored(id, fileId, shown);
+    }
   }
 
   /** By which file a sample came, and when. */
@@ -74,6 +79,14 @@ public final class SampleTable {
       Sample now,
       List<Optional<Subgroup>> figures,
       List<Correction> corrections) {}
+
+  /**
+   * A piece of the samples of a production.
+   *
+   * @param after the sample that it begins after; empty at the beginning
+   * @param most samples in it
+   */
+  public record Piece(String line, String structure, Optional<Sample> after, int most) {}
 
   /** What a line has made. */
   public record Production(String line, String structure, long samples, Instant lastAt) {}
@@ -167,6 +180,36 @@ public final class SampleTable {
             .iterator()) {
       samples.forEachRemaining(receiver);
     }
+  }
+
+  /**
+   * The next samples of a production in a span, in time order; so that a long span is read in
+   * pieces between which the same transaction may write.
+   */
+  public List<Stored> next(Span span, Piece piece) {
+    String since =
+        piece.after().isPresent()
+            ? " AND s.taken_at >= :from AND (s.taken_at > :from OR s.roll > :roll"
+                + " OR (s.roll = :roll AND s.sample > :sample))"
+            : " AND s.taken_at >= :from";
+    Query query =
+        handle
+            .createQuery(
+                SELECT
+                    + " WHERE s.production_id = "
+                    + BlockTable.PRODUCTION
+                    + since
+                    + " AND s.taken_at <= :to ORDER BY s.taken_at, s.roll, s.sample LIMIT :most")
+            .bind("line", piece.line())
+            .bind("structure", piece.structure())
+            .bind("from", Times.toMicros(piece.after().map(Sample::takenAt).orElse(span.from())))
+            .bind("to", Times.toMicros(span.to()))
+            .bind("most", piece.most());
+    piece
+        .after()
+        .map(Sample::key)
+        .ifPresent(key -> query.bind("roll", key.roll()).bind("sample", key.sample()));
+    return query.map((row, context) -> stored(row)).list();
   }
 
   /** Gives every sample to a receiver, one at a time, in the order in which they came. */

@@ -37,6 +37,22 @@ public final class Tables {
     return new FigureTable(handle);
   }
 
+  public GaugeTable gauges() {
+    return new GaugeTable(handle);
+  }
+
+  public CalibrationTable calibrations() {
+    return new CalibrationTable(handle);
+  }
+
+  public CheckTable checkStandards() {
+    return new CheckTable(handle);
+  }
+
+  public ScalingTable scalings() {
+    return new ScalingTable(handle);
+  }
+
   public LimitsTable limits() {
     return new LimitsTable(handle);
   }

@@ -15,6 +15,7 @@ import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.OptionalDouble;
+import java.util.Set;
 
 /** How limits and proposals look as JSON. */
 final class LimitsJson {
@@ -24,11 +25,16 @@ final class LimitsJson {
     this.zone = zone;
   }
 
-  /** Versions first to last; one that a later one has taken the place of is retired. */
-  List<ObjectNode> versions(List<LimitsVersion> versions) {
+  /**
+   * Versions first to last; one that a later one has taken the place of is retired.
+   *
+   * @param otherwise numbers of those that were computed of readings at another velocity
+   */
+  List<ObjectNode> versions(List<LimitsVersion> versions, Set<Integer> otherwise) {
     List<ObjectNode> nodes = new ArrayList<>();
     for (int i = 0; i < versions.size(); i++) {
       ObjectNode node = version(versions.get(i));
+      node.put("scaledOtherwise", otherwise.contains(versions.get(i).version()));
       if (i < versions.size() - 1) {
         node.put("state", LimitsState.RETIRED.word());
       }

@@ -12,6 +12,7 @@ import dev.filmward.pipeline.BaselineChoice;
 import dev.filmward.pipeline.BaselineChoice.Where;
 import dev.filmward.pipeline.FrozenLimits;
 import dev.filmward.pipeline.Plant;
+import dev.filmward.pipeline.ScaledLimits;
 import dev.filmward.store.FigureTable.Series;
 import dev.filmward.store.LimitsTable.Exclusion;
 import dev.filmward.store.LimitsTable.VersionKey;
@@ -21,6 +22,7 @@ import java.io.IOException;
 import java.time.Instant;
 import java.util.List;
 import java.util.NoSuchElementException;
+import java.util.Set;
 
 /** Control limits: what a baseline would give, their versions, and the decisions about them. */
 final class LimitsResource {
@@ -45,7 +47,9 @@ final class LimitsResource {
     for (Characteristic characteristic : Subgrouping.layersAndTotal(structure).characteristics()) {
       Series series = new Series(line, code, characteristic.position());
       List<LimitsVersion> versions = plant.store().read(tables -> tables.limits().of(series));
-      for (ObjectNode version : json.versions(versions)) {
+      Set<Integer> otherwise =
+          plant.store().read(tables -> ScaledLimits.of(tables, series).otherwise(versions));
+      for (ObjectNode version : json.versions(versions, otherwise)) {
         version.set("characteristic", Wire.characteristic(characteristic));
         addDecided(version, new VersionKey(line, code, version.get("version").asInt()));
         limits.add(version);

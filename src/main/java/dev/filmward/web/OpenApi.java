@@ -24,6 +24,7 @@ final class OpenApi {
           "care",
           "diagnosis",
           "limits",
+          "gauges",
           "tests",
           "screening",
           "files",

@@ -1,5 +1,6 @@
 package dev.filmward.web;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.filmward.chart.Band;
@@ -7,10 +8,13 @@ import dev.filmward.chart.LimitsVersion;
 import dev.filmward.film.Characteristic;
 import dev.filmward.film.Structures;
 import dev.filmward.film.Sample;
+import dev.filmward.pipeline.CheckDesk;
 import dev.filmward.pipeline.Plant;
 import dev.filmward.pipeline.SeriesReader;
 import dev.filmward.pipeline.SeriesReader.Address;
+import dev.filmward.pipeline.SeriesReader.View;
 import dev.filmward.pipeline.SeriesView;
+import dev.filmward.pipeline.SeriesView.Readings;
 import dev.filmward.store.FigureRow;
 import dev.filmward.store.FigureTable.Span;
 import dev.filmward.store.ScreenedSample;
@@ -42,14 +46,14 @@ final class SeriesResource {
         new Span(
             Requests.number(ctx, "from").map(Instant::ofEpochMilli).orElse(always.from()),
             Requests.number(ctx, "to").map(Instant::ofEpochMilli).orElse(always.to()));
-    int pixels = pixels(ctx);
-    answers.give(ctx, () -> read(address, span, pixels));
+    View view = new View(span, pixels(ctx), readings(ctx));
+    answers.give(ctx, () -> read(address, view));
   }
 
-  private Fresh read(Address address, Span span, int pixels) {
+  private Fresh read(Address address, View view) {
     long before = plant.changes().of(address.line());
     Structures structures = plant.structures();
-    ObjectNode answer = json(reader.read(address, span, pixels));
+    ObjectNode answer = json(reader.read(address, view));
     return new Fresh(
         answer,
         () ->
@@ -62,6 +66,16 @@ final class SeriesResource {
       return Characteristic.Kind.valueOf(word.toUpperCase(Locale.ROOT));
     } catch (IllegalArgumentException e) {
       throw new IllegalArgumentException("kind is layer or total, not \"" + word + "\"", e);
+    }
+  }
+
+  private static Readings readings(Context ctx) {
+    String word = Requests.textOr(ctx, "readings", "corrected");
+    try {
+      return Readings.valueOf(word.toUpperCase(Locale.ROOT));
+    } catch (IllegalArgumentException e) {
+      throw new IllegalArgumentException(
+          "readings are corrected or exported, not \"" + word + "\"", e);
     }
   }
 
@@ -101,7 +115,12 @@ final class SeriesResource {
     ArrayNode heldOut = node.putArray("heldOut");
     view.heldOut().forEach(held -> heldOut.add(heldOut(held)));
     ArrayNode limits = node.putArray("limits");
-    new LimitsJson(plant.zone()).versions(view.limits()).forEach(limits::add);
+    new LimitsJson(plant.zone())
+        .versions(view.limits(), view.rescaled().otherwise())
+        .forEach(limits::add);
+    node.put("shown", view.rescaled().readings().name().toLowerCase(Locale.ROOT));
+    node.set("scalings", scalings(view));
+    node.set("doubtful", doubtful(view));
     addSummary(node, view);
     return node;
   }
@@ -122,6 +141,30 @@ final class SeriesResource {
     ArrayNode evidence = node.putArray("evidence");
     screened.flags().forEach(flag -> evidence.add(flag.evidence()));
     return node;
+  }
+
+  /** Spans of samples that a failed check of the gauge made doubtful. */
+  private ArrayNode doubtful(SeriesView view) {
+    ArrayNode doubtful = Wire.mapper().createArrayNode();
+    CheckJson json = new CheckJson(plant.zone());
+    for (CheckDesk.Doubt doubt : plant.gaugeChecks().read().doubts()) {
+      if (doubt.samples().containsKey(view.line())) {
+        doubtful.add(json.doubt(doubt));
+      }
+    }
+    return doubtful;
+  }
+
+  /** What moved the readings that are shown; of a total, that of every layer. */
+  private ArrayNode scalings(SeriesView view) {
+    ArrayNode scalings = Wire.mapper().createArrayNode();
+    int position = view.characteristic().position();
+    for (JsonNode each : new GaugeJson(plant.zone()).scalings(view.rescaled().film())) {
+      if (position == 0 || each.path("position").asInt() == position) {
+        scalings.add(each);
+      }
+    }
+    return scalings;
   }
 
   private static void addSummary(ObjectNode node, SeriesView view) {

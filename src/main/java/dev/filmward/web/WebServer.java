@@ -188,6 +188,7 @@ public final class WebServer implements AutoCloseable {
     FiguresResource figures = new FiguresResource(plant);
     GaugeCheckResource gaugeCheck = new GaugeCheckResource(plant);
     StudyResource studies = new StudyResource(plant);
+    gaugeRoom(routes, plant);
 
     routes.get("/api/v1/board", READ, board::get);
     routes.get("/api/v1/series", READ, series::get);
@@ -275,6 +276,28 @@ public final class WebServer implements AutoCloseable {
         READ,
         client ->
             reception.events().connect(client, reception.gate().stillMay(client.ctx(), READ)));
+  }
+
+  /** What the readings are worth. */
+  private static void gaugeRoom(Routes routes, Plant plant) {
+    GaugeResource gauges = new GaugeResource(plant);
+    CalibrationResource calibrations = new CalibrationResource(plant);
+
+    routes.get("/api/v1/gauges", READ, gauges::list);
+    routes.post("/api/v1/gauges", DECIDE, gauges::keep);
+    routes.post("/api/v1/gauges/use", DECIDE, gauges::use);
+    routes.post("/api/v1/gauges/setting", DECIDE, gauges::set);
+    routes.get("/api/v1/calibrations", READ, calibrations::list);
+    routes.post("/api/v1/calibrations", DECIDE, calibrations::keep);
+    routes.post("/api/v1/calibrations/work-out", READ, calibrations::workOut);
+    routes.post("/api/v1/calibrations/preview", DECIDE, calibrations::preview);
+    routes.post("/api/v1/calibrations/rescale", DECIDE, calibrations::rescale);
+    routes.post("/api/v1/calibrations/take-back", DECIDE, calibrations::takeBack);
+    CheckResource checks = new CheckResource(plant);
+    routes.get("/api/v1/check-standards", READ, checks::list);
+    routes.post("/api/v1/check-standards", DECIDE, checks::keep);
+    routes.post("/api/v1/check-standards/{id}/readings", TEND_ALARMS, checks::note);
+    routes.post("/api/v1/check-standards/failures/{id}", DECIDE, checks::decide);
   }
 
   /** Who comes in, and who may do what. */

@@ -60,6 +60,9 @@ class OpenApiAnswersTest {
           Map.entry("/api/v1/rolls", List.of("/api/v1/rolls", "/api/v1/rolls?state=all")),
           Map.entry("/api/v1/causes", List.of("/api/v1/causes")),
           Map.entry("/api/v1/checks", List.of("/api/v1/checks")),
+          Map.entry("/api/v1/gauges", List.of("/api/v1/gauges")),
+          Map.entry("/api/v1/calibrations", List.of("/api/v1/calibrations")),
+          Map.entry("/api/v1/check-standards", List.of("/api/v1/check-standards")),
           Map.entry("/api/v1/shifts", List.of("/api/v1/shifts")),
           Map.entry(
               "/api/v1/handover", List.of("/api/v1/handover", "/api/v1/handover?line=Blown%201")),

@@ -1,0 +1,44 @@
+package dev.filmward.pipeline;
+
+import dev.filmward.gauge.calibration.Scaling.Word;
+import java.time.Instant;
+
+/**
+ * What a person wants re-scaled.
+ *
+ * @param calibrationId the calibration whose velocity the readings are to have
+ * @param position of the reported layer, from 1
+ * @param from samples taken from then on are re-scaled
+ */
+public record Rescaling(
+    String line,
+    String structure,
+    int position,
+    long calibrationId,
+    Instant from,
+    LimitsToo limits,
+    Word word) {
+  /** What happens to the limits that were computed of readings at another velocity. */
+  public enum LimitsToo {
+    /** They get a new version that is moved by the same factor. */
+    CARRY,
+    /** They stay, and are flagged. */
+    FLAG;
+
+    /** As written in addresses. */
+    public String word() {
+      return this == CARRY ? "carry" : "flag";
+    }
+
+    /** What {@link #word} gave. */
+    public static LimitsToo fromWord(String word) {
+      for (LimitsToo each : values()) {
+        if (each.word().equals(word)) {
+          return each;
+        }
+      }
+      throw new IllegalArgumentException(
+          "\"limits\" is \"carry\" (along) or \"flag\" (and leave), not \"" + word + "\"");
+    }
+  }
+}
