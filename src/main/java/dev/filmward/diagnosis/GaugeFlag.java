@@ -13,10 +13,10 @@ import java.util.List;
  */
 public record GaugeFlag(SampleKey sample, String kind, List<Integer> positions) {
   /** One layer reads like two and the rest moved up a place. */
-  public static final String MISSED_BOUNDARY = "missed-boundary";
+  public static final String MISSED_BOUNDARY = "boundary-not-found";
 
   /** Two neighbours trade thickness within one sample, or one lane of it. */
-  public static final String MISPLACED_BOUNDARY = "misplaced-boundary";
+  public static final String MISPLACED_BOUNDARY = "neighbours-trade";
 
   /** Pinned at the end of the range that the gauge was set to. */
   public static final String RANGE_END = "range-end";

@@ -123,11 +123,7 @@ public final class BoardReader {
   }
 
   private static Optional<Glance> glance(Tables tables, Production made, Structure structure) {
-    Charted charted = Charted.asKept(tables);
-    List<Stored> samples =
-        tables.samples().newest(made.line(), made.structure(), RECENT).stream()
-            .map(stored -> stored.as(charted.shown(stored.sample())))
-            .toList();
+    List<Stored> samples = tables.samples().newest(made.line(), made.structure(), RECENT);
     if (samples.isEmpty()) {
       return Optional.empty();
     }

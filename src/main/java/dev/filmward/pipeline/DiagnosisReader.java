@@ -8,17 +8,24 @@ import dev.filmward.diagnosis.Boundary;
 import dev.filmward.diagnosis.Diagnosis;
 import dev.filmward.diagnosis.DiagnosisEngine;
 import dev.filmward.diagnosis.FilmHistory;
+import dev.filmward.diagnosis.GaugeFlag;
 import dev.filmward.diagnosis.LineEntry;
 import dev.filmward.diagnosis.Observation;
 import dev.filmward.diagnosis.Signatures;
 import dev.filmward.diagnosis.Since;
+import dev.filmward.film.ReportedLayer;
 import dev.filmward.film.Sample;
+import dev.filmward.film.SampleKey;
 import dev.filmward.film.Structure;
+import dev.filmward.gauge.calibration.GaugeSetting;
+import dev.filmward.gauge.calibration.GaugeUse;
+import dev.filmward.gauge.screen.Flag;
 import dev.filmward.shift.Shift;
 import dev.filmward.shift.ShiftBook;
 import dev.filmward.store.FigureRow;
 import dev.filmward.store.FigureTable.Series;
 import dev.filmward.store.FigureTable.Span;
+import dev.filmward.store.ScreenedSample;
 import dev.filmward.store.Tables;
 import java.time.Instant;
 import java.time.ZoneId;
@@ -54,7 +61,8 @@ final class DiagnosisReader {
     FilmHistory history =
         FilmHistory.of(structure, samples, course.openedAt())
             .withReference(usual.map(FilmReference.Found::layers).orElse(List.of()))
-            .withBoundaries(boundaries(production.line(), window));
+            .withBoundaries(boundaries(production, window))
+            .withFlags(flags(production, window));
     Signatures signatures = tables.signatures().current();
     Diagnosis diagnosis = new DiagnosisEngine(signatures).diagnose(history);
     return new Explained(
@@ -82,7 +90,7 @@ final class DiagnosisReader {
             .min(Comparator.naturalOrder())
             .orElse(course.openedAt());
     Instant to = course.settledAt().or(course::returnedAt).orElse(Span.always().to());
-    Charted charted = Charted.asKept(tables);
+    Charted charted = Charted.withMisread(tables);
     List<Sample> samples = new ArrayList<>();
     int[] since = {0};
     tables
@@ -106,8 +114,24 @@ final class DiagnosisReader {
         : new Span(samples.get(0).takenAt(), samples.get(samples.size() - 1).takenAt());
   }
 
-  private List<Boundary> boundaries(String line, Span window) {
-    List<Boundary> boundaries = new ArrayList<>();
+  /** Of samples that are out of the charts; the engine leaves their readings out as well. */
+  private List<GaugeFlag> flags(Production production, Span window) {
+    List<GaugeFlag> flags = new ArrayList<>();
+    for (ScreenedSample screened :
+        tables.screening().flagged(production.line(), production.structure().code(), window)) {
+      if (screened.isOutOfCharts()) {
+        SampleKey sample = screened.stored().sample().key();
+        for (Flag flag : screened.flags()) {
+          flags.add(new GaugeFlag(sample, flag.kind().word(), flag.positions()));
+        }
+      }
+    }
+    return flags;
+  }
+
+  private List<Boundary> boundaries(Production production, Span window) {
+    String line = production.line();
+    List<Boundary> boundaries = gaugeBoundaries(production, window);
     tables.lineLog().within(line, window).stream()
         .filter(entry -> entry.withdrawn().isEmpty())
         .map(LineEntry::what)
@@ -122,6 +146,36 @@ final class DiagnosisReader {
             .within(window.from(), window.to().plusMillis(1))) {
       if (isIn(window, shift.from())) {
         boundaries.add(Boundary.of(Boundary.Kind.SHIFT, shift.from()));
+      }
+    }
+    return boundaries;
+  }
+
+  /** When another velocity was set in the gauge, or another gauge took over. */
+  private List<Boundary> gaugeBoundaries(Production production, Span window) {
+    List<Boundary> boundaries = new ArrayList<>();
+    String line = production.line();
+    for (GaugeSetting setting : tables.gauges().settings(line, production.structure().code())) {
+      if (isIn(window, setting.holdsFrom())) {
+        List<Integer> positions =
+            production.structure().reported().stream()
+                .filter(
+                    layer ->
+                        layer.members().stream().anyMatch(m -> m.name().equals(setting.layer())))
+                .map(ReportedLayer::position)
+                .toList();
+        boundaries.add(
+            new Boundary(
+                Boundary.Kind.CALIBRATION,
+                setting.holdsFrom(),
+                positions,
+                "velocity of " + setting.layer()));
+      }
+    }
+    for (GaugeUse use : tables.gauges().uses()) {
+      if (use.line().equals(line) && isIn(window, use.holdsFrom())) {
+        boundaries.add(
+            new Boundary(Boundary.Kind.CALIBRATION, use.holdsFrom(), List.of(), use.gauge()));
       }
     }
     return boundaries;

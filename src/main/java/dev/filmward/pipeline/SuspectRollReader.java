@@ -29,7 +29,6 @@ final class SuspectRollReader {
 
   SuspectRollReader(Tables tables, Production production) {
     this.tables = tables;
-    this.charted = Charted.asKept(tables);
     this.production = production;
     this.charted = Charted.asKept(tables);
     this.subgrouping = Subgrouping.layersAndTotal(production.structure());
@@ -50,7 +49,7 @@ final class SuspectRollReader {
             production.line(),
             production.structure().code(),
             span,
-            stored -> count(counts, stored.as(charted.shown(stored.sample())), good));
+            stored -> count(counts, stored, good));
     return new SuspectRolls(
         good,
         span,
