@@ -5,6 +5,7 @@ import { number } from './format.js';
 import { gaugeApply } from './gaugeApply.js';
 import { choice, field, figure, numberOf, part, reasonForm, setChoices, withUncertainty } from './gaugeParts.js';
 import { gaugePieces } from './gaugePieces.js';
+import { may } from './person.js';
 
 const TYPING_MS = 400;
 
@@ -72,6 +73,10 @@ export function gaugeCalibrate(changed) {
     const mine = ++asked;
     const question = body();
     keep.hidden = !question;
+    if (!may('decide')) {
+      keep.hidden = true;
+      return setText(result, 'To calibrate is for engineers and quality. What was found stands below for everybody.');
+    }
     if (!question) {
       return setText(result, gauge.value ? 'Fill in a piece and its readings; the result shows here at once.' : 'Add a gauge first, above.');
     }

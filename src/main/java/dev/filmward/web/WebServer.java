@@ -289,7 +289,7 @@ public final class WebServer implements AutoCloseable {
     routes.post("/api/v1/gauges/setting", DECIDE, gauges::set);
     routes.get("/api/v1/calibrations", READ, calibrations::list);
     routes.post("/api/v1/calibrations", DECIDE, calibrations::keep);
-    routes.post("/api/v1/calibrations/work-out", READ, calibrations::workOut);
+    routes.post("/api/v1/calibrations/work-out", DECIDE, calibrations::workOut);
     routes.post("/api/v1/calibrations/preview", DECIDE, calibrations::preview);
     routes.post("/api/v1/calibrations/rescale", DECIDE, calibrations::rescale);
     routes.post("/api/v1/calibrations/take-back", DECIDE, calibrations::takeBack);

@@ -50,9 +50,7 @@ class CheckDeskTest {
         .learnStructures("film.yaml", SmallFilm.STRUCTURES.getBytes(StandardCharsets.UTF_8));
     test.read("film.csv", FILM.usual(0, 100));
     test.plant().gauges().keep(new Gauge("G-1", 50, 0.6), WORD);
-    test.plant()
-        .gauges()
-        .use(new GaugeUse(SmallFilm.LINE, "G-1", FILM.takenAt(0), WORD));
+    test.plant().gauges().use(new GaugeUse(SmallFilm.LINE, "G-1", FILM.takenAt(0), WORD));
     desk = test.plant().gaugeChecks();
     ReferencePiece film = new ReferencePiece("CS-50", 50, 0.2, 2, "LDPE", "contact");
     desk.keep(new CheckStandard(0, "G-1", film, OptionalDouble.of(0.1), WORD));
@@ -71,8 +69,9 @@ class CheckDeskTest {
     Doubt doubt = desk.read().doubts().get(0);
     assertThat(doubt.after()).contains(FILM.takenAt(20).plusSeconds(30));
     assertThat(doubt.before()).contains(FILM.takenAt(80).plusSeconds(30));
-    assertThat(doubt.samples()).as("samples 21 to 80").containsExactly(
-        Map.entry(SmallFilm.LINE, 60L));
+    assertThat(doubt.samples())
+        .as("samples 21 to 80")
+        .containsExactly(Map.entry(SmallFilm.LINE, 60L));
     assertThat(doubt.covers(SmallFilm.LINE, FILM.takenAt(21))).isTrue();
     assertThat(doubt.covers(SmallFilm.LINE, FILM.takenAt(20))).isFalse();
     assertThat(doubt.covers("another line", FILM.takenAt(30))).isFalse();
@@ -121,7 +120,8 @@ class CheckDeskTest {
   void whatWasDoneStandsInTheAuditChain() {
     check(20, 50.1);
     List<String> actions =
-        test.plant()
+        test
+            .plant()
             .store()
             .read(tables -> tables.shiftFacts(NOW.minusSeconds(1), NOW.plusSeconds(1)).audited())
             .stream()

@@ -2,7 +2,8 @@ package dev.filmward.gauge.calibration;
 
 /**
  * How a velocity follows the temperature near the one at which it was found: {@code c(T) = c (1 +
- * coefficient (T - at) / 100)}. Immutable.
+ * coefficient (T - at) / 100)}. Kept with the record; readings are not corrected by it yet.
+ * Immutable.
  *
  * @param atC temperature of the film at the calibration, degrees Celsius
  * @param percentPerKelvin change of the velocity, percent by kelvin; below 0 for polymers (PE -0.3
@@ -23,10 +24,5 @@ public record TemperatureModel(double atC, double percentPerKelvin) {
           "a coefficient of velocity is in percent by kelvin, -5 to 5 (-0.4 for PE), not "
               + percentPerKelvin);
     }
-  }
-
-  /** What a thickness at the calibrated velocity is to be multiplied by at a temperature. */
-  public double factorAt(double celsius) {
-    return 1 + percentPerKelvin * (celsius - atC) / 100;
   }
 }

@@ -35,8 +35,7 @@ class CheckChartTest {
   /** Stated 0.12 um and a reference of U = 0.32 um with k = 2: sqrt(0.12² + 0.16²) = 0.2. */
   @Test
   void aStatedDeviationGoesTogetherWithTheReferences() {
-    CheckChart chart =
-        CheckChart.of(standard(50, 0.32, OptionalDouble.of(0.12)), readings(50.5));
+    CheckChart chart = CheckChart.of(standard(50, 0.32, OptionalDouble.of(0.12)), readings(50.5));
     assertThat(chart.basis()).isEqualTo(Basis.STATED);
     assertThat(chart.centreUm().orElseThrow()).isEqualTo(50);
     assertThat(chart.sigmaUm().orElseThrow()).isCloseTo(0.2, within(1e-12));
