@@ -76,7 +76,7 @@ class DocumentationTest {
       assertThat(pages.filter(page -> page.toString().endsWith(".html")).count())
           .isEqualTo(
               Pattern.compile(
-                      "(?m)^\\| (Board|Layer|Limits|Tests|Alarms|Rolls|Causes|Handover|Figures|Shifts|Intake|Telling|People|Sign in|Help) \\|")
+                      "(?m)^\\| (Board|Layer|Limits|Tests|Alarms|Rolls|Screening|Causes|Handover|Figures|Shifts|Intake|Telling|People|Sign in|Help) \\|")
                   .matcher(readme)
                   .results()
                   .count());
