@@ -9,7 +9,8 @@ import org.junit.jupiter.api.Test;
 /** How often the true cause was named, counted by hand. */
 class HitRateTest {
   private static final Named FEEDER = new Named("one-layer", List.of("feeder-hopper"));
-  private static final Named SPEED = new Named("all-layers", List.of("haul-off-speed", "layflat-width"));
+  private static final Named SPEED =
+      new Named("all-layers", List.of("haul-off-speed", "layflat-width"));
   private static final Named LOT = new Named("resin", List.of("resin-lot"));
   private static final Named DIE = new Named("lanes", List.of("die-air-ring"));
 

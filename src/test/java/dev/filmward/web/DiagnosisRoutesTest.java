@@ -93,11 +93,7 @@ class DiagnosisRoutesTest {
                 .post(log, "{\"kind\": \"resin-lot\", \"at\": \"2031-01-01T00:00:00Z\"}")
                 .status())
         .isEqualTo(400);
-    assertThat(
-            served
-                .api()
-                .post("/api/v1/lines/Nowhere/log", "{\"kind\": \"resin-lot\"}")
-                .status())
+    assertThat(served.api().post("/api/v1/lines/Nowhere/log", "{\"kind\": \"resin-lot\"}").status())
         .isEqualTo(404);
   }
 
