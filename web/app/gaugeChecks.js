@@ -9,7 +9,7 @@ import { mark } from './marks.js';
 import { allow } from './person.js';
 import { momentOf } from './plantClock.js';
 
-const VERDICTS = [['keep', 'Keep them'], ['leave-out', 'Mark them to be left out']];
+const VERDICTS = [['keep', 'Keep them'], ['leave-out', 'Leave them out of the charts']];
 const BASES = {
   stated: 'Limits about the reference thickness, from the stated deviation of readings.',
   'first-readings': 'Limits from the first eight readings.',

@@ -1,5 +1,6 @@
 package dev.filmward.pipeline;
 
+import dev.filmward.chart.LimitsVersion.Decision;
 import dev.filmward.gauge.calibration.CheckChart;
 import dev.filmward.gauge.calibration.CheckReading;
 import dev.filmward.gauge.calibration.CheckStandard;
@@ -8,7 +9,9 @@ import dev.filmward.gauge.calibration.Linearity;
 import dev.filmward.gauge.calibration.Scaling.Word;
 import dev.filmward.store.AuditEntry;
 import dev.filmward.store.CheckTable.Verdict;
+import dev.filmward.store.FigureTable.Span;
 import dev.filmward.store.Tables;
+import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
@@ -26,13 +29,19 @@ import java.util.function.Consumer;
  * good one; nothing is deleted, and a person decides. Thread-safe; each change is one transaction.
  */
 public final class CheckDesk {
-  private static final List<String> VERDICTS = List.of("keep", "leave-out");
+  private static final String LEAVE_OUT = "leave-out";
+  private static final List<String> VERDICTS = List.of("keep", LEAVE_OUT);
+
+  /** The least difference between two times that are kept. */
+  private static final Duration INSTANT = Duration.ofNanos(1000);
 
   private final Plant plant;
+  private final Judging judging;
   private final Consumer<PlantEvent> listener;
 
-  CheckDesk(Plant plant, Consumer<PlantEvent> listener) {
+  CheckDesk(Plant plant, Judging judging, Consumer<PlantEvent> listener) {
     this.plant = plant;
+    this.judging = judging;
     this.listener = listener;
   }
 
@@ -59,6 +68,13 @@ public final class CheckDesk {
       Optional<Verdict> verdict) {
     public Doubt {
       samples = new TreeMap<>(samples);
+    }
+
+    /** The time of the samples that are doubtful by it. */
+    Span span() {
+      return new Span(
+          after.map(good -> good.plus(INSTANT)).orElse(Span.always().from()),
+          before.map(good -> good.minus(INSTANT)).orElse(Span.always().to()));
     }
 
     /** Whether a sample of a line is doubtful by it. */
@@ -201,9 +217,10 @@ public final class CheckDesk {
   }
 
   /**
-   * Says what becomes of the samples that a failed check made doubtful.
+   * Says what becomes of the samples that a failed check made doubtful. Those left out are not
+   * charted, until somebody says that they are to be kept; either way they stay marked.
    *
-   * @param verdict {@code keep} or {@code leave-out}; either way they stay marked with it
+   * @param verdict {@code keep} or {@code leave-out}
    * @throws NoSuchElementException if there is no such check, or it did not fail
    */
   public void decide(long readingId, String verdict, Word word) {
@@ -211,17 +228,41 @@ public final class CheckDesk {
       throw new IllegalArgumentException(
           "doubtful samples are to \"keep\" or to \"leave-out\", not \"" + verdict + "\"");
     }
-    plant
-        .store()
-        .change(
-            tables -> {
-              if (read(tables).doubts.stream().noneMatch(d -> d.failed.id() == readingId)) {
-                throw new NoSuchElementException("no failed check " + readingId);
-              }
-              tables.checkStandards().decide(readingId, new Verdict(verdict, word));
-              audit(tables, "check " + readingId, verdict + ": ", word);
-            });
+    List<Runnable> afterwards =
+        plant
+            .store()
+            .write(
+                tables -> {
+                  Doubt doubt =
+                      read(tables).doubts.stream()
+                          .filter(each -> each.failed.id() == readingId)
+                          .findFirst()
+                          .orElseThrow(
+                              () -> new NoSuchElementException("no failed check " + readingId));
+                  tables.checkStandards().decide(readingId, new Verdict(verdict, word));
+                  audit(tables, "check " + readingId, verdict + ": ", word);
+                  return leaveOutOrPutBack(tables, doubt, verdict, word);
+                });
+    afterwards.forEach(Runnable::run);
     tellLines();
+  }
+
+  private List<Runnable> leaveOutOrPutBack(Tables tables, Doubt doubt, String verdict, Word word) {
+    LeavingOut out =
+        new LeavingOut(
+            tables,
+            judging,
+            code -> plant.structures().find(code),
+            "failed check " + doubt.failed.id());
+    Decision decision = new Decision(word.by(), word.reason(), word.at());
+    List<Runnable> afterwards = new ArrayList<>();
+    for (String line : doubt.samples.keySet()) {
+      afterwards.addAll(
+          verdict.equals(LEAVE_OUT)
+              ? out.leaveOut(line, doubt.span(), decision)
+              : out.putBack(line, doubt.span(), decision));
+    }
+    return afterwards;
   }
 
   /** Pages that show series of lines look again. */

@@ -2,6 +2,7 @@ package dev.filmward.pipeline;
 
 import dev.filmward.film.SpecLimits;
 import dev.filmward.film.Structure;
+import dev.filmward.gauge.calibration.Calibration;
 import dev.filmward.gauge.conformity.DecisionRule;
 import dev.filmward.gauge.conformity.GuardedLimits;
 import dev.filmward.gauge.echo.EchoCheck;
@@ -25,6 +26,11 @@ import java.util.OptionalDouble;
 /** Checks a gauge against a film that is known, and what its readings are worth. Thread-safe. */
 public final class FilmCheck {
   private static final int SAMPLES = 200;
+
+  /** So many of the newest calibrations are looked through. */
+  private static final int CALIBRATIONS = 200;
+
+  private static final double PERCENT = 100;
 
   private final Plant plant;
 
@@ -74,12 +80,39 @@ public final class FilmCheck {
   public List<Worth> worth(Structure structure, Asked asked) {
     List<Worth> worth = new ArrayList<>();
     FilmBudget film = new FilmBudget(asked.conditions(), asked.coverage());
-    for (LayerBudget budget : film.of(GaugedLayer.of(structure), asked.velocityPercent())) {
+    for (LayerBudget budget :
+        film.of(GaugedLayer.of(structure), velocityPercent(structure, asked))) {
       Optional<GuardedLimits> limits =
           budget.budget().flatMap(parts -> guarded(budget, parts, asked));
       worth.add(new Worth(budget, limits, beside(structure, budget, limits, asked)));
     }
     return worth;
+  }
+
+  /** What was given, else what the newest calibration of a layer says. */
+  private List<OptionalDouble> velocityPercent(Structure structure, Asked asked) {
+    List<OptionalDouble> given = asked.velocityPercent();
+    List<Calibration> newest =
+        plant.store().read(tables -> tables.calibrations().newest(CALIBRATIONS));
+    List<OptionalDouble> percent = new ArrayList<>();
+    for (int i = 0; i < Math.max(given.size(), structure.reported().size()); i++) {
+      boolean isGiven = i < given.size() && given.get(i).isPresent();
+      percent.add(isGiven ? given.get(i) : calibrated(newest, structure, i + 1));
+    }
+    return percent;
+  }
+
+  private static OptionalDouble calibrated(
+      List<Calibration> newestFirst, Structure structure, int position) {
+    if (position > structure.reported().size()) {
+      return OptionalDouble.empty();
+    }
+    String layer = structure.reported().get(position - 1).name();
+    return newestFirst.stream()
+        .filter(one -> one.subject().structure().equals(structure.code()))
+        .filter(one -> one.subject().layer().equals(layer))
+        .mapToDouble(one -> PERCENT * one.found().relative())
+        .findFirst();
   }
 
   private static Optional<GuardedLimits> guarded(LayerBudget budget, Budget parts, Asked asked) {

@@ -134,14 +134,15 @@ final class Judging {
     }
 
     /**
-     * Works all out again from a sample on, about whose readings somebody decided.
+     * Works all out again from the first of some samples on, about whose readings somebody decided.
      *
+     * @param some at least one, all of one line and structure
      * @return tells the listener; to be run after the commit
      */
-    Runnable screenAgain(SampleTable.Stored stored, Structure structure) {
-      Change change = new Change(stored.sample().key().line(), structure);
-      change.changed(stored.sample());
-      new Refiguring(tables).run(List.of(stored), structure);
+    Runnable screenAgain(List<SampleTable.Stored> some, Structure structure) {
+      Change change = new Change(some.get(0).sample().key().line(), structure);
+      some.forEach(stored -> change.changed(stored.sample()));
+      new Refiguring(tables).run(some, structure);
       new Screening(tables, change.production(), structures.get(), clock.instant())
           .ofChanged(change.samples);
       tell(change, replay(change, newestBefore(change).orElse(clock.instant())));

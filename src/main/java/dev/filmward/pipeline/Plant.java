@@ -81,7 +81,7 @@ public final class Plant implements AutoCloseable {
     this.screening = new ScreeningDesk(this, judging, this::tell);
     this.rescaling = new RescalingDesk(this, judging, this::tell);
     this.gauges = new GaugeDesk(this, rescaling, this::tell);
-    this.gaugeChecks = new CheckDesk(this, this::tell);
+    this.gaugeChecks = new CheckDesk(this, judging, this::tell);
     this.causeBook = new CauseBook(store, clock);
   }
 

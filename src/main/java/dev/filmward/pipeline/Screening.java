@@ -23,6 +23,7 @@ import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.Set;
 
 /**
@@ -43,6 +44,7 @@ final class Screening {
   private final Screen screen;
   private final List<ScreeningVersion> versions;
   private final RecentSamples recent;
+  private final LineGauge gauge;
   private final Instant now;
 
   Screening(Tables tables, Production production, Structures structures, Instant now) {
@@ -51,6 +53,7 @@ final class Screening {
     this.now = now;
     this.screen = new Screen(production.structure(), structures.all());
     this.recent = screen.recent();
+    this.gauge = LineGauge.of(tables, production.line());
     this.versions = tables.screeningVersions().of(production.line(), production.structure().code());
   }
 
@@ -165,7 +168,9 @@ final class Screening {
 
   private List<Flag> flags(Sample sample) {
     ScreeningRules rules = rules(versions, sample.takenAt());
-    return rules.keep(screen.flags(sample, recent, rules.gaugeMhz()));
+    OptionalDouble mhz =
+        rules.gaugeMhz().isPresent() ? rules.gaugeMhz() : gauge.mhzAt(sample.takenAt());
+    return rules.keep(screen.flags(sample, recent, mhz));
   }
 
   private void remember(Instant before) {

@@ -118,7 +118,7 @@ public final class ScreeningDesk {
             List.of(new ScreenedSample(before.stored(), Optional.of(state), before.flags())),
             decision.at());
     tables.audit().add(Audited.screened(sample.key(), state, decision));
-    return judging.begin(tables).screenAgain(before.stored(), film);
+    return judging.begin(tables).screenAgain(List.of(before.stored()), film);
   }
 
   /** All versions of how readings of a structure on a line are screened, first to last. */

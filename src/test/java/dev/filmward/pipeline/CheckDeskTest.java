@@ -10,6 +10,8 @@ import dev.filmward.gauge.calibration.GaugeUse;
 import dev.filmward.gauge.calibration.ReferencePiece;
 import dev.filmward.gauge.calibration.Scaling.Word;
 import dev.filmward.pipeline.CheckDesk.Doubt;
+import dev.filmward.store.FigureTable.Series;
+import dev.filmward.store.FigureTable.Span;
 import dev.filmward.store.TestDatabase;
 import dev.filmward.web.SmallFilm;
 import java.nio.charset.StandardCharsets;
@@ -106,6 +108,33 @@ class CheckDeskTest {
         .hasMessageContaining("no failed check");
     assertThatThrownBy(() -> desk.decide(failed, "delete", WORD))
         .isInstanceOf(IllegalArgumentException.class);
+  }
+
+  @Test
+  void whatIsLeftOutIsNotChartedUntilItIsToBeKept() {
+    check(20, 50.1);
+    check(60, 51.0);
+    check(80, 49.9);
+    long failed = desk.read().doubts().get(0).failed().id();
+    assertThat(charted()).isEqualTo(100);
+    desk.decide(failed, "leave-out", new Word("Alex", "the probe was loose", NOW));
+    assertThat(charted()).as("100 less samples 21 to 80").isEqualTo(40);
+    desk.decide(failed, "keep", new Word("Alex", "it was the standard that was loose", NOW));
+    assertThat(charted()).isEqualTo(100);
+  }
+
+  private long charted() {
+    return test
+        .plant()
+        .store()
+        .read(
+            tables ->
+                tables
+                    .figures()
+                    .within(new Series(SmallFilm.LINE, SmallFilm.CODE, 0), Span.always()))
+        .stream()
+        .filter(row -> row.subgroup().isPresent())
+        .count();
   }
 
   @Test

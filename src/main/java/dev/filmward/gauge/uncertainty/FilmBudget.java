@@ -17,7 +17,7 @@ import java.util.OptionalDouble;
  */
 public final class FilmBudget {
   private static final double PERCENT = 100;
-  private static final String OF_CALIBRATION = "as given";
+  private static final String OF_CALIBRATION = "as given, or as last calibrated";
   private static final String OF_FAMILY = "range of the resin's family; calibrate";
 
   private final LayerModel.Conditions conditions;
