@@ -12,6 +12,7 @@ import java.util.Map;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
@@ -22,6 +23,7 @@ import org.junit.jupiter.api.io.TempDir;
  * server, 100 ms and a second: here the server, its load and the measuring of coverage share one
  * process, its memory and two processors.
  */
+@Tag("alone")
 class DashboardLoadTest {
   private static final Plan PLAN = new Plan(200, 20, 50, 8);
   private static final int ROUNDS = 3;

@@ -15,10 +15,12 @@ import java.util.List;
 import java.util.regex.Pattern;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** Pages hear at once of what happened, and of all of it. */
+@Tag("alone")
 class EventStreamTest {
   private static final Duration SOON = Duration.ofSeconds(1);
   private static final Duration PATIENCE = Duration.ofSeconds(10);

@@ -14,10 +14,12 @@ import java.time.Duration;
 import java.util.List;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
+import org.junit.jupiter.api.Tag;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /** Signing in and out, and what happens to whoever loses an account or a role. */
+@Tag("alone")
 class SessionRoutesTest {
   private static final Duration PATIENCE = Duration.ofSeconds(20);
   private static final String FRESH = "gauge, die, nip and winder";
