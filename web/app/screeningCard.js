@@ -30,8 +30,8 @@ function headOf(flags, state) {
 }
 
 function placeOf({ positions, lanes }) {
-  const layers = positions.length === 1 ? `layer ${positions[0]}` : `layers ${positions.join(', ')}`;
-  return `${layers}, ${lanes.length === 1 ? 'lane' : 'lanes'} ${lanes.join(', ')}`;
+  const layers = positions.length === 1 ? `layer ${positions[0]}` : `layers ${runs(positions)}`;
+  return `${layers}, ${lanes.length === 1 ? 'lane' : 'lanes'} ${runs(lanes)}`;
 }
 
 /** A reason and the ways from here; what a person may not do is said, not hidden. */
@@ -65,4 +65,18 @@ function deciding({ id, state }, isOut, said, decided) {
       button('put-back', 'Put back into the charts', 'decide', isOut)),
     may('decide') || !isOut ? null : el('p', { class: 'soft' }, 'Putting back is for engineers and quality.'),
     signature('tend-alarms'));
+}
+
+/** 1 to 4, 7: numbers that follow each other as runs of three and more. */
+function runs(numbers) {
+  const parts = [];
+  for (const number of numbers) {
+    const last = parts.at(-1);
+    if (last && number === last[1] + 1) {
+      last[1] = number;
+    } else {
+      parts.push([number, number]);
+    }
+  }
+  return parts.map(([from, to]) => (to - from > 1 ? `${from} to ${to}` : to > from ? `${from}, ${to}` : String(from))).join(', ');
 }
