@@ -29,7 +29,7 @@ export function mount(root, params) {
     el('div', { class: 'check-body' }, section.node, remarks), figures, guidance,
     el('section', { class: 'check-worth', 'aria-label': 'What a reading is worth' },
       el('h2', {}, 'What a reading is worth'),
-      el('p', { class: 'soft' }, 'Each layer at what it is meant to be. Without an entry, the range of the resin\u2019s family stands for its velocity; after a calibration, enter its standard uncertainty.'),
+      el('p', { class: 'soft' }, 'Each layer at what it is meant to be. Without an entry, the newest calibration of the layer says how sure its velocity is, else the range of the resin\u2019s family.'),
       worth.node, table.node));
   let timer = null;
   let asking = 0;
