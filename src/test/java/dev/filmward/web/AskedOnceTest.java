@@ -145,14 +145,14 @@ class AskedOnceTest {
   @Test
   void whoeverIsDisabledIsOutWithTheNextRequest() {
     Api lee = served.as("Lee", Role.VIEWER);
-    assertThat(lee.get("/api/v1/board").status()).isEqualTo(200);
-    assertThat(asked(() -> lee.get("/api/v1/me")).statements()).isZero();
+    assertThat(lee.get("/api/v1/alarms").status()).isEqualTo(200);
+    assertThat(asked(() -> lee.get("/api/v1/alarms")).statements()).isZero();
     int id = -1;
     for (JsonNode person : api.get("/api/v1/people").json().get("people")) {
       id = person.get("name").asText().equals("Lee") ? person.get("id").asInt() : id;
     }
     assertThat(api.post("/api/v1/people/" + id + "/disable", "{}").status()).isEqualTo(200);
-    assertThat(lee.get("/api/v1/board").status()).isEqualTo(401);
+    assertThat(lee.get("/api/v1/alarms").status()).isEqualTo(401);
   }
 
   private void usual(int samples) {
