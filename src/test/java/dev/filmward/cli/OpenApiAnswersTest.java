@@ -60,6 +60,13 @@ class OpenApiAnswersTest {
           Map.entry("/api/v1/rolls", List.of("/api/v1/rolls", "/api/v1/rolls?state=all")),
           Map.entry("/api/v1/causes", List.of("/api/v1/causes")),
           Map.entry("/api/v1/checks", List.of("/api/v1/checks")),
+          Map.entry("/api/v1/screening", List.of("/api/v1/screening?state=all")),
+          Map.entry(
+              "/api/v1/lines/{line}/screening",
+              List.of("/api/v1/lines/Blown%201/screening?structure=LID-60")),
+          Map.entry(
+              "/api/v1/lines/{line}/missing",
+              List.of("/api/v1/lines/Blown%201/missing?structure=LID-60")),
           Map.entry("/api/v1/gauges", List.of("/api/v1/gauges")),
           Map.entry("/api/v1/calibrations", List.of("/api/v1/calibrations")),
           Map.entry("/api/v1/check-standards", List.of("/api/v1/check-standards")),
