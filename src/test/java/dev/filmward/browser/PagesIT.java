@@ -39,6 +39,10 @@ class PagesIT {
           Map.entry("causes", "/causes.html"),
           Map.entry("figures", "/figures.html"),
           Map.entry("film-check", "/film-check.html?structure=DUO-50&frequency=100&line=Blown%201"),
+          Map.entry("gauge", "/gauge.html"),
+          Map.entry("screening", "/screening.html?state=all"),
+          Map.entry("change", "/change.html?alarm=1"),
+          Map.entry("signatures", "/signatures.html"),
           Map.entry("handover", "/handover.html"),
           Map.entry("shifts", "/shifts.html"),
           Map.entry("intake", "/intake.html"),
@@ -73,9 +77,26 @@ class PagesIT {
             {"by": "Kim", "reason": "thin skin", "alarm": 1, "rolls":
               [{"line": "Blown 1", "structure": "DUO-50", "roll": "R1", "version": 0}]}
             """);
+    somebodyWritesOfTheGaugeAndTheLine();
     SmallFilm hostile = SmallFilm.withSampleAt(3, Instant.now());
     String quoted = '"' + HOSTILE.replace("\"", "\"\"") + '"';
     served.api().upload(HOSTILE + ".csv", hostile.usual(0, 4).replace(SmallFilm.LINE, quoted));
+  }
+
+  private static void somebodyWritesOfTheGaugeAndTheLine() {
+    String quoted = HOSTILE.replace("\"", "\\\"").substring(0, 50);
+    String gauge =
+        """
+        {"name": "%s", "centreMhz": 100, "bandwidth": 0.6, "reason": "new"}
+        """;
+    String lot =
+        """
+        {"kind": "resin-lot", "words": "%s"}
+        """;
+    assertThat(served.api().post("/api/v1/gauges", gauge.formatted(quoted)).status())
+        .isEqualTo(200);
+    assertThat(served.api().post("/api/v1/lines/Blown%201/log", lot.formatted(quoted)).status())
+        .isEqualTo(200);
   }
 
   private static void tellSomebody() {
