@@ -15,7 +15,7 @@ export function screeningCard(suspect, decided) {
   const isOut = ['held-out', 'confirmed', 'left-out'].includes(state);
   return el('li', { class: 'suspect', data: { id: suspect.id, state } },
     el('div', { class: 'suspect-words' },
-      el('h3', {}, mark('gauge'), ` ${headOf(flags, state)}`),
+      el('h2', {}, mark('gauge'), ` ${headOf(flags, state)}`),
       el('p', {}, `${line}, ${structure}, roll ${roll}, sample ${sample}`),
       el('p', { class: 'soft' }, `${momentOf(takenAt)}. Now: ${STATES[state]}.`),
       el('ul', { class: 'plain evidence' }, flags.map((flag) => el('li', {}, `${flag.evidence.replaceAll(/ um\b/g, ' µm')} `, el('span', { class: 'soft' }, `${placeOf(flag)}, ${flag.strength}.`)))),
