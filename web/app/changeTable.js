@@ -9,7 +9,7 @@ export function changeTable(sides, moves) {
   }
   const moved = new Map(moves.map((move) => [move.position, move]));
   return [
-    el('div', { class: 'table-frame' },
+    el('div', { class: 'table-frame', tabindex: 0, role: 'region', 'aria-label': 'Before and since, layer by layer' },
       el('table', { class: 'change-table' },
         el('caption', {}, 'Means of the samples\u2019 means before and since, \u00b5m; \u201cby now\u201d is where a drift has come to'),
         el('thead', {}, el('tr', {}, heads(['Layer', 'Before', 'Since', 'Change by now', 'Share of the total', 'How clear']))),
@@ -51,7 +51,7 @@ function lanes({ rows }) {
     return null;
   }
   return el('details', {}, el('summary', {}, 'Lane by lane'),
-    el('div', { class: 'table-frame' },
+    el('div', { class: 'table-frame', tabindex: 0, role: 'region', 'aria-label': 'Change lane by lane' },
       el('table', { class: 'change-table' },
         el('caption', {}, 'Change of each lane\u2019s mean, \u00b5m'),
         el('thead', {}, el('tr', {}, heads(['Layer', ...numbers.map((lane) => `lane ${lane}`)]))),

@@ -92,14 +92,14 @@ function rateTable({ all, byCause }) {
     return el('p', {}, 'Nobody has named the true cause of an alarm yet. Each one that is named at its alarm counts here.');
   }
   const row = (name, { alarms, first, shown, silent }) => el('tr', {}, el('th', { scope: 'row' }, name), [alarms, first, shown, silent].map((n) => el('td', { class: 'figure' }, String(n))));
-  return el('div', { class: 'table-frame' }, el('table', {},
+  return el('div', { class: 'table-frame', tabindex: 0, role: 'region', 'aria-label': 'How often the true cause was named' }, el('table', {},
     el('caption', {}, `${plural(all.alarms, 'alarm')} whose true cause was named`),
     el('thead', {}, el('tr', {}, ['Cause', 'Alarms', 'First hint right', 'In the first three', 'Nothing named'].map((word, i) => el('th', { scope: 'col', class: i === 0 ? null : 'figure' }, word)))),
     el('tbody', {}, row('all', all), byCause.map((one) => row(one.cause, one)))));
 }
 
 function statisticsTable(statistics) {
-  return el('div', { class: 'table-frame' }, el('table', { class: 'statistics' },
+  return el('div', { class: 'table-frame', tabindex: 0, role: 'region', 'aria-label': 'Statistics' }, el('table', { class: 'statistics' },
     el('thead', {}, el('tr', {}, ['Statistic', 'Side', 'Unit', 'Meaning'].map((word) => el('th', { scope: 'col' }, word)))),
     el('tbody', {}, statistics.map(({ word, facet, unit, meaning }) => el('tr', {}, el('th', { scope: 'row' }, word), el('td', {}, facet), el('td', {}, unit || '\u2013'), el('td', {}, meaning))))));
 }
