@@ -101,7 +101,7 @@ final class DiagnosisReader {
             new Span(from, to),
             stored -> {
               since[0] += stored.sample().takenAt().isBefore(course.openedAt()) ? 0 : 1;
-              if (!stored.isThinned() && since[0] <= SAMPLES_SINCE) {
+              if (production.hasLayersOf(stored.sample()) && since[0] <= SAMPLES_SINCE) {
                 charted.of(stored.sample()).ifPresent(samples::add);
               }
             });

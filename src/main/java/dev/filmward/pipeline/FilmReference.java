@@ -104,7 +104,7 @@ final class FilmReference {
             production.structure().code(),
             span,
             stored -> {
-              if (!stored.isThinned()
+              if (production.hasLayersOf(stored.sample())
                   && samples.size() < MOST
                   && !isIn(excluded, stored.sample().key())) {
                 charted.of(stored.sample()).ifPresent(samples::add);

@@ -1,6 +1,7 @@
 package dev.filmward.pipeline;
 
 import dev.filmward.film.Characteristic;
+import dev.filmward.film.Sample;
 import dev.filmward.film.Structure;
 import dev.filmward.rule.ChosenTests;
 import dev.filmward.store.FigureTable.Series;
@@ -31,6 +32,14 @@ record Production(String line, Structure structure) {
         .filter(made -> made.line().equals(line) && made.structure().equals(structure.code()))
         .map(made -> made.lastAt().plus(NEXT))
         .max(Comparator.naturalOrder());
+  }
+
+  /**
+   * Whether a sample has a place for each layer: not where its readings were thinned, nor where it
+   * was taken while the structure had other layers.
+   */
+  boolean hasLayersOf(Sample sample) {
+    return sample.layers() == structure.reported().size();
   }
 
   /** Layers and total, which are charted. */

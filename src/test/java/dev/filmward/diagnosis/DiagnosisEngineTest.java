@@ -17,6 +17,7 @@ import dev.filmward.simulate.SampleRuns;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.ArrayList;
+import java.util.Comparator;
 import java.util.List;
 import java.util.Random;
 import java.util.stream.IntStream;
@@ -276,8 +277,26 @@ class DiagnosisEngineTest {
                         ? Double.NaN
                         : Math.max(0, 20 + spread * random.nextGaussian())));
       }
-      assertThat(engine.diagnose(FilmHistory.of(film.structure(), odd, last(odd)))).isNotNull();
+      assertHoldsTogether(engine.diagnose(FilmHistory.of(film.structure(), odd, last(odd))), odd);
     }
+  }
+
+  /** Whatever was read: what is named is of this film, of this window, and best first. */
+  private static void assertHoldsTogether(Diagnosis diagnosis, List<Sample> window) {
+    List<Instant> times = window.stream().map(Sample::takenAt).toList();
+    for (Candidate one : diagnosis.candidates()) {
+      assertThat(one.positions()).allMatch(position -> position >= 1 && position <= 3);
+      assertThat(one.lanes()).allMatch(lane -> window.stream().anyMatch(s -> hasLane(s, lane)));
+      assertThat(one.since().map(Since::at).map(times::contains).orElse(true)).isTrue();
+      assertThat(one.evidence()).isNotEmpty();
+    }
+    assertThat(diagnosis.candidates())
+        .extracting(Candidate::score)
+        .isSortedAccordingTo(Comparator.reverseOrder());
+  }
+
+  private static boolean hasLane(Sample sample, int number) {
+    return IntStream.range(0, sample.laneCount()).anyMatch(i -> sample.lane(i) == number);
   }
 
   private interface Um {

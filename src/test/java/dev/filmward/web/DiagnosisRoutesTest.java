@@ -6,6 +6,7 @@ import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.filmward.people.Role;
 import dev.filmward.store.TestDatabase;
+import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
@@ -47,6 +48,33 @@ class DiagnosisRoutesTest {
     JsonNode skin = row(sides, 1);
     double moved = skin.at("/after/mean").asDouble() - skin.at("/before/mean").asDouble();
     assertThat(moved).isBetween(-3.3, -2.7);
+  }
+
+  @Test
+  void anAlarmIsExplainedAlsoWhenItsStructureHasOtherLayersByNow() throws Exception {
+    String alarm = "/api/v1/alarms/" + alarm();
+    String more =
+        """
+        structures:
+          - code: %s
+            name: with another layer
+            layers:
+              - {name: One, role: skin, target: 20 um}
+              - {name: Two, role: core, target: 20 um}
+              - {name: Three, role: seal, target: 10 um}
+        """
+            .formatted(SmallFilm.CODE);
+    served.plant().learnStructures("more.yaml", more.getBytes(StandardCharsets.UTF_8));
+
+    assertThat(served.api().get(alarm + "/diagnosis").status()).isEqualTo(200);
+    assertThat(
+            served
+                .api()
+                .post(
+                    alarm + "/finding",
+                    "{\"cause\": \"resin-lot\", \"note\": \"\", \"action\": \"\"}")
+                .status())
+        .isEqualTo(200);
   }
 
   @Test
