@@ -42,7 +42,8 @@ export function mount(root, params) {
   }
 
   function showList(samples, most) {
-    setText(heading, samples.length === 0 ? 'No sample looks misread' : `${samples.length === most ? 'The newest ' : ''}${plural(samples.length, 'sample')} ${asked.state === 'open' ? 'to look at' : ''}`.trim());
+    const words = samples.length === 0 ? 'no sample looks misread' : `${samples.length === most ? 'the newest ' : ''}${plural(samples.length, 'sample')} ${asked.state === 'open' ? 'to look at' : ''}`.trim();
+    setText(heading, words[0].toUpperCase() + words.slice(1));
     nothing.hidden = samples.length > 0;
     setText(nothing, 'Nothing fits what is asked for above.');
     list.replaceChildren(...samples.map((suspect) => screeningCard(suspect, refresh)));
