@@ -1,16 +1,34 @@
-/** Numbers and ages as people read them. Thickness is rounded to what a gauge can resolve. */
+/**
+ * Numbers and ages as people read them, with the decimal sign and the unit of length that were chosen. Lengths come in um.
+ * Thickness is rounded to what a gauge can resolve.
+ */
+import { decimalSign, locale, unitOf } from './choices.js';
+
 const FIGURE_SPACE = '\u2007';
+const LISTS = new Intl.ListFormat(locale(), { type: 'conjunction' });
 const MINUS = '\u2212';
 
-/** Decimals that suit a thickness of this size, um. */
+/** Decimals that suit a thickness of this size, for `um`. */
 export function decimalsFor(referenceUm) {
   return Math.abs(referenceUm) < 20 ? 2 : 1;
 }
 
-/** A thickness without its unit; a dash where there is none. */
+/** The sign of the unit of length: µm or mil. */
+export const unit = () => unitOf().sign;
+
+/** A thickness in um as a number of the unit that was chosen, for scales and ticks. */
+export const inUnit = (um) => um * unitOf().perUm;
+
+/** The same the other way. */
+export const fromUnit = (length) => length / unitOf().perUm;
+
+/** A thickness in um, written in the unit that was chosen, without its sign; a dash where there is none. `decimals` are those for um. */
 export function um(value, decimals = decimalsFor(value)) {
-  return isNumber(value) ? value.toFixed(decimals).replace('-', MINUS) : '\u2013';
+  return isNumber(value) ? number(inUnit(value), decimals + unitOf().moreDecimals) : '\u2013';
 }
+
+/** A thickness with its unit, not to be parted. */
+export const length = (value, decimals = decimalsFor(value)) => `${um(value, decimals)}\u202f${unit()}`;
 
 /** Like `um`, padded with figure spaces so that a right-aligned column stays aligned on the decimal. */
 export function umAligned(value, decimals, columnDecimals) {
@@ -19,7 +37,7 @@ export function umAligned(value, decimals, columnDecimals) {
 
 /** A plain number with a fixed count of decimals; a dash where there is none. */
 export function number(value, decimals) {
-  return isNumber(value) ? withoutMinusZero(value.toFixed(decimals)).replace('-', MINUS) : '\u2013';
+  return isNumber(value) ? withoutMinusZero(value.toFixed(decimals)).replace('-', MINUS).replace('.', decimalSign()) : '\u2013';
 }
 
 const withoutMinusZero = (text) => (/[1-9]/.test(text) ? text : text.replace('-', ''));
@@ -50,7 +68,7 @@ export function plural(n, one, many = `${one}s`) {
 
 /** a, b and c */
 export function list(words) {
-  return words.length < 2 ? words.join('') : `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
+  return LISTS.format(words.map(String));
 }
 
 function isNumber(value) {

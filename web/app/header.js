@@ -1,6 +1,7 @@
 /** The head of every page: word mark, ways to the pages, whether data flow, the plant's clock, who is here. */
 import { isWaiting } from './alarmWords.js';
 import { getJson } from './api.js';
+import { display } from './display.js';
 import { el, setText, svg } from './elements.js';
 import { shape } from './marks.js';
 import * as live from './live.js';
@@ -8,23 +9,26 @@ import { may, who } from './person.js';
 import { isSynchronised, moment, nowMs, timeWithSeconds } from './plantClock.js';
 import { throttled } from './refresh.js';
 import { signInNotice } from './signInNotice.js';
+import { room } from './text.js';
 import { whoIsHere } from './whoIsHere.js';
 
+const t = await room('frame');
+
 const PAGES = [
-  ['board', '/', 'Board', 'read'],
-  ['alarms', '/alarms.html', 'Alarms', 'read'],
-  ['handover', '/handover.html', 'Handover', 'read'],
-  ['intake', '/intake.html', 'Intake', 'read'],
-  ['gauge', '/gauge.html', 'Gauge room', 'read'],
-  ['help', '/help.html', 'Help', 'anybody'],
+  ['board', '/', 'read'],
+  ['alarms', '/alarms.html', 'read'],
+  ['handover', '/handover.html', 'read'],
+  ['intake', '/intake.html', 'read'],
+  ['gauge', '/gauge.html', 'read'],
+  ['help', '/help.html', 'anybody'],
 ];
 /** For whoever sets the plant up; folded, since it is seldom needed. */
 const SET_UP = [
-  ['causes', '/causes.html', 'Causes and checks', 'decide'],
-  ['signatures', '/signatures.html', 'Signatures', 'decide'],
-  ['shifts', '/shifts.html', 'Shifts', 'decide'],
-  ['people', '/people.html', 'People', 'administer'],
-  ['telling', '/telling.html', 'Telling people', 'administer'],
+  ['causes', '/causes.html', 'decide'],
+  ['signatures', '/signatures.html', 'decide'],
+  ['shifts', '/shifts.html', 'decide'],
+  ['people', '/people.html', 'administer'],
+  ['telling', '/telling.html', 'administer'],
 ];
 const COUNT_EVERY_MS = 2_000;
 
@@ -32,11 +36,11 @@ export function mount(root, { view }) {
   const openCount = el('span', { class: 'count', hidden: true });
   const link = el('span', { class: 'link-state', role: 'status' });
   const clock = el('time', { class: 'clock' });
-  const pages = PAGES.filter(([, , , needed]) => may(needed));
-  const links = pages.map(([name, href, word]) =>
-    el('a', { href, 'aria-current': name === view ? 'page' : null }, word, name === 'alarms' ? openCount : null),
+  const pages = PAGES.filter(([, , needed]) => may(needed));
+  const links = pages.map(([name, href]) =>
+    el('a', { href, 'aria-current': name === view ? 'page' : null }, t(name), name === 'alarms' ? openCount : null),
   );
-  root.replaceChildren(wordMark(), el('nav', { 'aria-label': 'Pages' }, ...[...links, setUp(view)].filter(Boolean)), el('div', { class: 'frame-end' }, link, clock, whoIsHere()));
+  root.replaceChildren(wordMark(), el('nav', { 'aria-label': t('pages') }, ...[...links, setUp(view)].filter(Boolean)), el('div', { class: 'frame-end' }, link, clock, display(), whoIsHere()));
   const notice = view === 'signin' ? null : signInNotice(who());
   if (notice) {
     root.after(notice);
@@ -63,14 +67,14 @@ export function mount(root, { view }) {
 }
 
 function setUp(view) {
-  const own = SET_UP.filter(([, , , needed]) => may(needed));
+  const own = SET_UP.filter(([, , needed]) => may(needed));
   if (own.length === 0) {
     return null;
   }
-  const links = own.map(([name, href, word]) =>
-    el('li', {}, el('a', { href, 'aria-current': name === view ? 'page' : null }, word)));
+  const links = own.map(([name, href]) =>
+    el('li', {}, el('a', { href, 'aria-current': name === view ? 'page' : null }, t(name))));
   const isHere = SET_UP.some(([name]) => name === view);
-  return el('details', { class: 'set-up', data: { here: isHere } }, el('summary', {}, 'Set-up'), el('ul', { class: 'plain' }, links));
+  return el('details', { class: 'set-up', data: { here: isHere } }, el('summary', {}, t('setUp')), el('ul', { class: 'plain' }, links));
 }
 
 /** Three bands whose cut ends stand against a hairline: the film as the board draws it. */
@@ -90,14 +94,14 @@ function showTime(clock) {
   }
 }
 
-const LINK_WORDS = { live: 'live', waiting: 'connecting' };
+const LINK_WORDS = { live: t('live'), waiting: t('connecting') };
 
 function showLink(node, state) {
   const before = node.dataset.state;
   node.dataset.state = state;
   document.documentElement.dataset.connection = state;
   if (before !== state) {
-    const words = LINK_WORDS[state] ?? `no connection since ${moment(nowMs())}`;
+    const words = LINK_WORDS[state] ?? t('lostSince', { time: moment(nowMs()) });
     node.replaceChildren(shape(state === 'lost' ? 'lost' : 'live'), el('span', {}, words));
   }
 }
@@ -109,7 +113,7 @@ async function countAlarms(node) {
     node.hidden = alarms.length === 0;
     node.dataset.waiting = waiting > 0;
     setText(node, String(alarms.length));
-    node.title = `${alarms.length} open, ${waiting} that nobody has taken`;
+    node.title = t('openAlarms', { open: alarms.length, waiting });
   } catch {
     node.hidden = true;
   }

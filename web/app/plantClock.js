@@ -2,6 +2,8 @@
  * The plant's time: the server's clock and zone, so that a screen with a wrong clock or zone still tells
  * the right age and time of day. Until the server names its zone, the offset of its own times is used.
  */
+import { locale } from './choices.js';
+
 let aheadMs = null;
 let zone = null;
 let shapes = shapesFor(undefined);
@@ -80,7 +82,7 @@ function offsetOf(iso) {
 }
 
 function shapesFor(timeZone) {
-  const shape = (options, language = 'en-GB') => {
+  const shape = (options, language = locale()) => {
     try {
       return new Intl.DateTimeFormat(language, { timeZone, ...options });
     } catch {

@@ -5,6 +5,9 @@
 import * as header from './header.js';
 import * as live from './live.js';
 import * as person from './person.js';
+import { room } from './text.js';
+
+const t = await room('frame');
 
 const VIEWS = {
   board: () => import('./board.js'),
@@ -32,6 +35,8 @@ const VIEWS = {
 const FOR_ANYBODY = ['signin', 'help'];
 
 const view = document.documentElement.dataset.view;
+document.title = `${t(`title.${view}`)} · Filmward`;
+document.querySelector('.skip').textContent = t('skip');
 const params = new URLSearchParams(location.search);
 const me = await person.load().catch(() => person.who());
 const isWelcome = FOR_ANYBODY.includes(view) || (person.may('read') && !me.mustChange && !me.mustSetUp);
