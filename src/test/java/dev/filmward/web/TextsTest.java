@@ -18,7 +18,9 @@ import java.util.regex.Pattern;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Test;
 
-/** What pages say stands in catalogues, the same keys and places in each language, and nowhere else. */
+/**
+ * What pages say stands in catalogues, the same keys and places in each language, and nowhere else.
+ */
 class TextsTest {
   private static final Path TEXTS = Path.of("web/text");
   private static final Path MODULES = Path.of("web/app");
@@ -74,7 +76,10 @@ class TextsTest {
                 .results()
                 .toList()) {
           for (MatchResult key :
-              Pattern.compile("'([^']+)'|`([^`]*)`").matcher(keyOf(call.group(1))).results().toList()) {
+              Pattern.compile("'([^']+)'|`([^`]*)`")
+                  .matcher(keyOf(call.group(1)))
+                  .results()
+                  .toList()) {
             if (key.group(1) != null && keys.contains(room.group(2) + "." + key.group(1))) {
               asked.add(room.group(2) + "." + key.group(1));
             } else if (key.group(2) != null) {
@@ -82,7 +87,8 @@ class TextsTest {
             }
           }
           String first = keyOf(call.group(1)).strip();
-          if (first.matches("'[^']+'") && !keys.contains(room.group(2) + "." + first.replace("'", ""))) {
+          if (first.matches("'[^']+'")
+              && !keys.contains(room.group(2) + "." + first.replace("'", ""))) {
             missing.add(module + " asks for " + room.group(2) + "." + first);
           }
         }
@@ -93,7 +99,10 @@ class TextsTest {
       }
     }
     assertThat(missing).isEmpty();
-    assertThat(keys.stream().filter(key -> !asked.contains(key)).filter(key -> starts.stream().noneMatch(key::startsWith)))
+    assertThat(
+            keys.stream()
+                .filter(key -> !asked.contains(key))
+                .filter(key -> starts.stream().noneMatch(key::startsWith)))
         .as("keys that nobody asks for")
         .isEmpty();
   }
@@ -139,7 +148,9 @@ class TextsTest {
   private static List<Path> modules() throws IOException {
     try (Stream<Path> files = Files.list(MODULES)) {
       return files
-          .filter(file -> file.toString().endsWith(".js") && !file.endsWith("text.js")).sorted().toList();
+          .filter(file -> file.toString().endsWith(".js") && !file.endsWith("text.js"))
+          .sorted()
+          .toList();
     }
   }
 }
