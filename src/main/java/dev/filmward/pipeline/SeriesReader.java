@@ -80,7 +80,7 @@ public final class SeriesReader {
     return plant.store().read(tables -> read(tables, address.line(), question));
   }
 
-  private static Characteristic characteristic(Structure structure, Address address) {
+  static Characteristic characteristic(Structure structure, Address address) {
     if (address.kind() == Characteristic.Kind.TOTAL) {
       return Characteristic.total();
     }

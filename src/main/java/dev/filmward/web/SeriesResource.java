@@ -9,6 +9,7 @@ import dev.filmward.film.Characteristic;
 import dev.filmward.film.Sample;
 import dev.filmward.film.Structures;
 import dev.filmward.pipeline.CheckDesk;
+import dev.filmward.pipeline.LayerLookReader;
 import dev.filmward.pipeline.Plant;
 import dev.filmward.pipeline.SeriesReader;
 import dev.filmward.pipeline.SeriesReader.Address;
@@ -24,40 +25,63 @@ import io.javalin.http.Context;
 import java.time.Instant;
 import java.util.Locale;
 import java.util.Optional;
+import java.util.function.Supplier;
 
 /** One series as columns for a chart. */
 final class SeriesResource {
   private final Plant plant;
   private final SeriesReader reader;
+  private final LayerLookReader looks;
   private final Answers answers;
 
   SeriesResource(Plant plant, Answers answers) {
     this.plant = plant;
     this.answers = answers;
     this.reader = new SeriesReader(plant);
+    this.looks = new LayerLookReader(plant);
   }
 
   void get(Context ctx) {
-    Address address =
-        new Address(
-            Requests.text(ctx, "line"), Requests.text(ctx, "structure"), kind(ctx), position(ctx));
-    Span always = Span.always();
-    Span span =
-        new Span(
-            Requests.number(ctx, "from").map(Instant::ofEpochMilli).orElse(always.from()),
-            Requests.number(ctx, "to").map(Instant::ofEpochMilli).orElse(always.to()));
-    View view = new View(span, pixels(ctx), readings(ctx));
+    Address address = address(ctx);
+    View view = new View(span(ctx), pixels(ctx), readings(ctx));
     answers.give(ctx, () -> read(address, view));
   }
 
-  private Fresh read(Address address, View view) {
-    long before = plant.changes().of(address.line());
-    Structures structures = plant.structures();
-    ObjectNode answer = json(reader.read(address, view));
-    return new Fresh(
-        answer,
+  /** Lanes, distribution and movement of the same span. */
+  void look(Context ctx) {
+    Address address = address(ctx);
+    Span span = span(ctx);
+    int pixels = pixels(ctx);
+    answers.give(
+        ctx,
         () ->
-            plant.changes().of(address.line()) == before && plant.structures().equals(structures));
+            fresh(
+                address.line(), () -> LayerLookJson.of(looks.read(address, span, pixels / 2 + 1))));
+  }
+
+  private static Address address(Context ctx) {
+    return new Address(
+        Requests.text(ctx, "line"), Requests.text(ctx, "structure"), kind(ctx), position(ctx));
+  }
+
+  private static Span span(Context ctx) {
+    Span always = Span.always();
+    return new Span(
+        Requests.number(ctx, "from").map(Instant::ofEpochMilli).orElse(always.from()),
+        Requests.number(ctx, "to").map(Instant::ofEpochMilli).orElse(always.to()));
+  }
+
+  private Fresh read(Address address, View view) {
+    return fresh(address.line(), () -> json(reader.read(address, view)));
+  }
+
+  /** Good until a sample or a decision changes the line, or somebody its structures. */
+  private Fresh fresh(String line, Supplier<ObjectNode> reading) {
+    long before = plant.changes().of(line);
+    Structures structures = plant.structures();
+    ObjectNode answer = reading.get();
+    return new Fresh(
+        answer, () -> plant.changes().of(line) == before && plant.structures().equals(structures));
   }
 
   private static Characteristic.Kind kind(Context ctx) {

@@ -47,6 +47,11 @@ class OpenApiAnswersTest {
               List.of(
                   "/api/v1/series?line=Blown%201&structure=LID-60&kind=total",
                   "/api/v1/series" + FROM_UNKNOWN + "&kind=layer&position=1&pixels=100")),
+          Map.entry(
+              "/api/v1/series/look",
+              List.of(
+                  "/api/v1/series/look?line=Blown%201&structure=LID-60&kind=total",
+                  "/api/v1/series/look" + FROM_UNKNOWN + "&kind=layer&position=1&pixels=100")),
           Map.entry("/api/v1/alarms", List.of("/api/v1/alarms", "/api/v1/alarms?state=all")),
           Map.entry("/api/v1/alarms/{id}", List.of("/api/v1/alarms/1")),
           Map.entry("/api/v1/holds", List.of("/api/v1/holds")),
