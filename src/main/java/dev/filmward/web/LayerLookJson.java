@@ -99,7 +99,7 @@ final class LayerLookJson {
     return node;
   }
 
-  private static ObjectNode estimate(Estimate estimate) {
+  static ObjectNode estimate(Estimate estimate) {
     return Wire.object()
         .put("value", estimate.value())
         .put("lower", estimate.lower())
