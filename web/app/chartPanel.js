@@ -80,6 +80,7 @@ function datasets(panel, paint, pxPerPoint) {
     limit(panel.lower, 1.25, dash),
     limit(panel.centre, 0.75, [1, 3]),
     limit(panel.upper, 1.25, dash),
+    ...(panel.other ? [{ data: panel.other, borderColor: paint.hatch, borderWidth: 1.25, borderDash: [3, 2], pointRadius: 0, spanGaps: false }] : []),
     { data: panel.points, borderColor: paint.ink, backgroundColor: paint.ink, borderWidth: 1.5, pointRadius: radius, pointBorderWidth: 0, spanGaps: false },
   ];
 }

@@ -3,6 +3,7 @@ import { getJson } from './api.js';
 import { layerAddress } from './boardRow.js';
 import { el } from './elements.js';
 import { layerCharts } from './layerCharts.js';
+import { layerCompare } from './layerCompare.js';
 import { layerFacts } from './layerFacts.js';
 import { layerFilm } from './layerFilm.js';
 import { layerHead } from './layerHead.js';
@@ -38,10 +39,11 @@ export function mount(root, params) {
   });
   const table = seriesTable();
   const spread = layerSpread();
+  const compare = layerCompare(params, wanted, charts);
   const facts = el('aside', { 'aria-label': 'Figures' });
   const trouble = troubleLine();
   let series = null;
-  const middle = el('div', { class: 'layer-charts' }, ranges.node, charts.node);
+  const middle = el('div', { class: 'layer-charts' }, ranges.node, charts.node, compare.node);
   const side = el('div', { class: 'facts-place' }, spread.node, facts);
   const body = el('div', { class: 'layer-body', hidden: true }, film.node, middle, charts.reader, side, table.node);
   root.replaceChildren(head.node, trouble.node, body);
@@ -57,14 +59,14 @@ export function mount(root, params) {
         params.get('readings') === 'exported' ? null : getJson('/api/v1/series/look', asked),
       ]);
       series = next;
-      show(view, look);
+      show(view, look, board);
     } catch (error) {
       trouble.show(error);
     }
     document.documentElement.dataset.ready = 'true';
   }
 
-  function show(view, look) {
+  function show(view, look, board) {
     const isEmpty = series.columns.takenAt.length === 0;
     const isSpan = params.has('from') || params.has('to');
     trouble.say(isEmpty ? (isSpan ? 'No samples in this time.' : 'No samples of this layer yet.') : '');
@@ -75,6 +77,7 @@ export function mount(root, params) {
     head.show(series, view);
     charts.show(series, look);
     spread.show(look?.spread ?? null, series.spec);
+    compare.show(board);
     table.show(series);
     facts.replaceChildren(layerFacts(series));
     if (view.line) {
@@ -113,7 +116,7 @@ function viewOf(board, alarms, { line: name, structure, kind, position }) {
 
 /** What of the address belongs to the view, not to the layer. */
 function viewQuery(params) {
-  const kept = ['range', 'from', 'to', 'scope', 'readings'].filter((name) => params.has(name)).map((name) => [name, params.get(name)]);
+  const kept = ['range', 'from', 'to', 'scope', 'readings', 'compare'].filter((name) => params.has(name)).map((name) => [name, params.get(name)]);
   return kept.length > 0 ? `&${new URLSearchParams(kept)}` : '';
 }
 

@@ -4,6 +4,7 @@ import { chartPanel } from './chartPanel.js';
 import { dragSpan } from './dragSpan.js';
 import { layerLanes } from './layerLanes.js';
 import { hasSpec, meanPanel, rangePanel, suitableScope, timeAxis } from './meanRangeChart.js';
+import { momentNotes } from './momentNotes.js';
 import { axisWith, movementInWords } from './movement.js';
 import { pointReader } from './pointReader.js';
 import { um } from './format.js';
@@ -12,7 +13,7 @@ const SCOPES = { process: 'Means and control limits', product: 'Single readings 
 
 /**
  * `scope`: as the address names it, or null for what suits the data; `scoped(name)` is told of a tap, `dragged({from, to})` of a span
- * that was marked. Gives {node, reader, show(series, look), extent, destroy}.
+ * that was marked. Gives {node, reader, show(series, look), lay(other), extent, destroy}.
  */
 export function layerCharts(scope, { scoped, dragged }) {
   const mean = chartPanel('xbar', 'Mean chart: step through the samples');
@@ -20,25 +21,38 @@ export function layerCharts(scope, { scoped, dragged }) {
   const reader = pointReader([mean, range]);
   const lanes = layerLanes(mean);
   const movement = el('p', { class: 'movement' });
+  const notes = momentNotes(mean, reader.current);
   [mean, range].forEach((panel) => dragSpan(panel, dragged));
   const note = el('p', { class: 'chart-note' });
   const choice = el('div', { class: 'scopes', role: 'group', 'aria-label': 'What the mean chart shows' });
   const node = el('div', { class: 'charts' },
     el('div', { class: 'chart-title' }, el('h2', {}, 'Mean of each sample', el('span', { class: 'unit' }, ' µm')), choice),
-    mean.node, note, movement,
+    mean.node, notes.node, note, movement,
     el('h2', {}, 'Range within each sample', el('span', { class: 'unit' }, ' µm')),
     range.node,
     lanes.node);
   let named = scope;
   let series = null;
   let look = null;
+  let other = null;
 
   function show(next, lookedAt) {
     series = next;
     look = lookedAt;
+    notes.show(series);
+    draw();
+  }
+
+  /** Lays another span under the means, or takes it away: {takenAt, mean}. */
+  function lay(under) {
+    other = under;
+    draw();
+  }
+
+  function draw() {
     const now = named ?? suitableScope(series);
     const axis = axisWith(timeAxis(series), look?.movement);
-    mean.show({ ...meanPanel(series, now), movement: look?.movement ?? null }, axis);
+    mean.show({ ...meanPanel(series, now), movement: look?.movement ?? null, other }, axis);
     range.show(rangePanel(series), axis);
     reader.show(series);
     setText(movement, look ? movementInWords(look.movement) : '');
@@ -58,7 +72,7 @@ export function layerCharts(scope, { scoped, dragged }) {
   function choose(name) {
     named = name;
     scoped(name);
-    show(series, look);
+    draw();
     choice.querySelector(`[data-scope="${name}"]`).focus();
   }
 
@@ -70,9 +84,9 @@ export function layerCharts(scope, { scoped, dragged }) {
   };
   const destroy = () => {
     observer.disconnect();
-    [mean, range, lanes].forEach((one) => one.destroy());
+    [mean, range, lanes, notes].forEach((one) => one.destroy());
   };
-  return { node, reader: reader.node, show, extent, destroy };
+  return { node, reader: reader.node, show, lay, extent, destroy };
 }
 
 function noteOf({ spec }, scope) {
