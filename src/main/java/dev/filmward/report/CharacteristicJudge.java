@@ -35,7 +35,10 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
-/** Takes what a week's readings of a characteristic add up to, gives its part of the report. For one thread. */
+/**
+ * Takes what a week's readings of a characteristic add up to, gives its part of the report. For one
+ * thread.
+ */
 final class CharacteristicJudge {
   private static final double PER_MILLION = 1e6;
   private static final OptionalDouble NOTHING = OptionalDouble.empty();
@@ -124,16 +127,14 @@ final class CharacteristicJudge {
     }
     Answer points = statement.get().points();
     if (points.indices().cpk().isEmpty()) {
-      return IndexWeek.none(
-          Bounds.of(tally.spec()).isEmpty() ? Why.NO_SPECIFICATION : Why.TOO_FEW);
+      return IndexWeek.none(Bounds.of(tally.spec()).isEmpty() ? Why.NO_SPECIFICATION : Why.TOO_FEW);
     }
     Why why = why(statement.get(), steadiness);
     Kind kind = why == Why.STABLE ? Kind.CAPABILITY : Kind.PERFORMANCE;
     Optional<Indices> within =
         kind == Kind.CAPABILITY ? statement.get().capability() : Optional.empty();
     Optional<PercentileIndices> percentiles = statement.get().percentiles();
-    Optional<IndexLimits> limits =
-        percentiles.isPresent() ? Optional.empty() : points.limits();
+    Optional<IndexLimits> limits = percentiles.isPresent() ? Optional.empty() : points.limits();
     return new IndexWeek(
         kind,
         why,
@@ -149,8 +150,7 @@ final class CharacteristicJudge {
   }
 
   private static Why why(CapabilityStatement statement, Steadiness steadiness) {
-    boolean tooFew =
-        statement.warning().filter(SampleSizeWarning.TOO_FEW::equals).isPresent();
+    boolean tooFew = statement.warning().filter(SampleSizeWarning.TOO_FEW::equals).isPresent();
     if (tooFew) {
       return Why.TOO_FEW;
     }
@@ -169,8 +169,7 @@ final class CharacteristicJudge {
     };
   }
 
-  private static OptionalDouble expected(
-      Optional<CapabilityStatement> statement, IndexWeek index) {
+  private static OptionalDouble expected(Optional<CapabilityStatement> statement, IndexWeek index) {
     return index.kind() == Kind.NONE || index.method() == Method.PERCENTILES
         ? NOTHING
         : statement.map(found -> found.points().indices().ppmTotal()).orElse(NOTHING);
@@ -220,7 +219,8 @@ final class CharacteristicJudge {
         .map(
             found -> {
               OptionalDouble density = FilmDensity.of(structure, characteristic);
-              OptionalDouble achievable = isSteady && found.isReachable() ? found.achievableUm() : NOTHING;
+              OptionalDouble achievable =
+                  isSteady && found.isReachable() ? found.achievableUm() : NOTHING;
               Optional<ResinCost> cost = cost(found, density, isSteady);
               return new GiveawayWeek(
                   found.nominalUm(),
@@ -239,8 +239,7 @@ final class CharacteristicJudge {
   }
 
   private Optional<ResinCost> cost(Giveaway found, OptionalDouble density, boolean isSteady) {
-    String layer =
-        characteristic.kind() == Characteristic.Kind.TOTAL ? "" : characteristic.name();
+    String layer = characteristic.kind() == Characteristic.Kind.TOTAL ? "" : characteristic.name();
     return density.isPresent() && isSteady && found.isReachable()
         ? settings
             .price(line, structure.code(), layer)
@@ -250,8 +249,7 @@ final class CharacteristicJudge {
 
   private List<TrendWeek> trend(
       SeriesWeeks series, int weeks, IndexWeek index, Steadiness steadiness) {
-    List<TrendWeek> trend =
-        new ArrayList<>(series.before(characteristic, weeks - 1, settings));
+    List<TrendWeek> trend = new ArrayList<>(series.before(characteristic, weeks - 1, settings));
     Moments points = tally.points();
     trend.add(
         new TrendWeek(

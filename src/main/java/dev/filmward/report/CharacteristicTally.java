@@ -11,7 +11,10 @@ import dev.filmward.stats.Moments;
 import java.util.SortedMap;
 import java.util.TreeMap;
 
-/** Sums up the readings of a characteristic over a week. Keeps them, 16 bytes each. A step, for one thread. */
+/**
+ * Sums up the readings of a characteristic over a week. Keeps them, 16 bytes each. A step, for one
+ * thread.
+ */
 final class CharacteristicTally {
   private final Characteristic characteristic;
   private final SpecLimits spec;

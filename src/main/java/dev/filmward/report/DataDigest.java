@@ -8,8 +8,9 @@ import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
 
 /**
- * SHA-256 over samples as they were charted, in the order in which they are given: names, time, lanes and readings. The same data give
- * the same digest, whatever database they lie in. For one thread.
+ * SHA-256 over samples as they were charted, in the order in which they are given: names, time,
+ * lanes and readings. The same data give the same digest, whatever database they lie in. For one
+ * thread.
  */
 final class DataDigest {
   private final MessageDigest digest;

@@ -34,7 +34,10 @@ import java.util.OptionalDouble;
 import java.util.Set;
 import java.util.TreeMap;
 
-/** Reads what happened around a film in a week: alarms, the gauge, limits, samples. Within one transaction, for one thread. */
+/**
+ * Reads what happened around a film in a week: alarms, the gauge, limits, samples. Within one
+ * transaction, for one thread.
+ */
 final class FilmFacts {
   private static final String RULE = "rule";
   private static final int FEWEST_FOR_PACE = 10;
@@ -177,8 +180,8 @@ final class FilmFacts {
   }
 
   /**
-   * Samples that should have come: one each usual time (the median between two) while the line was not said to stand still. 0 where
-   * too few came to tell the usual time.
+   * Samples that should have come: one each usual time (the median between two) while the line was
+   * not said to stand still. 0 where too few came to tell the usual time.
    */
   long expected(List<Instant> times) {
     if (times.size() < FEWEST_FOR_PACE) {

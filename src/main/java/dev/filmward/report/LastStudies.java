@@ -18,8 +18,8 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
- * Finds the last finished gauge study of a film, and says how much of a week's readings lies inside the specification by a guard band of twice
- * the gauge's standard deviation.
+ * Finds the last finished gauge study of a film, and says how much of a week's readings lies inside
+ * the specification by a guard band of twice the gauge's standard deviation.
  *
  * <p>Source: ISO 14253-1 for the guard band, with the expanded uncertainty of the study alone.
  */

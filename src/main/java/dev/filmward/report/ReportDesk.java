@@ -16,8 +16,9 @@ import java.util.NoSuchElementException;
 import java.util.Optional;
 
 /**
- * The life of weekly reports: drafts that follow the data, and issued ones that never change. Whoever issues a week again, after its data were
- * corrected, makes a new revision that says what changed. Thread-safe.
+ * The life of weekly reports: drafts that follow the data, and issued ones that never change.
+ * Whoever issues a week again, after its data were corrected, makes a new revision that says what
+ * changed. Thread-safe.
  */
 public final class ReportDesk {
   private static final String NOTHING = "[]";
@@ -91,18 +92,26 @@ public final class ReportDesk {
     byte[] json = ReportJson.write(report);
     return plant
         .store()
-        .write(tables -> tables.reports().add(stored(report, json, scope, 0, Optional.empty(), NOTHING), json));
+        .write(
+            tables ->
+                tables
+                    .reports()
+                    .add(stored(report, json, scope, 0, Optional.empty(), NOTHING), json));
   }
 
   /**
    * Freezes the week as it is known now, under a person's name.
    *
-   * @throws IllegalStateException if the week has not ended, or no figure differs from the revision before
+   * @throws IllegalStateException if the week has not ended, or no figure differs from the revision
+   *     before
    */
   public StoredReport issue(ReportWeek week, Scope scope, Signature signature) {
     if (signature.at().isBefore(week.to())) {
       throw new IllegalStateException(
-          week.word() + " ends at " + week.to() + "; issue the report after that, or look at the preview until then");
+          week.word()
+              + " ends at "
+              + week.to()
+              + "; issue the report after that, or look at the preview until then");
     }
     WeeklyReport report = preview(week, scope);
     byte[] json = ReportJson.write(report);
@@ -127,7 +136,12 @@ public final class ReportDesk {
             .reports()
             .add(
                 stored(
-                    report, json, scope, revision, Optional.of(signature), ReportJson.text(changes)),
+                    report,
+                    json,
+                    scope,
+                    revision,
+                    Optional.of(signature),
+                    ReportJson.text(changes)),
                 json);
     tables
         .audit()
@@ -202,7 +216,9 @@ public final class ReportDesk {
     byte[] json = tables.reports().content(stored.id());
     if (!ReportJson.digest(json).equals(stored.digest())) {
       throw new IllegalStateException(
-          "report " + stored.id() + " is not what was frozen: its digest differs; restore a backup");
+          "report "
+              + stored.id()
+              + " is not what was frozen: its digest differs; restore a backup");
     }
     try {
       return ReportJson.read(json);

@@ -26,8 +26,7 @@ public final class ReportDiff {
 
   private record Place(String line, String structure, String characteristic, String figure) {}
 
-  private static void add(
-      List<ReportChange> changes, Place place, String before, String after) {
+  private static void add(List<ReportChange> changes, Place place, String before, String after) {
     if (!before.equals(after)) {
       changes.add(
           new ReportChange(
@@ -53,7 +52,8 @@ public final class ReportDiff {
   private static void characteristic(
       Map<Place, String> figures, FilmWeek film, CharacteristicWeek each) {
     String name =
-        each.kind().word() + (each.position() == 0 ? "" : " " + each.position() + " " + each.name());
+        each.kind().word()
+            + (each.position() == 0 ? "" : " " + each.position() + " " + each.name());
     put(figures, film, name, "readings", String.valueOf(each.readings()));
     put(figures, film, name, "mean", text(each.mean()));
     put(figures, film, name, "sigmaWithin", text(each.sigmaWithin()));

@@ -15,8 +15,8 @@ import java.util.HexFormat;
 import java.util.List;
 
 /**
- * A report as JSON and back, losing nothing: numbers in full double precision, times ISO 8601 in UTC, what is missing as null. The same
- * report gives the same bytes.
+ * A report as JSON and back, losing nothing: numbers in full double precision, times ISO 8601 in
+ * UTC, what is missing as null. The same report gives the same bytes.
  */
 public final class ReportJson {
   private static final JsonMapper MAPPER =

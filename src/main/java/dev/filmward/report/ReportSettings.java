@@ -11,7 +11,8 @@ import java.util.OptionalDouble;
 /**
  * What a plant decided about its weekly report. Immutable.
  *
- * @param prices of films; one without a line holds for all lines, one without a structure for all films
+ * @param prices of films; one without a line holds for all lines, one without a structure for all
+ *     films
  */
 public record ReportSettings(Asked asked, List<FilmPrice> prices, Schedule schedule) {
   public static final ReportSettings USUAL =
@@ -83,7 +84,8 @@ public record ReportSettings(Asked asked, List<FilmPrice> prices, Schedule sched
   }
 
   /**
-   * When reports are made by themselves, for the week that has ended; they are drafts until a person signs.
+   * When reports are made by themselves, for the week that has ended; they are drafts until a
+   * person signs.
    *
    * @param day 1 (Monday) to 7
    * @param hour 0 to 23 in the plant's zone

@@ -32,8 +32,8 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 
 /**
- * Reads what is kept of a film's charted series: figures of samples, limits and signals, for a week and for the weeks before it. Within
- * one transaction, for one thread.
+ * Reads what is kept of a film's charted series: figures of samples, limits and signals, for a week
+ * and for the weeks before it. Within one transaction, for one thread.
  */
 final class SeriesWeeks {
   private static final int CHART_PX = 800;
@@ -54,8 +54,7 @@ final class SeriesWeeks {
   }
 
   /** One series in one week. */
-  record Week(
-      SeriesFigures figures, double lag1, Steadiness steadiness, List<ChartPoint> chart) {}
+  record Week(SeriesFigures figures, double lag1, Steadiness steadiness, List<ChartPoint> chart) {}
 
   Week week(Characteristic characteristic) {
     Series series = series(characteristic);
@@ -140,8 +139,7 @@ final class SeriesWeeks {
         .toList();
   }
 
-  private static ChartPoint point(
-      FigureRow row, List<LimitsVersion> limits, List<Signal> signals) {
+  private static ChartPoint point(FigureRow row, List<LimitsVersion> limits, List<Signal> signals) {
     Optional<Subgroup> subgroup = row.subgroup();
     Optional<Band> band =
         LimitsVersion.inForce(limits, row.takenAt())
@@ -158,11 +156,7 @@ final class SeriesWeeks {
         signals.stream()
             .map(
                 signal ->
-                    signal.chart().word()
-                        + ":"
-                        + signal.test().word()
-                        + ":"
-                        + signal.side().word())
+                    signal.chart().word() + ":" + signal.test().word() + ":" + signal.side().word())
             .toList());
   }
 

@@ -6,7 +6,10 @@ import dev.filmward.report.IndexWeek.Why;
 import java.util.List;
 import java.util.function.Predicate;
 
-/** Takes the characteristics of a film's week, gives the verdict: the worst that is true of any with a specification. */
+/**
+ * Takes the characteristics of a film's week, gives the verdict: the worst that is true of any with
+ * a specification.
+ */
 final class Verdicts {
   private Verdicts() {}
 
@@ -34,7 +37,8 @@ final class Verdicts {
     if (any(judged, index -> index.why() == Why.NO_LIMITS)) {
       return Verdict.NOT_JUDGED;
     }
-    return any(judged, index -> index.kind() != Kind.CAPABILITY || index.standing() != Standing.SHOWN)
+    return any(
+            judged, index -> index.kind() != Kind.CAPABILITY || index.standing() != Standing.SHOWN)
         ? Verdict.NOT_SHOWN
         : Verdict.CAPABLE;
   }

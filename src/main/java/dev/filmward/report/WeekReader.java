@@ -13,9 +13,9 @@ import java.util.List;
 import java.util.Optional;
 
 /**
- * Reads a week of a plant, gives its report. What is charted is what is reported: samples that are held out are left out and listed, the
- * same figures come out as on the screens. One production at a time, so that memory grows with the largest and not with
- * the plant. Thread-safe.
+ * Reads a week of a plant, gives its report. What is charted is what is reported: samples that are
+ * held out are left out and listed, the same figures come out as on the screens. One production at
+ * a time, so that memory grows with the largest and not with the plant. Thread-safe.
  */
 public final class WeekReader {
   /** Weeks of the trend, this one included. */

@@ -79,7 +79,8 @@ public final class ReportTable {
             .bind("revision", report.revision())
             .bind("madeAt", Times.toMicros(report.madeAt()))
             .bind("by", report.signature().map(Signature::by).map(Nul::shown).orElse(""))
-            .bind("signedAt", report.signature().map(each -> Times.toMicros(each.at())).orElse(null))
+            .bind(
+                "signedAt", report.signature().map(each -> Times.toMicros(each.at())).orElse(null))
             .bind("reason", report.signature().map(Signature::reason).map(Nul::shown).orElse(""))
             .bind("digest", report.digest())
             .bind("dataDigest", report.dataDigest())

@@ -21,12 +21,17 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
 /**
- * The figures of a held week of sample data against an independent computation: the file read by hand, moments by Apache Commons Math,
- * indices by the formulas of ISO 22514-2, d2 from the printed table of ASTM MNL 7 (2.326 for n = 5).
+ * The figures of a held week of sample data against an independent computation: the file read by
+ * hand, moments by Apache Commons Math, indices by the formulas of ISO 22514-2, d2 and d3 from the
+ * printed table of ASTM MNL 7, unequal samples weighted after I. W. Burr, Statistical Quality
+ * Control Methods (1976).
  */
 class WeekReaderTest {
   private static final ZoneId ZONE = ZoneId.of("Europe/Berlin");
-  private static final double D2_OF_5 = 2.326;
+
+  /** For samples of 4 and 5: d2 and d3. */
+  private static final Map<Long, double[]> PRINTED =
+      Map.of(4L, new double[] {2.059, 0.880}, 5L, new double[] {2.326, 0.864});
 
   @TempDir private Path folder;
 
@@ -44,9 +49,9 @@ class WeekReaderTest {
     assertThat(value(skin.mean())).isCloseTo(readings.all.getMean(), within(1e-9));
     double sigma = readings.all.getStandardDeviation();
     assertThat(value(skin.sigmaOverall())).isCloseTo(sigma, within(1e-9));
-    double within = readings.rangeBar() / D2_OF_5;
+    double within = readings.sigmaWithin();
     // the table has four digits
-    assertThat(value(skin.sigmaWithin())).isCloseTo(within, within(2e-4 * within));
+    assertThat(value(skin.sigmaWithin())).isCloseTo(within, within(3e-4 * within));
     double lower = value(skin.individual().lower());
     double upper = value(skin.individual().upper());
     double mean = readings.all.getMean();
@@ -55,8 +60,7 @@ class WeekReaderTest {
     assertThat(value(skin.index().pp())).isCloseTo((upper - lower) / (6 * sigma), within(1e-9));
     assertThat(skin.index().kind()).isEqualTo(Kind.CAPABILITY);
     assertThat(skin.index().why()).isEqualTo(Why.STABLE);
-    assertThat(value(skin.index().cp()))
-        .isCloseTo((upper - lower) / (6 * within), within(1e-3));
+    assertThat(value(skin.index().cp())).isCloseTo((upper - lower) / (6 * within), within(1e-3));
     assertThat(skin.bins().orElseThrow().counts().stream().mapToLong(Long::longValue).sum())
         .isEqualTo(skin.readings());
     assertThat(skin.trend()).hasSize(13);
@@ -104,8 +108,7 @@ class WeekReaderTest {
   void withoutLimitsNothingIsCalledCapability() throws Exception {
     try (TestPlant plant = plantOf(Path.of("sample-runs/shrink-in-control"))) {
       FilmWeek film = read(plant, "2026-W47").films().get(0);
-      assertThat(film.characteristics())
-          .noneMatch(each -> each.index().kind() == Kind.CAPABILITY);
+      assertThat(film.characteristics()).noneMatch(each -> each.index().kind() == Kind.CAPABILITY);
       assertThat(film.characteristics().get(0).index().why()).isEqualTo(Why.NO_LIMITS);
       assertThat(film.verdict()).isIn(Verdict.NOT_JUDGED, Verdict.BELOW);
     }
@@ -126,7 +129,12 @@ class WeekReaderTest {
   void oneSampleIsTooLittleForAnIndex() throws Exception {
     Path run = Path.of("sample-runs/shrink-in-control");
     List<String> lines = Files.readAllLines(run.resolve("readings.csv"), StandardCharsets.UTF_8);
-    String first = String.join("\n", lines.stream().filter(line -> line.startsWith("taken_at") || line.contains(",S001,")).toList());
+    String first =
+        String.join(
+            "\n",
+            lines.stream()
+                .filter(line -> line.startsWith("taken_at") || line.contains(",S001,"))
+                .toList());
     try (TestPlant plant = new TestPlant(folder, Instant.parse("2026-11-23T06:00:00Z"))) {
       plant.plant().learnStructures("s.yaml", Files.readAllBytes(run.resolve("structures.yaml")));
       plant.read("one.csv", first);
@@ -136,12 +144,15 @@ class WeekReaderTest {
     }
   }
 
-  /** A layer that was never measured has no figures, and the total neither; the others have theirs. */
+  /**
+   * A layer that was never measured has no figures, and the total neither; the others have theirs.
+   */
   @Test
   void aMissingLayerIsMissingAndNotZero() throws Exception {
     Path run = Path.of("sample-runs/shrink-in-control");
     List<String> lines = Files.readAllLines(run.resolve("readings.csv"), StandardCharsets.UTF_8);
-    String without = String.join("\n", lines.stream().filter(line -> !line.contains(",Core,")).toList());
+    String without =
+        String.join("\n", lines.stream().filter(line -> !line.contains(",Core,")).toList());
     try (TestPlant plant = new TestPlant(folder, Instant.parse("2026-11-23T06:00:00Z"))) {
       plant.plant().learnStructures("s.yaml", Files.readAllBytes(run.resolve("structures.yaml")));
       plant.read("without.csv", without);
@@ -228,7 +239,7 @@ class WeekReaderTest {
       Map<String, DescriptiveStatistics> bySample = new TreeMap<>();
       for (String line : Files.readAllLines(run.resolve("readings.csv"))) {
         String[] cells = line.split(",");
-        if (cells.length > 7 && cells[6].equals(layer)) {
+        if (cells.length == 8 && cells[6].equals(layer) && cells[7].matches("[0-9.]+")) {
           double um = Double.parseDouble(cells[7]);
           all.addValue(um);
           bySample.computeIfAbsent(cells[4], none -> new DescriptiveStatistics()).addValue(um);
@@ -237,11 +248,16 @@ class WeekReaderTest {
       return new Readings(all, bySample);
     }
 
-    private double rangeBar() {
-      return bySample.values().stream()
-          .mapToDouble(sample -> sample.getMax() - sample.getMin())
-          .average()
-          .orElseThrow();
+    private double sigmaWithin() {
+      double weights = 0;
+      double sum = 0;
+      for (DescriptiveStatistics sample : bySample.values()) {
+        double[] d = PRINTED.get(sample.getN());
+        double weight = d[0] * d[0] / (d[1] * d[1]);
+        sum += weight * (sample.getMax() - sample.getMin()) / d[0];
+        weights += weight;
+      }
+      return sum / weights;
     }
   }
 }
