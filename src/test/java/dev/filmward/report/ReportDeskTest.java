@@ -3,7 +3,6 @@ package dev.filmward.report;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
-
 import dev.filmward.pipeline.TestPlant;
 import dev.filmward.report.ReportForm.Issue;
 import dev.filmward.report.WeekReader.Scope;
@@ -23,13 +22,14 @@ import org.junit.jupiter.params.Parameter;
 import org.junit.jupiter.params.ParameterizedClass;
 import org.junit.jupiter.params.provider.EnumSource;
 
-/** What was issued stays as it was; a correction of data makes a revision that says what changed. */
+/**
+ * What was issued stays as it was; a correction of data makes a revision that says what changed.
+ */
 @ParameterizedClass(name = "{0}")
 @EnumSource(TestDatabase.class)
 class ReportDeskTest {
   private static final Instant MONDAY = Instant.parse("2026-11-23T06:00:00Z");
-  private static final ReportWeek WEEK =
-      ReportWeek.parse("2026-W47", ZoneId.of("Europe/Berlin"));
+  private static final ReportWeek WEEK = ReportWeek.parse("2026-W47", ZoneId.of("Europe/Berlin"));
   private static final Path RUN = Path.of("sample-runs/shrink-in-control");
 
   @Parameter private TestDatabase database;
@@ -83,7 +83,10 @@ class ReportDeskTest {
     List<String> lines = Files.readAllLines(RUN.resolve("readings.csv"));
     String header = lines.get(0);
     String line =
-        lines.stream().filter(each -> each.contains(",S100,1,Outer skin,")).findFirst().orElseThrow();
+        lines.stream()
+            .filter(each -> each.contains(",S100,1,Outer skin,"))
+            .findFirst()
+            .orElseThrow();
     plant.read("mended.csv", header + "\n" + line.substring(0, line.lastIndexOf(',')) + ",18.61\n");
   }
 
@@ -113,7 +116,10 @@ class ReportDeskTest {
     assertThat(desk.settings().version()).isEqualTo(1);
     assertThat(desk.preview(WEEK, Scope.ALL).asked().index()).isEqualTo(1.5);
     assertThatThrownBy(() -> desk.decide(settings, "Quinn", " ")).hasMessageContaining("reason");
-    List<String> chain = plant.plant().store().read(tables -> tables.audit().newest(5)).stream().map(Object::toString).toList();
+    List<String> chain =
+        plant.plant().store().read(tables -> tables.audit().newest(5)).stream()
+            .map(Object::toString)
+            .toList();
     assertThat(chain).anyMatch(entry -> entry.contains("the customer asks for it"));
   }
 
