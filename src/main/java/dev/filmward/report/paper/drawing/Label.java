@@ -1,0 +1,24 @@
+package dev.filmward.report.paper.drawing;
+
+/**
+ * A word in a drawing. Kept apart from the shapes, so that paper can set it as real text in the
+ * report's own font. Immutable.
+ *
+ * @param x of the anchor, points from the left
+ * @param y of the middle of the line, points from the top
+ */
+public record Label(double x, double y, String text, Anchor anchor, Tone tone) {
+  /** Which part of the text stands at x. */
+  public enum Anchor {
+    START,
+    MIDDLE,
+    END
+  }
+
+  /** How loud it is. */
+  public enum Tone {
+    INK,
+    SOFT,
+    STRONG
+  }
+}
