@@ -26,7 +26,10 @@ final class DrawingMarkup {
     String shapes = drawing.shapes().replace("hatch-", "hatch" + drawings + "-");
     return medium == Medium.SCREEN
         ? svg(drawing, alternative, shapes + words(drawing))
-        : svg(drawing, alternative, shapes) + overlay(drawing);
+        : "<div class=\"drawing\">"
+            + svg(drawing, alternative, shapes)
+            + "</div>"
+            + overlay(drawing);
   }
 
   private String svg(Drawing drawing, String alternative, String inside) {
@@ -58,8 +61,9 @@ final class DrawingMarkup {
       words.append(
           String.format(
               Locale.ROOT,
-              "<text class=\"%s\" text-anchor=\"%s\" x=\"%.2f\" y=\"%.2f\">%s</text>",
+              "<text class=\"%s %s\" text-anchor=\"%s\" x=\"%.2f\" y=\"%.2f\">%s</text>",
               tone(label),
+              ground(label),
               label.anchor().name().toLowerCase(Locale.ROOT),
               label.x(),
               label.y() + SIZE_PT * 0.36,
@@ -88,7 +92,7 @@ final class DrawingMarkup {
               Math.max(0, label.y() - LINE_PT / 2),
               label.x() - shift(label),
               WIDE_PT,
-              "<span>" + Escaped.of(Visible.of(label.text())) + "</span>"));
+              "<span class=\"" + ground(label) + "\">" + Escaped.of(Visible.of(label.text())) + "</span>"));
     }
     return overlay.append("</div>").toString();
   }
@@ -103,5 +107,9 @@ final class DrawingMarkup {
 
   private static String tone(Label label) {
     return label.tone().name().toLowerCase(Locale.ROOT);
+  }
+
+  private static String ground(Label label) {
+    return label.ground().name().toLowerCase(Locale.ROOT);
   }
 }

@@ -196,7 +196,7 @@ public final class ControlChart {
     Box box = new Box(middle - half, line - 4, middle + half, line + 4);
     if (taken.stream().noneMatch(box::meets)) {
       taken.add(box);
-      sketch.write(middle, line, text, Label.Anchor.MIDDLE, Label.Tone.STRONG);
+      sketch.writeOver(middle, line, text, Label.Anchor.MIDDLE, Label.Tone.STRONG);
     }
   }
 

@@ -10,9 +10,9 @@ import java.util.List;
 public final class IndexChart {
   private static final double LEFT_PT = 26;
   private static final double RIGHT_PT = 8;
-  private static final double TOP_PT = 6;
+  private static final double TOP_PT = 12;
   private static final double BOTTOM_PT = 13;
-  private static final int TICKS = 3;
+  private static final int TICKS = 4;
   private static final double WEEK_WORD_PT = 17;
 
   private IndexChart() {}
@@ -40,8 +40,10 @@ public final class IndexChart {
     double at = y.at(figure.required());
     sketch.dashed(
         "M" + Sketch.f(plot.left()) + " " + Sketch.f(at) + "H" + Sketch.f(plot.right()), Ink.INK, 0.9);
-    double line = at - 5 < plot.top() + 3 ? at + 5.5 : at - 5;
-    sketch.write(plot.left() + 3, line, figure.requiredWords(), Label.Anchor.START);
+    double line = plot.top() - 6;
+    sketch.dashed(
+        "M" + Sketch.f(plot.left()) + " " + Sketch.f(line) + "h12", Ink.INK, 0.9);
+    sketch.write(plot.left() + 16, line, figure.requiredWords(), Label.Anchor.START);
   }
 
   private static void weeks(List<IndexPoint> points, Sketch sketch, Box plot, Span y) {

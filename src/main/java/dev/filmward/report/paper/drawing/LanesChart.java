@@ -11,7 +11,7 @@ public final class LanesChart {
   private static final double RIGHT_PT = 8;
   private static final double TOP_PT = 5;
   private static final double BOTTOM_PT = 13;
-  private static final int TICKS = 3;
+  private static final int TICKS = 5;
   private static final double LANE_WORD_PT = 12;
 
   private LanesChart() {}

@@ -72,7 +72,12 @@ final class Sketch {
   }
 
   void write(double x, double y, String text, Label.Anchor anchor, Label.Tone tone) {
-    labels.add(new Label(x, y, text, anchor, tone));
+    labels.add(new Label(x, y, text, anchor, tone, Label.Ground.CLEAR));
+  }
+
+  /** Among marks, which it hides. */
+  void writeOver(double x, double y, String text, Label.Anchor anchor, Label.Tone tone) {
+    labels.add(new Label(x, y, text, anchor, tone, Label.Ground.MARKED));
   }
 
   private void add(String pattern, Object... parts) {

@@ -17,14 +17,14 @@ public record SpecLand(double lower, double upper, String belowWords, String abo
       Box land = new Box(plot.left(), plot.top(), plot.right(), Math.min(y.at(upper), plot.bottom()));
       sketch.hatch(land, Hatch.LAND);
       if (land.height() > WORDS_PT) {
-        sketch.write(plot.left() + 4, land.bottom() - 5.5, aboveWords, Label.Anchor.START);
+        sketch.writeOver(plot.left() + 4, land.bottom() - 5.5, aboveWords, Label.Anchor.START, Label.Tone.SOFT);
       }
     }
     if (!Double.isNaN(lower) && y.at(lower) < plot.bottom() - LEAST_PT) {
       Box land = new Box(plot.left(), Math.max(y.at(lower), plot.top()), plot.right(), plot.bottom());
       sketch.hatch(land, Hatch.LAND);
       if (land.height() > WORDS_PT) {
-        sketch.write(plot.left() + 4, land.top() + 5.5, belowWords, Label.Anchor.START);
+        sketch.writeOver(plot.left() + 4, land.top() + 5.5, belowWords, Label.Anchor.START, Label.Tone.SOFT);
       }
     }
   }
