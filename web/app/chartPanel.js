@@ -5,7 +5,8 @@
 import { el } from './elements.js';
 import { chartInk } from './chartInk.js';
 import { onSchemeChange, paintOf } from './chartPaint.js';
-import { number } from './format.js';
+import { fromUnit, inUnit, number } from './format.js';
+import { movementInk } from './movementInk.js';
 import { timeTicks } from './timeTicks.js';
 import { valueTicks } from './valueTicks.js';
 
@@ -15,12 +16,16 @@ const HEADROOM_EM = 1.6;
 const MOST_VALUE_TICKS = 5;
 const TICK_EVERY_PX = 105;
 
+/** Sent on the panel's node when it was drawn, also after it got another size. */
+export const DRAWN = 'filmward-drawn';
+const tellsDrawn = { id: 'filmward-drawn', afterDraw: ({ canvas }) => canvas.parentNode?.dispatchEvent(new Event(DRAWN)) };
+
 /** `name`: 'xbar' or 'range'. Gives {node, show(panel, axis), pixelOf(ms), indexAt(clientX), destroy}. */
 export function chartPanel(name, title) {
   const canvas = el('canvas', { 'aria-hidden': 'true' });
   const node = el('div', { class: 'chart', data: { chart: name }, role: 'slider', tabindex: 0, 'aria-label': title }, canvas);
   let shown = null;
-  const chart = new window.Chart(canvas, { type: 'line', data: { datasets: [] }, options: fixedOptions(), plugins: [chartInk] });
+  const chart = new window.Chart(canvas, { type: 'line', data: { datasets: [] }, options: fixedOptions(), plugins: [chartInk, movementInk, tellsDrawn] });
 
   function show(panel, axis) {
     shown = { panel, axis };
@@ -75,6 +80,7 @@ function datasets(panel, paint, pxPerPoint) {
     limit(panel.lower, 1.25, dash),
     limit(panel.centre, 0.75, [1, 3]),
     limit(panel.upper, 1.25, dash),
+    ...(panel.other ? [{ data: panel.other, borderColor: paint.hatch, borderWidth: 1.25, borderDash: [3, 2], pointRadius: 0, spanGaps: false }] : []),
     { data: panel.points, borderColor: paint.ink, backgroundColor: paint.ink, borderWidth: 1.5, pointRadius: radius, pointBorderWidth: 0, spanGaps: false },
   ];
 }
@@ -82,7 +88,7 @@ function datasets(panel, paint, pxPerPoint) {
 function scales(panel, axis, paint, hasTimes) {
   const common = { type: 'linear', border: { color: paint.rule }, grid: { color: paint.rule, drawTicks: false, lineWidth: 0.5 } };
   const ticks = { color: paint.soft, font: paint.font, padding: 6, autoSkip: false, maxRotation: 0 };
-  const values = valueTicks(panel.y.min, panel.y.max, MOST_VALUE_TICKS);
+  const values = valueTicks(inUnit(panel.y.min), inUnit(panel.y.max), MOST_VALUE_TICKS);
   const labels = new Map();
   return {
     x: {
@@ -100,8 +106,8 @@ function scales(panel, axis, paint, hasTimes) {
       ...common,
       ...panel.y,
       grid: { display: false },
-      ticks: { ...ticks, callback: (value) => number(value, values.decimals) },
-      afterBuildTicks: (scale) => (scale.ticks = values.values.map((value) => ({ value }))),
+      ticks: { ...ticks, callback: (value) => number(inUnit(value), values.decimals) },
+      afterBuildTicks: (scale) => (scale.ticks = values.values.map((value) => ({ value: fromUnit(value) }))),
       afterFit: (scale) => (scale.width = paint.font.size * AXIS_WIDTH_EM),
     },
   };

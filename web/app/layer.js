@@ -3,38 +3,49 @@ import { getJson } from './api.js';
 import { layerAddress } from './boardRow.js';
 import { el } from './elements.js';
 import { layerCharts } from './layerCharts.js';
+import { layerCompare } from './layerCompare.js';
 import { layerFacts } from './layerFacts.js';
 import { layerFilm } from './layerFilm.js';
 import { layerHead } from './layerHead.js';
+import { layerSpread } from './layerSpread.js';
 import * as live from './live.js';
 import { synchronise } from './plantClock.js';
 import { throttled } from './refresh.js';
 import { seriesTable } from './seriesTable.js';
 import { troubleLine } from './trouble.js';
-import { RANGES, rangeOf, startOf } from './timeRange.js';
+import { rangeNav } from './rangeNav.js';
+import { spanOf, writeSpan } from './timeRange.js';
 
 const LEAST_BETWEEN_MS = 2_000;
 const KEYS = { ArrowLeft: 'prev', ArrowRight: 'next' };
 
 export function mount(root, params) {
   const wanted = Object.fromEntries(['line', 'structure', 'kind', 'position'].map((name) => [name, params.get(name)]));
-  const range = rangeOf(params);
   const addressOf = (line, layer) => `${layerAddress(line, layer)}${viewQuery(params)}`;
   const head = layerHead(addressOf);
   const film = layerFilm(addressOf);
-  const ranges = el('nav', { class: 'ranges', 'aria-label': 'How far back' });
-  const charts = layerCharts(params.get('scope'), (name) => {
-    rewrite(params, 'scope', name);
-    ranges.replaceChildren(...rangeLinks(params, range));
-    refreshing.ask();
+  const ranges = rangeNav(params, {
+    extent: () => charts.extent(),
+    moved: () => refresh(),
+  });
+  const charts = layerCharts(params.get('scope'), {
+    scoped: (name) => {
+      params.set('scope', name);
+      writeSpan(params, null, 'replace');
+      ranges.draw();
+      refreshing.ask();
+    },
+    dragged: ranges.to,
   });
   const table = seriesTable();
-  const facts = el('aside', { class: 'facts-place', 'aria-label': 'Figures' });
+  const spread = layerSpread();
+  const compare = layerCompare(params, wanted, charts);
+  const facts = el('aside', { 'aria-label': 'Figures' });
   const trouble = troubleLine();
-  ranges.replaceChildren(...rangeLinks(params, range));
   let series = null;
-  const middle = el('div', { class: 'layer-charts' }, ranges, charts.node);
-  const body = el('div', { class: 'layer-body', hidden: true }, film.node, middle, charts.reader, facts, table.node);
+  const middle = el('div', { class: 'layer-charts' }, ranges.node, charts.node, compare.node);
+  const side = el('div', { class: 'facts-place' }, spread.node, facts);
+  const body = el('div', { class: 'layer-body', hidden: true }, film.node, middle, charts.reader, side, table.node);
   root.replaceChildren(head.node, trouble.node, body);
 
   async function refresh() {
@@ -42,24 +53,31 @@ export function mount(root, params) {
       const [board, { alarms }] = await Promise.all([getJson('/api/v1/board'), getJson('/api/v1/alarms', { state: 'open' })]);
       synchronise(board.now, board.zone);
       const view = viewOf(board, alarms, wanted);
-      const from = startOf(range, view.newestMs);
-      series = await getJson('/api/v1/series', { ...wanted, from, pixels: innerWidth, readings: params.get('readings') });
-      show(view);
+      const asked = { ...wanted, ...spanOf(params, view.newestMs), pixels: innerWidth };
+      const [next, look] = await Promise.all([
+        getJson('/api/v1/series', { ...asked, readings: params.get('readings') }),
+        params.get('readings') === 'exported' ? null : getJson('/api/v1/series/look', asked),
+      ]);
+      series = next;
+      show(view, look, board);
     } catch (error) {
       trouble.show(error);
     }
     document.documentElement.dataset.ready = 'true';
   }
 
-  function show(view) {
+  function show(view, look, board) {
     const isEmpty = series.columns.takenAt.length === 0;
-    trouble.say(isEmpty ? 'No samples of this layer yet.' : '');
-    body.hidden = isEmpty;
+    const isSpan = params.has('from') || params.has('to');
+    trouble.say(isEmpty ? (isSpan ? 'No samples in this time.' : 'No samples of this layer yet.') : '');
+    body.hidden = isEmpty && !isSpan;
     if (isEmpty) {
       return;
     }
     head.show(series, view);
-    charts.show(series);
+    charts.show(series, look);
+    spread.show(look?.spread ?? null, series.spec);
+    compare.show(board);
     table.show(series);
     facts.replaceChildren(layerFacts(series));
     if (view.line) {
@@ -77,6 +95,7 @@ export function mount(root, params) {
     live.on('reload', refreshing.ask),
     refreshing.stop,
     charts.destroy,
+    ranges.stop,
     () => observer.disconnect(),
     () => document.removeEventListener('keydown', step),
   ];
@@ -95,29 +114,16 @@ function viewOf(board, alarms, { line: name, structure, kind, position }) {
   return { line, layer, newestMs: Date.parse(line.lastSample.takenAt) };
 }
 
-function rangeLinks(params, range) {
-  return RANGES.map(({ name, words }) => {
-    const query = new URLSearchParams(params);
-    query.set('range', name);
-    return el('a', { href: `?${query}`, 'aria-current': name === range.name ? 'true' : null }, words);
-  });
-}
-
 /** What of the address belongs to the view, not to the layer. */
 function viewQuery(params) {
-  const kept = ['range', 'scope', 'readings'].filter((name) => params.has(name)).map((name) => [name, params.get(name)]);
+  const kept = ['range', 'from', 'to', 'scope', 'readings', 'compare'].filter((name) => params.has(name)).map((name) => [name, params.get(name)]);
   return kept.length > 0 ? `&${new URLSearchParams(kept)}` : '';
-}
-
-function rewrite(params, name, value) {
-  params.set(name, value);
-  history.replaceState(null, '', `?${params}${location.hash}`);
 }
 
 /** Left and right go to the neighbouring layers, unless somebody types or reads a chart. */
 function step(event) {
   const isFree = !event.target.closest('input, textarea, select, dialog, [role="slider"], [role="region"]');
-  const link = isFree && !event.ctrlKey && !event.altKey && !event.metaKey && document.querySelector(`.steps [rel="${KEYS[event.key]}"]`);
+  const link = isFree && !event.ctrlKey && !event.altKey && !event.metaKey && !event.shiftKey && document.querySelector(`.steps [rel="${KEYS[event.key]}"]`);
   if (link) {
     link.click();
   }

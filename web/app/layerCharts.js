@@ -1,34 +1,65 @@
 /** Mean chart above range chart on one time axis, with the words of the sample under the cursor beside them. */
 import { el, setText } from './elements.js';
 import { chartPanel } from './chartPanel.js';
+import { dragSpan } from './dragSpan.js';
+import { layerLanes } from './layerLanes.js';
 import { hasSpec, meanPanel, rangePanel, suitableScope, timeAxis } from './meanRangeChart.js';
+import { momentNotes } from './momentNotes.js';
+import { axisWith, movementInWords } from './movement.js';
 import { pointReader } from './pointReader.js';
 import { um } from './format.js';
 
 const SCOPES = { process: 'Means and control limits', product: 'Single readings and specification' };
 
-/** `scope`: as the address names it, or null for what suits the data; `chosen(name)` is told of a tap. */
-export function layerCharts(scope, chosen) {
+/**
+ * `scope`: as the address names it, or null for what suits the data; `scoped(name)` is told of a tap, `dragged({from, to})` of a span
+ * that was marked. Gives {node, reader, show(series, look), lay(other), extent, destroy}.
+ */
+export function layerCharts(scope, { scoped, dragged }) {
   const mean = chartPanel('xbar', 'Mean chart: step through the samples');
   const range = chartPanel('range', 'Range chart: step through the samples');
   const reader = pointReader([mean, range]);
+  const lanes = layerLanes(mean);
+  const movement = el('p', { class: 'movement' });
+  const notes = momentNotes(mean, reader.current);
+  [mean, range].forEach((panel) => dragSpan(panel, dragged));
   const note = el('p', { class: 'chart-note' });
   const choice = el('div', { class: 'scopes', role: 'group', 'aria-label': 'What the mean chart shows' });
   const node = el('div', { class: 'charts' },
     el('div', { class: 'chart-title' }, el('h2', {}, 'Mean of each sample', el('span', { class: 'unit' }, ' µm')), choice),
-    mean.node, note,
+    mean.node, notes.node, note, movement,
     el('h2', {}, 'Range within each sample', el('span', { class: 'unit' }, ' µm')),
-    range.node);
+    range.node,
+    lanes.node);
   let named = scope;
   let series = null;
+  let look = null;
+  let other = null;
 
-  function show(next) {
+  function show(next, lookedAt) {
     series = next;
+    look = lookedAt;
+    notes.show(series);
+    draw();
+  }
+
+  /** Lays another span under the means, or takes it away: {takenAt, mean}. */
+  function lay(under) {
+    other = under;
+    draw();
+  }
+
+  function draw() {
     const now = named ?? suitableScope(series);
-    const axis = timeAxis(series);
-    mean.show(meanPanel(series, now), axis);
+    const axis = axisWith(timeAxis(series), look?.movement);
+    mean.show({ ...meanPanel(series, now), movement: look?.movement ?? null, other }, axis);
     range.show(rangePanel(series), axis);
     reader.show(series);
+    setText(movement, look ? movementInWords(look.movement) : '');
+    lanes.node.hidden = look === null;
+    if (look) {
+      lanes.show(look.lanes);
+    }
     setText(note, noteOf(series, now));
     choice.replaceChildren(...(hasSpec(series) ? buttons(now) : []));
   }
@@ -40,14 +71,22 @@ export function layerCharts(scope, chosen) {
 
   function choose(name) {
     named = name;
-    chosen(name);
-    show(series);
+    scoped(name);
+    draw();
     choice.querySelector(`[data-scope="${name}"]`).focus();
   }
 
   const observer = new ResizeObserver(() => reader.redraw());
   observer.observe(node);
-  return { node, reader: reader.node, show, destroy: () => (observer.disconnect(), mean.destroy(), range.destroy()) };
+  const extent = () => {
+    const times = series?.columns.takenAt ?? [];
+    return times.length > 0 ? { from: times[0], to: times.at(-1) } : null;
+  };
+  const destroy = () => {
+    observer.disconnect();
+    [mean, range, lanes, notes].forEach((one) => one.destroy());
+  };
+  return { node, reader: reader.node, show, lay, extent, destroy };
 }
 
 function noteOf({ spec }, scope) {

@@ -84,7 +84,8 @@ export function pointReader(panels) {
     toTime: (ms) => series && ask(nearest(series.columns.takenAt, ms)),
     by: (step) => series && ask(index + step),
   }));
-  return { node, show, redraw: () => series && read(index) };
+  const current = () => (series === null || index < 0 ? null : { at: series.columns.takenAt[index], roll: series.columns.roll[index], sample: series.columns.sample[index], line: series.line });
+  return { node, show, current, redraw: () => series && read(index) };
 }
 
 function listen(panel, { toTime, by }) {

@@ -54,7 +54,8 @@ public record LayerLook(Lanes lanes, Optional<Spread> spread, Movement movement)
    * @param readings how many were looked at; of very many only the newest
    * @param start left edge of the first bin
    * @param width of each bin, um
-   * @param below share of readings below the specification for single ones, and above it
+   * @param counts readings in each bin
+   * @param outside the specification for single readings
    * @param tails the points that 0.135, 50 and 99.865 % of the readings lie below, in order; empty
    *     where there are too few readings for that
    */
@@ -64,18 +65,13 @@ public record LayerLook(Lanes lanes, Optional<Spread> spread, Movement movement)
       double sigma,
       double start,
       double width,
-      long[] counts,
+      List<Long> counts,
       Outside outside,
       List<Double> tails,
       NormalityGate normality) {
     public Spread {
-      counts = counts.clone();
+      counts = List.copyOf(counts);
       tails = List.copyOf(tails);
-    }
-
-    @Override
-    public long[] counts() {
-      return counts.clone();
     }
   }
 

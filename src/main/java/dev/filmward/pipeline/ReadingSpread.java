@@ -67,7 +67,7 @@ final class ReadingSpread {
             moments.standardDeviation().orElse(0),
             ordered[0],
             width,
-            counts(ordered, width),
+            Arrays.stream(counts(ordered, width)).boxed().toList(),
             outside(ordered, spec),
             tails(quantiles),
             NormalityGate.of(ordered)));

@@ -219,7 +219,7 @@ public final class SeriesReader {
     return summary(columns.count(), figures, spec);
   }
 
-  private static Summary summary(long samples, SeriesFigures figures, SpecLimits spec) {
+  static Summary summary(long samples, SeriesFigures figures, SpecLimits spec) {
     return new Summary(
         samples,
         figures.readings(),

@@ -48,9 +48,7 @@ final class LayerLookJson {
             .put("start", spread.start())
             .put("width", spread.width());
     ArrayNode counts = node.putArray("counts");
-    for (long count : spread.counts()) {
-      counts.add(count);
-    }
+    spread.counts().forEach(counts::add);
     node.put("below", spread.outside().below().orElse(null));
     node.put("above", spread.outside().above().orElse(null));
     ArrayNode tails = node.putArray("tails");
@@ -101,7 +99,7 @@ final class LayerLookJson {
     return node;
   }
 
-  private static ObjectNode estimate(Estimate estimate) {
+  static ObjectNode estimate(Estimate estimate) {
     return Wire.object()
         .put("value", estimate.value())
         .put("lower", estimate.lower())

@@ -5,6 +5,7 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.filmward.chart.Band;
 import dev.filmward.chart.LimitsVersion;
+import dev.filmward.drift.TwoSpans;
 import dev.filmward.film.Characteristic;
 import dev.filmward.film.Sample;
 import dev.filmward.film.Structures;
@@ -16,6 +17,8 @@ import dev.filmward.pipeline.SeriesReader.Address;
 import dev.filmward.pipeline.SeriesReader.View;
 import dev.filmward.pipeline.SeriesView;
 import dev.filmward.pipeline.SeriesView.Readings;
+import dev.filmward.pipeline.SpanComparer;
+import dev.filmward.pipeline.SpanComparison;
 import dev.filmward.store.FigureRow;
 import dev.filmward.store.FigureTable.Span;
 import dev.filmward.store.ScreenedSample;
@@ -32,6 +35,7 @@ final class SeriesResource {
   private final Plant plant;
   private final SeriesReader reader;
   private final LayerLookReader looks;
+  private final SpanComparer comparer;
   private final Answers answers;
 
   SeriesResource(Plant plant, Answers answers) {
@@ -39,6 +43,7 @@ final class SeriesResource {
     this.answers = answers;
     this.reader = new SeriesReader(plant);
     this.looks = new LayerLookReader(plant);
+    this.comparer = new SpanComparer(plant);
   }
 
   void get(Context ctx) {
@@ -59,6 +64,35 @@ final class SeriesResource {
                 address.line(), () -> LayerLookJson.of(looks.read(address, span, pixels / 2 + 1))));
   }
 
+  /** The same characteristic in another time, or on another line, beside it. */
+  void compare(Context ctx) {
+    Address address = address(ctx);
+    SpanComparer.Side first = new SpanComparer.Side(address.line(), span(ctx));
+    Span other =
+        new Span(
+            time(ctx, "otherFrom", Span.always().from()), time(ctx, "otherTo", Span.always().to()));
+    SpanComparer.Side second =
+        new SpanComparer.Side(Requests.textOr(ctx, "otherLine", address.line()), other);
+    SpanComparison comparison = comparer.compare(address, first, second);
+    ObjectNode node = Wire.object().put("unit", "um");
+    addSummary(node.putObject("first"), comparison.first());
+    addSummary(node.putObject("second"), comparison.second());
+    node.set("difference", comparison.difference().map(SeriesResource::difference).orElse(null));
+    ctx.json(node);
+  }
+
+  private static ObjectNode difference(TwoSpans difference) {
+    ObjectNode node = Wire.object();
+    node.set("level", LayerLookJson.estimate(difference.level()));
+    node.put("p", difference.p()).put("levelsDiffer", difference.levelsDiffer());
+    node.set("spread", difference.spread().map(LayerLookJson::estimate).orElse(null));
+    return node;
+  }
+
+  private static Instant time(Context ctx, String name, Instant otherwise) {
+    return Requests.number(ctx, name).map(Instant::ofEpochMilli).orElse(otherwise);
+  }
+
   private static Address address(Context ctx) {
     return new Address(
         Requests.text(ctx, "line"), Requests.text(ctx, "structure"), kind(ctx), position(ctx));
@@ -66,9 +100,7 @@ final class SeriesResource {
 
   private static Span span(Context ctx) {
     Span always = Span.always();
-    return new Span(
-        Requests.number(ctx, "from").map(Instant::ofEpochMilli).orElse(always.from()),
-        Requests.number(ctx, "to").map(Instant::ofEpochMilli).orElse(always.to()));
+    return new Span(time(ctx, "from", always.from()), time(ctx, "to", always.to()));
   }
 
   private Fresh read(Address address, View view) {
@@ -192,10 +224,12 @@ final class SeriesResource {
   }
 
   private static void addSummary(ObjectNode node, SeriesView view) {
-    SeriesView.Summary summary = view.summary();
-    node.put("samples", summary.samples())
-        .put("readings", summary.readings())
-        .put("stable", view.signals().isEmpty());
+    addSummary(node, view.summary());
+    node.put("stable", view.signals().isEmpty());
+  }
+
+  private static void addSummary(ObjectNode node, SeriesView.Summary summary) {
+    node.put("samples", summary.samples()).put("readings", summary.readings());
     Wire.number(node, "mean", summary.mean());
     Wire.number(node, "sigmaWithin", summary.sigmaWithin());
     Wire.number(node, "sigmaOverall", summary.sigmaOverall());

@@ -193,6 +193,7 @@ public final class WebServer implements AutoCloseable {
     routes.get("/api/v1/board", READ, board::get);
     routes.get("/api/v1/series", READ, series::get);
     routes.get("/api/v1/series/look", READ, series::look);
+    routes.get("/api/v1/series/comparison", READ, series::compare);
     routes.get("/api/v1/alarms", READ, alarms::list);
     routes.get("/api/v1/alarms/search", READ, alarms::search);
     routes.get("/api/v1/alarms/{id}", READ, alarms::get);

@@ -48,6 +48,11 @@ class OpenApiAnswersTest {
                   "/api/v1/series?line=Blown%201&structure=LID-60&kind=total",
                   "/api/v1/series" + FROM_UNKNOWN + "&kind=layer&position=1&pixels=100")),
           Map.entry(
+              "/api/v1/series/comparison",
+              List.of(
+                  "/api/v1/series/comparison?line=Blown%201&structure=LID-60&kind=total&otherLine=Blown%202",
+                  "/api/v1/series/comparison" + FROM_UNKNOWN + "&kind=layer&position=1&otherTo=5")),
+          Map.entry(
               "/api/v1/series/look",
               List.of(
                   "/api/v1/series/look?line=Blown%201&structure=LID-60&kind=total",

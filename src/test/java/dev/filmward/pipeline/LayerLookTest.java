@@ -55,7 +55,7 @@ class LayerLookTest {
         new SpecLimits(OptionalDouble.of(19.5), OptionalDouble.empty(), OptionalDouble.empty());
     LayerLook.Spread found = spread.spread(spec).orElseThrow();
     assertThat(found.readings()).isEqualTo(1200);
-    assertThat(Arrays.stream(found.counts()).sum()).isEqualTo(1200);
+    assertThat(found.counts().stream().mapToLong(Long::longValue).sum()).isEqualTo(1200);
     long expected = Arrays.stream(readings).filter(x -> x < 19.5).count();
     assertThat(found.outside())
         .isEqualTo(new LayerLook.Outside(Optional.of(expected), Optional.empty()));
@@ -64,7 +64,7 @@ class LayerLookTest {
         Arrays.stream(readings)
             .filter(x -> x >= least + found.width() && x < least + 2 * found.width())
             .count();
-    assertThat(found.counts()[1]).isEqualTo(inSecond);
+    assertThat(found.counts().get(1)).isEqualTo(inSecond);
     assertThat(found.mean())
         .isCloseTo(Arrays.stream(readings).average().orElseThrow(), within(1e-12));
     // a uniform distribution of 19 to 21: median 20, sigma 2 / sqrt(12)
@@ -79,7 +79,7 @@ class LayerLookTest {
     assertThat(spread.spread(SpecLimits.NONE)).isEmpty();
     spread.add(sample(0, new int[] {1, 2}, 5, 5));
     LayerLook.Spread found = spread.spread(SpecLimits.NONE).orElseThrow();
-    assertThat(found.counts()).containsExactly(2);
+    assertThat(found.counts()).containsExactly(2L);
     assertThat(found.sigma()).isZero();
   }
 

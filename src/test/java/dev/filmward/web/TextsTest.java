@@ -47,8 +47,8 @@ class TextsTest {
     for (String language : List.of("en", "de")) {
       for (Path room : rooms(language)) {
         JSON.readTree(room.toFile())
-            .fields()
-            .forEachRemaining(
+            .properties()
+            .forEach(
                 entry -> {
                   JsonNode text = entry.getValue();
                   String where = room + " " + entry.getKey();
@@ -125,8 +125,8 @@ class TextsTest {
     for (Path room : rooms(language)) {
       String name = room.getFileName().toString().replace(".json", "");
       JSON.readTree(room.toFile())
-          .fields()
-          .forEachRemaining(
+          .properties()
+          .forEach(
               entry -> {
                 Set<String> places = new TreeSet<>();
                 PLACE
