@@ -35,7 +35,7 @@ final class Pdf {
 
   private Pdf() {}
 
-  static byte[] of(Paper paper, PageSize size) throws IOException {
+  static byte[] of(Paper paper, Sheet size) throws IOException {
     String html = html(paper, size);
     PdfRendererBuilder builder = new PdfRendererBuilder();
     builder.useFont(
@@ -79,7 +79,7 @@ final class Pdf {
     }
   }
 
-  private static String html(Paper paper, PageSize size) {
+  private static String html(Paper paper, Sheet size) {
     String body = new Markup(Medium.SHEET).body(paper.blocks());
     return Sheets.document(paper, Styles.sheet(size), body);
   }

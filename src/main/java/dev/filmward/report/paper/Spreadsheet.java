@@ -30,16 +30,19 @@ final class Spreadsheet {
     ByteArrayOutputStream out = new ByteArrayOutputStream();
     try (Workbook book = new Workbook(out, "Filmward", null)) {
       about(book, paper, texts);
-      for (Map.Entry<String, List<Block.Table>> kind : byKind(paper).entrySet()) {
+      for (Map.Entry<String, List<Block.Table>> kind : byKind(paper, texts).entrySet()) {
         sheet(book.newWorksheet(texts.say("sheet." + kind.getKey())), kind.getValue(), texts);
       }
     }
     return dated(out.toByteArray(), paper.at());
   }
 
-  private static Map<String, List<Block.Table>> byKind(Paper paper) {
+  /** Without those that are shortened for paper; the whole one is behind. */
+  private static Map<String, List<Block.Table>> byKind(Paper paper, Texts texts) {
     Map<String, List<Block.Table>> kinds = new LinkedHashMap<>();
-    for (Block.Table table : paper.tables()) {
+    List<Block.Table> whole =
+        paper.tables().stream().filter(table -> texts.knows("sheet." + table.sheet())).toList();
+    for (Block.Table table : whole) {
       kinds.computeIfAbsent(table.sheet(), kind -> new ArrayList<>()).add(table);
     }
     return kinds;

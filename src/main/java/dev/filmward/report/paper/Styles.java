@@ -9,7 +9,7 @@ import java.nio.charset.StandardCharsets;
 final class Styles {
   private Styles() {}
 
-  static String sheet(PageSize size) {
+  static String sheet(Sheet size) {
     return "@page { size: " + size.css() + "; }\n" + read("both.css") + read("sheet.css");
   }
 
