@@ -136,7 +136,7 @@ final class Behind {
   private Block.Table table(String sheet, List<String> columns, List<Block.Table.Row> rows) {
     return new Block.Table(
         sheet,
-        texts.say("caption." + sheet),
+        "",
         List.of(film.line(), film.structure()),
         columns.stream().map(key -> Column.words(texts.say("column." + key), 1)).toList(),
         rows);

@@ -67,7 +67,8 @@ final class CareTables {
     facts.add(fact("gauge.flagged", count(gauge.flagged())));
     facts.add(fact("gauge.heldOut", count(gauge.heldOut())));
     for (Map.Entry<String, Long> kind : new TreeMap<>(gauge.kinds()).entrySet()) {
-      facts.add(new Fact(texts.called("misread", kind.getKey()), count(kind.getValue())));
+      String words = texts.called("misread", kind.getKey());
+      facts.add(new Fact(texts.say("gauge.kind", "words", words), count(kind.getValue())));
     }
     blocks.add(new Facts(facts));
     if (gauge.calibrations().isEmpty()) {
@@ -83,12 +84,12 @@ final class CareTables {
     return table(
         "calibrations",
         List.of(
-            words("at", 3),
+            words("at", 2.8),
             words("gauge", 2),
             words("name", 2),
             figures("beforeMps", 1.5),
             figures("foundMps", 1.5),
-            figures("uMps", 1.5),
+            figures("uMps", 2.1),
             words("by", 2)),
         gauge.calibrations().stream()
             .map(
@@ -154,7 +155,7 @@ final class CareTables {
         table(
             "limits",
             List.of(
-                words("at", 3),
+                words("at", 2.8),
                 figures("version", 1),
                 words("state", 2),
                 words("by", 2),
@@ -208,7 +209,7 @@ final class CareTables {
     return table(
         sheet,
         List.of(
-            words("at", 3),
+            words("at", 2.8),
             words("roll", 2),
             words("sample", 2),
             words("misread", 4),
@@ -251,7 +252,7 @@ final class CareTables {
   private Block.Table table(String sheet, List<Column> columns, List<Block.Table.Row> rows) {
     return new Block.Table(
         sheet,
-        texts.say("caption." + sheet),
+        texts.knows("caption." + sheet) ? texts.say("caption." + sheet) : "",
         List.of(film.line(), film.structure()),
         columns,
         rows);

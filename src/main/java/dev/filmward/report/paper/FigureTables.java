@@ -27,18 +27,18 @@ final class FigureTables {
     return table(
         "thickness",
         List.of(
-            words("name", 3),
-            words("unit", 0.8),
-            figures("target", 1.3),
-            figures("individual", 2.5),
-            figures("average", 2.5),
-            figures("readings", 1.5),
+            words("name", 2.6),
+            words("unit", 1.35),
+            figures("target", 1.5),
+            figures("individual", 2.3),
+            figures("average", 2.3),
+            figures("readings", 1.9),
             figures("effective", 1.6),
             figures("mean", 1.4),
             figures("within", 1.5),
             figures("overall", 1.5),
-            figures("observedPpm", 1.7),
-            figures("expectedPpm", 1.7)),
+            figures("observedPpm", 2.1),
+            figures("expectedPpm", 1.9)),
         film.characteristics().stream().map(this::thicknessRow).toList());
   }
 
@@ -72,7 +72,7 @@ final class FigureTables {
             figures("atLeast", 1.3),
             figures("interval", 2.2),
             figures("averages", 1.5),
-            figures("lastWeek", 1.4),
+            figures("lastWeek", 1.8),
             words("shape", 2.8),
             words("standing", 2.6)),
         film.characteristics().stream().map(this::indexRow).toList());
@@ -136,7 +136,7 @@ final class FigureTables {
         "worstLanes",
         List.of(
             words("name", 3),
-            words("unit", 0.8),
+            words("unit", 1.1),
             figures("lanes", 1),
             figures("worstLane", 1.2),
             figures("laneReadings", 1.5),
@@ -213,7 +213,7 @@ final class FigureTables {
   private Block.Table table(String sheet, List<Column> columns, List<Block.Table.Row> rows) {
     return new Block.Table(
         sheet,
-        texts.say("caption." + sheet),
+        texts.knows("caption." + sheet) ? texts.say("caption." + sheet) : "",
         List.of(film.line(), film.structure()),
         columns,
         rows);

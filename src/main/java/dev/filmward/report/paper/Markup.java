@@ -10,6 +10,8 @@ import java.util.Locale;
  * thread and one document.
  */
 final class Markup {
+  private static final double ROW_PT = 520;
+
   private final Medium medium;
   private final DrawingMarkup drawings;
   private final StringBuilder out = new StringBuilder(50_000);
@@ -38,9 +40,7 @@ final class Markup {
     } else if (block instanceof Block.Facts facts) {
       facts(facts);
     } else if (block instanceof Block.Figures figures) {
-      out.append("<div class=\"figures\">");
-      figures.figures().forEach(this::figure);
-      out.append("</div>\n");
+      figures(figures.figures());
     } else if (block instanceof Table table) {
       table(table);
     }
@@ -79,6 +79,22 @@ final class Markup {
       out.append(text(fact.value())).append("</td></tr>");
     }
     out.append("</tbody></table>\n");
+  }
+
+  /** Rows of as many as fit, since a row stays on one page. */
+  private void figures(List<Figure> figures) {
+    out.append("<div class=\"figures\">");
+    double left = 0;
+    for (Figure figure : figures) {
+      double width = figure.drawing().widthPt();
+      if (left < width) {
+        out.append(left > 0 ? "</div>" : "").append("<div class=\"row\">");
+        left = ROW_PT;
+      }
+      figure(figure);
+      left -= width;
+    }
+    out.append(figures.isEmpty() ? "" : "</div>").append("</div>\n");
   }
 
   private void figure(Figure figure) {

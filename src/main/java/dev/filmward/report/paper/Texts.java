@@ -5,6 +5,7 @@ import java.io.InputStream;
 import java.io.InputStreamReader;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
+import java.math.RoundingMode;
 import java.text.DecimalFormat;
 import java.text.DecimalFormatSymbols;
 import java.time.ZonedDateTime;
@@ -98,6 +99,7 @@ final class Texts {
   /** Thousands are grouped from five digits on. */
   String number(double value, int decimals) {
     DecimalFormat format = new DecimalFormat(Math.abs(value) >= 10_000 ? "#,##0" : "0", signs);
+    format.setRoundingMode(RoundingMode.HALF_UP);
     format.setMinimumFractionDigits(decimals);
     format.setMaximumFractionDigits(decimals);
     String text = format.format(value);

@@ -11,7 +11,7 @@ import java.util.List;
 public final class ControlChart {
   private static final double LEFT_PT = 34;
   private static final double RIGHT_PT = 74;
-  private static final double TOP_PT = 4;
+  private static final double TOP_PT = 10;
   private static final double BOTTOM_PT = 13;
   private static final double RING_PT = 3.2;
   private static final double DOTS_UP_TO = 250;
@@ -191,8 +191,8 @@ public final class ControlChart {
     String text = point.signal().orElse("");
     double half = text.length() * 1.9;
     double middle = Math.min(Math.max(at, plot.left() + half), plot.right() - half);
-    double away = point.mean() >= point.centre() ? -7.5 : 7.5;
-    double line = up + away < plot.top() + 3 || up + away > plot.bottom() - 3 ? up - away : up + away;
+    double away = point.mean() >= point.centre() ? -9 : 9;
+    double line = up + away < plot.top() - 6 || up + away > plot.bottom() - 3 ? up - away : up + away;
     Box box = new Box(middle - half, line - 4, middle + half, line + 4);
     if (taken.stream().noneMatch(box::meets)) {
       taken.add(box);

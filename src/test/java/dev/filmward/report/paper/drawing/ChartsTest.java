@@ -79,12 +79,12 @@ class ChartsTest {
     assertThat(means(drawing).chars().filter(c -> c == 'L')).hasSize(2);
   }
 
-  /** Axis: 9 to 11 with 12 % air on each half, so 8.88 to 11.12 over 4 to 87 points from the top. */
+  /** Axis: 9 to 11 with 12 % air on each half, so 8.88 to 11.12 over 10 to 87 points from the top. */
   @Test
   void aMeanStandsWhereItsNumberSays() {
     Drawing drawing = chart(SpecLand.NONE, point(0, 10), point(3.5 * DAY, 10.56));
-    assertThat(means(drawing)).startsWith("M34.00 45.50");
-    double y = 45.5 - 0.56 / 2.24 * 83;
+    assertThat(means(drawing)).startsWith("M34.00 48.50");
+    double y = 48.5 - 0.56 / 2.24 * 77;
     double x = 34 + (500 - 34 - 74) / 2.0;
     assertThat(means(drawing)).endsWith(String.format(Locale.ROOT, "M%.2f %.2f", x, y));
   }
