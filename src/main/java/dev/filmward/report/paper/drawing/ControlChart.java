@@ -1,0 +1,206 @@
+package dev.filmward.report.paper.drawing;
+
+import java.util.ArrayList;
+import java.util.List;
+
+/**
+ * The control chart of a week: means as an inked line with gaps where nothing was measured, stepped
+ * limits that end in a written label, rings with the short name of the test at signals, hatched
+ * strips where samples were held out, and hatched land outside the specification. Pure.
+ */
+public final class ControlChart {
+  private static final double LEFT_PT = 34;
+  private static final double RIGHT_PT = 74;
+  private static final double TOP_PT = 10;
+  private static final double BOTTOM_PT = 13;
+  private static final double RING_PT = 3.2;
+  private static final double DOTS_UP_TO = 250;
+  private static final double WORD_PT = 8.5;
+  private static final int TICKS = 4;
+
+  private final ControlFigure figure;
+  private final Sketch sketch;
+  private final Box plot;
+  private final Span x;
+  private final Span y;
+
+  private ControlChart(ControlFigure figure, double widthPt, double heightPt) {
+    this.figure = figure;
+    sketch = new Sketch(widthPt, heightPt);
+    plot = new Box(LEFT_PT, TOP_PT, widthPt - RIGHT_PT, heightPt - BOTTOM_PT);
+    x = new Span(figure.from(), figure.until(), plot.left(), plot.right());
+    y = Span.around(extent(figure), plot.bottom(), plot.top());
+  }
+
+  public static Drawing draw(ControlFigure figure, double widthPt, double heightPt) {
+    ControlChart chart = new ControlChart(figure, widthPt, heightPt);
+    chart.drawAll();
+    return chart.sketch.drawing();
+  }
+
+  private static Extent extent(ControlFigure figure) {
+    Extent extent = Extent.NONE;
+    for (ControlPoint point : figure.points()) {
+      extent = extent.with(point.mean()).with(point.lower()).with(point.upper());
+    }
+    return extent;
+  }
+
+  private void drawAll() {
+    sketch.fill(plot, Ink.PLY);
+    figure.land().beside(sketch, plot, y);
+    axes();
+    heldOut();
+    limits();
+    means();
+    rings();
+  }
+
+  private void axes() {
+    for (Mark day : figure.days()) {
+      if (x.holds(day.value())) {
+        double at = x.at(day.value());
+        sketch.line(at, plot.top(), at, plot.bottom(), Ink.RULE, 0.4);
+        sketch.write(at + 2, plot.bottom() + 7, day.text(), Label.Anchor.START);
+      }
+    }
+    for (double tick : y.ticks(TICKS)) {
+      String text = figure.numbers().text(tick, y.decimals(TICKS));
+      sketch.line(plot.left() - 3, y.at(tick), plot.left(), y.at(tick), Ink.SOFT, 0.5);
+      sketch.write(plot.left() - 5, y.at(tick), text, Label.Anchor.END);
+    }
+  }
+
+  private void heldOut() {
+    for (ControlPoint point : figure.points()) {
+      if (point.isHeldOut()) {
+        double at = x.at(point.at());
+        sketch.hatch(new Box(at - 1.5, plot.top(), at + 1.5, plot.bottom()), Hatch.HELD_OUT);
+        if (point.isDrawn()) {
+          double up = y.at(point.mean());
+          sketch.path(cross(at, up), Ink.SOFT, 0.9);
+        }
+      }
+    }
+  }
+
+  private static String cross(double x, double y) {
+    return "M" + f(x - 2) + " " + f(y - 2) + "L" + f(x + 2) + " " + f(y + 2)
+        + "M" + f(x - 2) + " " + f(y + 2) + "L" + f(x + 2) + " " + f(y - 2);
+  }
+
+  /** Steps where other limits began to hold. */
+  private void limits() {
+    List<ControlPoint> points = figure.points();
+    int begin = 0;
+    for (int i = 1; i <= points.size(); i++) {
+      if (i == points.size() || !points.get(i).sameLimits(points.get(begin))) {
+        double from = begin == 0 ? plot.left() : x.at(points.get(begin).at());
+        double to = i == points.size() ? plot.right() : x.at(points.get(i).at());
+        limitLines(points.get(begin), from, to);
+        if (i < points.size()) {
+          sketch.line(to, plot.top() - 3, to, plot.top() + 4, Ink.SOFT, 0.8);
+        }
+        begin = i;
+      }
+    }
+    if (!points.isEmpty()) {
+      labels(points.get(points.size() - 1));
+    }
+  }
+
+  private void limitLines(ControlPoint at, double from, double to) {
+    for (double limit : new double[] {at.lower(), at.upper()}) {
+      if (Double.isFinite(limit)) {
+        sketch.line(from, y.at(limit), to, y.at(limit), Ink.INK, 0.9);
+      }
+    }
+    if (Double.isFinite(at.centre())) {
+      sketch.line(from, y.at(at.centre()), to, y.at(at.centre()), Ink.SOFT, 0.4);
+    }
+  }
+
+  /** Limit lines end in words; where two ends meet, the lower one is pushed down. */
+  private void labels(ControlPoint last) {
+    double floor = Double.NEGATIVE_INFINITY;
+    double[] values = {last.upper(), last.centre(), last.lower()};
+    List<String> words =
+        List.of(figure.upperWords(), figure.centreWords(), figure.lowerWords());
+    for (int i = 0; i < values.length; i++) {
+      if (Double.isFinite(values[i])) {
+        double at = Math.max(y.at(values[i]), floor + WORD_PT);
+        floor = at;
+        sketch.write(
+            plot.right() + 4,
+            at,
+            words.get(i),
+            Label.Anchor.START,
+            i == 1 ? Label.Tone.SOFT : Label.Tone.INK);
+      }
+    }
+  }
+
+  private void means() {
+    StringBuilder line = new StringBuilder();
+    boolean isBroken = true;
+    double before = Double.NaN;
+    for (ControlPoint point : thinned()) {
+      if (!point.isDrawn() || point.isHeldOut()) {
+        isBroken = isBroken || !point.isDrawn();
+        continue;
+      }
+      boolean isGap = isBroken || point.at() - before > figure.gapSeconds();
+      line.append(isGap ? 'M' : 'L').append(f(x.at(point.at()))).append(' ');
+      line.append(f(y.at(point.mean())));
+      isBroken = false;
+      before = point.at();
+    }
+    sketch.path(line.toString(), Ink.INK, 0.6);
+    if (figure.points().size() <= DOTS_UP_TO) {
+      figure.points().stream()
+          .filter(point -> point.isDrawn() && !point.isHeldOut())
+          .forEach(point -> sketch.dot(x.at(point.at()), y.at(point.mean()), 0.9));
+    }
+  }
+
+  /** Where many points share a place across the page, their lowest and highest. */
+  private List<ControlPoint> thinned() {
+    return figure.points().size() <= 4 * plot.width()
+        ? figure.points()
+        : Columns.thinned(figure.points(), point -> (long) (2 * x.at(point.at())));
+  }
+
+  private void rings() {
+    List<Box> taken = new ArrayList<>();
+    String before = "";
+    for (ControlPoint point : figure.points()) {
+      if (point.signal().isPresent() && point.isDrawn()) {
+        double at = x.at(point.at());
+        double up = y.at(point.mean());
+        sketch.ring(at, up, RING_PT);
+        if (!point.signal().get().equals(before)) {
+          name(point, at, up, taken);
+        }
+        before = point.signal().get();
+      }
+    }
+  }
+
+  /** Beyond the ring where there is room, else not: the table has every signal. */
+  private void name(ControlPoint point, double at, double up, List<Box> taken) {
+    String text = point.signal().orElse("");
+    double half = text.length() * 1.9;
+    double middle = Math.min(Math.max(at, plot.left() + half), plot.right() - half);
+    double away = point.mean() >= point.centre() ? -9 : 9;
+    double line = up + away < plot.top() - 6 || up + away > plot.bottom() - 3 ? up - away : up + away;
+    Box box = new Box(middle - half, line - 4, middle + half, line + 4);
+    if (taken.stream().noneMatch(box::meets)) {
+      taken.add(box);
+      sketch.writeOver(middle, line, text, Label.Anchor.MIDDLE, Label.Tone.STRONG);
+    }
+  }
+
+  private static String f(double value) {
+    return Sketch.f(value);
+  }
+}

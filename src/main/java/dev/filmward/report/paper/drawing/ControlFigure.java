@@ -1,0 +1,29 @@
+package dev.filmward.report.paper.drawing;
+
+import java.util.List;
+
+/**
+ * What a {@link ControlChart} shows. Immutable.
+ *
+ * @param from begin of the axis, seconds
+ * @param until its end
+ * @param gapSeconds a longer time between two samples is a gap in the line
+ * @param days written places on the axis of time
+ * @param points in time order
+ */
+public record ControlFigure(
+    double from,
+    double until,
+    double gapSeconds,
+    List<Mark> days,
+    List<ControlPoint> points,
+    SpecLand land,
+    String lowerWords,
+    String centreWords,
+    String upperWords,
+    Numbers numbers) {
+  public ControlFigure {
+    days = List.copyOf(days);
+    points = List.copyOf(points);
+  }
+}

@@ -1,0 +1,4 @@
+package dev.filmward.report.paper.drawing;
+
+/** A written place on an axis. */
+public record Mark(double value, String text) {}
