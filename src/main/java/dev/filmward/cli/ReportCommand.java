@@ -84,7 +84,7 @@ final class ReportCommand implements Callable<Integer> {
 
   @Override
   public Integer call() throws IOException {
-    ReportForm form = asked(() -> ReportForms.byEnding(out.getFileName().toString()));
+    ReportForm form = asked(() -> ReportForms.byEnding(out.getFileName().toString()).form());
     Choice choice = asked(this::choice);
     try (Plant plant = new Plant(data.open(), Clock.systemUTC(), zone.zone)) {
       ReportDesk desk = new ReportDesk(plant, new WeekReader(plant, new Version().getVersion()[0]));
