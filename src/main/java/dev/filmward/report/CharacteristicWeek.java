@@ -114,7 +114,9 @@ public record CharacteristicWeek(
   /**
    * A week of the trend, from the figures of the samples.
    *
-   * @param ppk with the spread of all readings, at least {@code atLeast}
+   * @param ppk with the spread of all readings
+   * @param atLeast its lower confidence limit; of weeks before this one by the normal approximation
+   *     (Bissell 1990), which is near enough for a drawing
    */
   public record TrendWeek(
       String week,

@@ -6,6 +6,7 @@ import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
+import java.util.List;
 
 /**
  * SHA-256 over samples as they were charted, in the order in which they are given: names, time,
@@ -21,6 +22,13 @@ final class DataDigest {
     } catch (NoSuchAlgorithmException e) {
       throw new IllegalStateException(e);
     }
+  }
+
+  /** Of digests, in their order. */
+  static String of(List<String> digests) {
+    DataDigest all = new DataDigest();
+    digests.forEach(all::add);
+    return all.hex();
   }
 
   void add(Sample sample) {

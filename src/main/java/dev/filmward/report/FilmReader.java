@@ -35,8 +35,12 @@ final class FilmReader {
     return new Span(week.from(), week.to().minusNanos(1000));
   }
 
+  /** A film's week and the digest of its charted readings. */
+  record Read(FilmWeek film, String dataDigest) {}
+
   /** Empty where nothing was made in the week nor in the one before. */
-  Optional<FilmWeek> read(Tables tables, ReportWeek week, DataDigest digest) {
+  Optional<Read> read(Tables tables, ReportWeek week) {
+    DataDigest digest = new DataDigest();
     Samples now = samples(tables, week, Optional.of(digest));
     Samples then = samples(tables, week.minus(1), Optional.empty());
     if (now.received == 0 && then.received == 0) {
@@ -60,7 +64,7 @@ final class FilmReader {
             now.week(facts.expected(now.times)),
             facts.leftOut(),
             List.of());
-    return Optional.of(Acts.added(film, settings.asked()));
+    return Optional.of(new Read(Acts.added(film, settings.asked()), digest.hex()));
   }
 
   /** What the samples of a week add up to. */

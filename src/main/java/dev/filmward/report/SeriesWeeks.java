@@ -1,5 +1,6 @@
 package dev.filmward.report;
 
+import dev.filmward.capability.CpkMethod;
 import dev.filmward.capability.EffectiveSize;
 import dev.filmward.capability.IndexConfidence;
 import dev.filmward.capability.Indices;
@@ -198,7 +199,7 @@ final class SeriesWeeks {
       EffectiveSize size = EffectiveSize.of(sum.figures.readings(), sum.lag1());
       atLeast =
           new IndexConfidence(settings.asked().confidence(), size)
-              .cpk(indices)
+              .cpk(indices, CpkMethod.NORMAL_APPROXIMATION)
               .map(limits -> OptionalDouble.of(limits.atLeast()))
               .orElse(OptionalDouble.empty());
     }

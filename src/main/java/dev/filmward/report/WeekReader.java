@@ -1,13 +1,11 @@
 package dev.filmward.report;
 
-import dev.filmward.film.Structure;
 import dev.filmward.pipeline.Plant;
 import dev.filmward.report.WeeklyReport.Edition;
 import dev.filmward.report.WeeklyReport.Intake;
 import dev.filmward.store.FileEntry;
 import dev.filmward.store.SampleTable;
 import dev.filmward.store.Tables;
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -51,15 +49,12 @@ public final class WeekReader {
 
   /** Reads a week as it is known now. */
   public WeeklyReport read(ReportWeek week, Scope scope, ReportSettings settings) {
-    DataDigest digest = new DataDigest();
-    List<FilmWeek> films = new ArrayList<>();
-    for (SampleTable.Production made : productions(scope)) {
-      Optional<Structure> structure = plant.structures().find(made.structure());
-      if (structure.isPresent()) {
-        FilmReader reader = new FilmReader(made.line(), structure.get(), settings);
-        plant.store().read(tables -> reader.read(tables, week, digest)).ifPresent(films::add);
-      }
-    }
+    List<FilmReader.Read> read =
+        productions(scope).parallelStream()
+            .map(made -> read(made, week, settings))
+            .flatMap(Optional::stream)
+            .toList();
+    List<FilmWeek> films = read.stream().map(FilmReader.Read::film).toList();
     return new WeeklyReport(
         WeeklyReport.FORMAT,
         week.word(),
@@ -72,7 +67,21 @@ public final class WeekReader {
         settings.asked(),
         films,
         plant.store().read(tables -> intake(tables, week)),
-        digest.hex());
+        DataDigest.of(read.stream().map(FilmReader.Read::dataDigest).toList()));
+  }
+
+  private Optional<FilmReader.Read> read(
+      SampleTable.Production made, ReportWeek week, ReportSettings settings) {
+    return plant
+        .structures()
+        .find(made.structure())
+        .flatMap(
+            structure ->
+                plant
+                    .store()
+                    .read(
+                        tables ->
+                            new FilmReader(made.line(), structure, settings).read(tables, week)));
   }
 
   private List<SampleTable.Production> productions(Scope scope) {

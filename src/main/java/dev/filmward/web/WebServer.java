@@ -189,6 +189,7 @@ public final class WebServer implements AutoCloseable {
     GaugeCheckResource gaugeCheck = new GaugeCheckResource(plant);
     StudyResource studies = new StudyResource(plant);
     gaugeRoom(routes, plant);
+    reports(routes, plant);
 
     routes.get("/api/v1/board", READ, board::get);
     routes.get("/api/v1/series", READ, series::get);
@@ -278,6 +279,23 @@ public final class WebServer implements AutoCloseable {
         READ,
         client ->
             reception.events().connect(client, reception.gate().stillMay(client.ctx(), READ)));
+  }
+
+  /** What quality sends. */
+  private static void reports(Routes routes, Plant plant) {
+    ReportResource reports = new ReportResource(plant, version());
+
+    routes.get("/api/v1/reports", READ, reports::list);
+    routes.get("/api/v1/reports/week", READ, reports::get);
+    routes.get("/api/v1/reports/file", READ, reports::file);
+    routes.get("/api/v1/reports/comparison", READ, reports::compare);
+    routes.post("/api/v1/reports/issue", DISPOSE, reports::issueNow);
+    routes.post("/api/v1/reports/settings", DISPOSE, reports::decide);
+  }
+
+  private static String version() {
+    String version = WebServer.class.getPackage().getImplementationVersion();
+    return "Filmward " + (version == null ? "(not packaged)" : version);
   }
 
   /** What the readings are worth. */

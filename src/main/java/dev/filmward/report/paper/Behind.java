@@ -55,7 +55,8 @@ final class Behind {
     }
     return table(
         "points",
-        List.of("name", "at", "roll", "sample", "mean", "range", "lower", "centre", "upper", "signals"),
+        List.of(
+            "name", "at", "roll", "sample", "mean", "range", "lower", "centre", "upper", "signals"),
         rows);
   }
 

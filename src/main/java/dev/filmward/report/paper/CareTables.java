@@ -14,7 +14,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
 
-/** What people and the gauge did in one film's week: alarms, gauge, limits, data, exclusions. Pure. */
+/**
+ * What people and the gauge did in one film's week: alarms, gauge, limits, data, exclusions. Pure.
+ */
 final class CareTables {
   private static final int LEFT_OUT_SHOWN = 20;
 
@@ -76,7 +78,9 @@ final class CareTables {
     } else {
       blocks.add(calibrations(gauge));
     }
-    gauge.study().ifPresentOrElse(found -> study(blocks, found), () -> blocks.add(plain("study.none")));
+    gauge
+        .study()
+        .ifPresentOrElse(found -> study(blocks, found), () -> blocks.add(plain("study.none")));
     return blocks;
   }
 
@@ -196,11 +200,11 @@ final class CareTables {
       blocks.add(plain("leftOut.none"));
       return blocks;
     }
-    blocks.add(leftOutTable("leftOutShown", film.leftOut().stream().limit(LEFT_OUT_SHOWN).toList()));
+    blocks.add(
+        leftOutTable("leftOutShown", film.leftOut().stream().limit(LEFT_OUT_SHOWN).toList()));
     if (all > LEFT_OUT_SHOWN) {
       blocks.add(
-          new Block.Paragraph(
-              texts.count("leftOut.more", all - LEFT_OUT_SHOWN), Block.Voice.SOFT));
+          new Block.Paragraph(texts.count("leftOut.more", all - LEFT_OUT_SHOWN), Block.Voice.SOFT));
     }
     return blocks;
   }

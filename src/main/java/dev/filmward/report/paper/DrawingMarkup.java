@@ -49,10 +49,7 @@ final class DrawingMarkup {
 
   private static String size(Drawing drawing) {
     return String.format(
-        Locale.ROOT,
-        " width=\"%.2fpt\" height=\"%.2fpt\"",
-        drawing.widthPt(),
-        drawing.heightPt());
+        Locale.ROOT, " width=\"%.2fpt\" height=\"%.2fpt\"", drawing.widthPt(), drawing.heightPt());
   }
 
   private static String words(Drawing drawing) {
@@ -92,7 +89,11 @@ final class DrawingMarkup {
               Math.max(0, label.y() - LINE_PT / 2),
               label.x() - shift(label),
               WIDE_PT,
-              "<span class=\"" + ground(label) + "\">" + Escaped.of(Visible.of(label.text())) + "</span>"));
+              "<span class=\""
+                  + ground(label)
+                  + "\">"
+                  + Escaped.of(Visible.of(label.text()))
+                  + "</span>"));
     }
     return overlay.append("</div>").toString();
   }

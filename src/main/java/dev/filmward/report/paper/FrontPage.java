@@ -63,8 +63,7 @@ final class FrontPage {
             "front.summary", report.films().size(), "capable", texts.number((double) capable, 0));
     return counted
         + " "
-        + texts.say(
-            "front.asked", "index", wording.required(), "confidence", wording.confidence());
+        + texts.say("front.asked", "index", wording.required(), "confidence", wording.confidence());
   }
 
   private void acts(List<Block> blocks) {

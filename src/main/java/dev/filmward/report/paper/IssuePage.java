@@ -55,9 +55,7 @@ final class IssuePage {
       facts.add(fact("issue.reason", wording.by(standing.reason())));
     }
     facts.add(
-        fact(
-            "issue.signedAt",
-            standing.signedAt().map(wording::moment).orElse(texts.say("none"))));
+        fact("issue.signedAt", standing.signedAt().map(wording::moment).orElse(texts.say("none"))));
     facts.add(fact("issue.digest", standing.digest()));
     return facts;
   }
@@ -93,7 +91,14 @@ final class IssuePage {
         fact("from.made", wording.moment(report.madeAt())),
         fact("from.version", report.version()),
         fact("from.zone", report.zone()),
-        fact("from.asked", texts.say("from.askedValue", "index", wording.required(), "confidence", wording.confidence())),
+        fact(
+            "from.asked",
+            texts.say(
+                "from.askedValue",
+                "index",
+                wording.required(),
+                "confidence",
+                wording.confidence())),
         fact("from.files", count(intake.files())),
         fact("from.refused", count(intake.refused())),
         fact("from.readings", count(intake.readings())),

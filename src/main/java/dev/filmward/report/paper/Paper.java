@@ -30,9 +30,7 @@ record Paper(
   /** Those that are read, then those behind. */
   List<Block.Table> tables() {
     return java.util.stream.Stream.concat(
-            blocks.stream()
-                .filter(Block.Table.class::isInstance)
-                .map(Block.Table.class::cast),
+            blocks.stream().filter(Block.Table.class::isInstance).map(Block.Table.class::cast),
             behind.stream())
         .toList();
   }

@@ -10,7 +10,9 @@ public enum PaperForm implements ReportForm {
   PDF("pdf", "application/pdf") {
     @Override
     byte[] bytes(Issue issue, Choice choice, Texts texts) throws IOException {
-      return Pdf.of(Composer.paper(issue, texts, Sheet.of(choice.size()).contentPt()), Sheet.of(choice.size()));
+      return Pdf.of(
+          Composer.paper(issue, texts, Sheet.of(choice.size()).contentPt()),
+          Sheet.of(choice.size()));
     }
   },
   /** One page that stands alone: style, fonts and drawings are within. */

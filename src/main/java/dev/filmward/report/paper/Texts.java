@@ -4,8 +4,8 @@ import java.io.IOException;
 import java.io.InputStream;
 import java.io.InputStreamReader;
 import java.io.UncheckedIOException;
-import java.nio.charset.StandardCharsets;
 import java.math.RoundingMode;
+import java.nio.charset.StandardCharsets;
 import java.text.DecimalFormat;
 import java.text.DecimalFormatSymbols;
 import java.time.ZonedDateTime;
@@ -15,8 +15,8 @@ import java.util.Properties;
 
 /**
  * What the paper says, from the catalogue of a language: sentences with {places}, plurals as two
- * keys that end in {@code .one} and {@code .other}, numbers and times as that language writes
- * them. Immutable after it was read; every thread may use it.
+ * keys that end in {@code .one} and {@code .other}, numbers and times as that language writes them.
+ * Immutable after it was read; every thread may use it.
  */
 final class Texts {
   private static final char MINUS = '\u2212';

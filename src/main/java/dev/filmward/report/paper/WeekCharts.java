@@ -54,7 +54,8 @@ final class WeekCharts {
     List<Ply> plies = film.plies().stream().map(this::ply).toList();
     Drawing drawing = FilmSection.draw(plies, Math.min(widthPt, 380), SECTION_PT);
     String names = String.join(", ", film.plies().stream().map(FilmWeek.Ply::name).toList());
-    return new Figure(drawing, texts.say("section.caption"), texts.say("section.alt", "names", names));
+    return new Figure(
+        drawing, texts.say("section.caption"), texts.say("section.alt", "names", names));
   }
 
   private Ply ply(FilmWeek.Ply ply) {
@@ -77,7 +78,8 @@ final class WeekCharts {
 
   private static Optional<Role> role(FilmWeek.Ply ply) {
     return Arrays.stream(Role.values())
-        .filter(role -> ply.roles().size() == 1 && lower(role.name()).equals(lower(ply.roles().get(0))))
+        .filter(
+            role -> ply.roles().size() == 1 && lower(role.name()).equals(lower(ply.roles().get(0))))
         .findFirst();
   }
 
@@ -222,10 +224,7 @@ final class WeekCharts {
     List<LanePoint> lanes = each.lanes().stream().map(lane -> lane(lane, measure)).toList();
     LanesFigure figure =
         new LanesFigure(
-            lanes,
-            land(each, measure),
-            measure.drawn(each.individual().target()),
-            texts::number);
+            lanes, land(each, measure), measure.drawn(each.individual().target()), texts::number);
     return new Figure(
         LanesChart.draw(figure, half(), LANES_PT),
         caption(each),

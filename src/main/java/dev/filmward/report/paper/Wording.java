@@ -51,7 +51,8 @@ final class Wording {
   /** First and last day of the week. */
   String period() {
     Instant last = report.to().minus(Duration.ofSeconds(1));
-    return texts.say("period", "from", texts.day(local(report.from())), "to", texts.day(local(last)));
+    return texts.say(
+        "period", "from", texts.day(local(report.from())), "to", texts.day(local(last)));
   }
 
   String film(FilmWeek film) {
@@ -67,8 +68,7 @@ final class Wording {
   }
 
   String withUnit(CharacteristicWeek each) {
-    return texts.say(
-        "withUnit", "name", characteristic(each), "unit", Measure.of(each).unit());
+    return texts.say("withUnit", "name", characteristic(each), "unit", Measure.of(each).unit());
   }
 
   String verdict(Verdict verdict) {

@@ -40,8 +40,7 @@ final class ZippedParts {
   }
 
   /** Where the part ends. */
-  private static int inflated(byte[] zip, int from, ByteArrayOutputStream into)
-      throws IOException {
+  private static int inflated(byte[] zip, int from, ByteArrayOutputStream into) throws IOException {
     Inflater inflater = new Inflater(true);
     try {
       inflater.setInput(zip, from, zip.length - from);

@@ -193,7 +193,13 @@ final class SampleReports {
     long n = 5L * SAMPLES;
     double mean = sum / n;
     double overall = Math.sqrt((squares - n * mean * mean) / (n - 1));
-    return characteristic(position, name, targetUm, new Figures(isStable, mean, overall), chart, new Bins(start, sigma / 2, list(counts)));
+    return characteristic(
+        position,
+        name,
+        targetUm,
+        new Figures(isStable, mean, overall),
+        chart,
+        new Bins(start, sigma / 2, list(counts)));
   }
 
   private record Figures(boolean isStable, double mean, double overall) {}

@@ -11,9 +11,6 @@ record Box(double left, double top, double right, double bottom) {
   }
 
   boolean meets(Box other) {
-    return left < other.right
-        && right > other.left
-        && top < other.bottom
-        && bottom > other.top;
+    return left < other.right && right > other.left && top < other.bottom && bottom > other.top;
   }
 }

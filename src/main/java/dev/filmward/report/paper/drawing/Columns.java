@@ -13,11 +13,13 @@ final class Columns {
   private Columns() {}
 
   /** The lowest and the highest mean of each column, in time order; all that are not drawn. */
-  static List<ControlPoint> thinned(List<ControlPoint> points, ToLongFunction<ControlPoint> column) {
+  static List<ControlPoint> thinned(
+      List<ControlPoint> points, ToLongFunction<ControlPoint> column) {
     List<ControlPoint> kept = new ArrayList<>();
     List<ControlPoint> one = new ArrayList<>();
     for (ControlPoint point : points) {
-      boolean isNext = !one.isEmpty() && column.applyAsLong(one.get(0)) != column.applyAsLong(point);
+      boolean isNext =
+          !one.isEmpty() && column.applyAsLong(one.get(0)) != column.applyAsLong(point);
       if (isNext || !point.isDrawn() || point.isHeldOut()) {
         flush(one, kept);
       }

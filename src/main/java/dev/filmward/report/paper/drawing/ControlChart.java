@@ -85,8 +85,8 @@ public final class ControlChart {
   }
 
   private static String cross(double x, double y) {
-    return "M" + f(x - 2) + " " + f(y - 2) + "L" + f(x + 2) + " " + f(y + 2)
-        + "M" + f(x - 2) + " " + f(y + 2) + "L" + f(x + 2) + " " + f(y - 2);
+    return "M" + f(x - 2) + " " + f(y - 2) + "L" + f(x + 2) + " " + f(y + 2) + "M" + f(x - 2) + " "
+        + f(y + 2) + "L" + f(x + 2) + " " + f(y - 2);
   }
 
   /** Steps where other limits began to hold. */
@@ -124,8 +124,7 @@ public final class ControlChart {
   private void labels(ControlPoint last) {
     double floor = Double.NEGATIVE_INFINITY;
     double[] values = {last.upper(), last.centre(), last.lower()};
-    List<String> words =
-        List.of(figure.upperWords(), figure.centreWords(), figure.lowerWords());
+    List<String> words = List.of(figure.upperWords(), figure.centreWords(), figure.lowerWords());
     for (int i = 0; i < values.length; i++) {
       if (Double.isFinite(values[i])) {
         double at = Math.max(y.at(values[i]), floor + WORD_PT);
@@ -192,7 +191,8 @@ public final class ControlChart {
     double half = text.length() * 1.9;
     double middle = Math.min(Math.max(at, plot.left() + half), plot.right() - half);
     double away = point.mean() >= point.centre() ? -9 : 9;
-    double line = up + away < plot.top() - 6 || up + away > plot.bottom() - 3 ? up - away : up + away;
+    double line =
+        up + away < plot.top() - 6 || up + away > plot.bottom() - 3 ? up - away : up + away;
     Box box = new Box(middle - half, line - 4, middle + half, line + 4);
     if (taken.stream().noneMatch(box::meets)) {
       taken.add(box);

@@ -5,9 +5,7 @@ record Extent(double low, double high) {
   static final Extent NONE = new Extent(Double.POSITIVE_INFINITY, Double.NEGATIVE_INFINITY);
 
   Extent with(double value) {
-    return Double.isFinite(value)
-        ? new Extent(Math.min(low, value), Math.max(high, value))
-        : this;
+    return Double.isFinite(value) ? new Extent(Math.min(low, value), Math.max(high, value)) : this;
   }
 
   Extent with(double[] values) {

@@ -39,8 +39,7 @@ public final class FilmSection {
     ply.role().ifPresent(role -> sketch.hatch(band, Hatch.of(role)));
     sketch.outline(band, 0.8);
     double middle = (band.top() + band.bottom()) / 2;
-    sketch.write(
-        band.right() + 8, middle - 4.5, ply.name(), Label.Anchor.START, Label.Tone.STRONG);
+    sketch.write(band.right() + 8, middle - 4.5, ply.name(), Label.Anchor.START, Label.Tone.STRONG);
     sketch.write(band.right() + 8, middle + 4.5, ply.words(), Label.Anchor.START);
   }
 

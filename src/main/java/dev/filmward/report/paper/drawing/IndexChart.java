@@ -39,10 +39,11 @@ public final class IndexChart {
   private static void required(IndexFigure figure, Sketch sketch, Box plot, Span y) {
     double at = y.at(figure.required());
     sketch.dashed(
-        "M" + Sketch.f(plot.left()) + " " + Sketch.f(at) + "H" + Sketch.f(plot.right()), Ink.INK, 0.9);
+        "M" + Sketch.f(plot.left()) + " " + Sketch.f(at) + "H" + Sketch.f(plot.right()),
+        Ink.INK,
+        0.9);
     double line = plot.top() - 6;
-    sketch.dashed(
-        "M" + Sketch.f(plot.left()) + " " + Sketch.f(line) + "h12", Ink.INK, 0.9);
+    sketch.dashed("M" + Sketch.f(plot.left()) + " " + Sketch.f(line) + "h12", Ink.INK, 0.9);
     sketch.write(plot.left() + 16, line, figure.requiredWords(), Label.Anchor.START);
   }
 

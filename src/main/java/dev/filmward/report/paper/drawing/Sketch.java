@@ -34,7 +34,8 @@ final class Sketch {
   }
 
   private void rect(Box box, String paint) {
-    add("<rect x=\"%s\" y=\"%s\" width=\"%s\" height=\"%s\" %s/>",
+    add(
+        "<rect x=\"%s\" y=\"%s\" width=\"%s\" height=\"%s\" %s/>",
         f(box.left()), f(box.top()), f(box.width()), f(box.height()), paint);
   }
 
@@ -57,13 +58,15 @@ final class Sketch {
   }
 
   void ring(double x, double y, double radius) {
-    add("<circle cx=\"%s\" cy=\"%s\" r=\"%s\" fill=\"none\" %s/>",
+    add(
+        "<circle cx=\"%s\" cy=\"%s\" r=\"%s\" fill=\"none\" %s/>",
         f(x), f(y), f(radius), stroked(Ink.INK, 1));
   }
 
   /** A circle that hides what is beneath. */
   void open(double x, double y, double radius) {
-    add("<circle cx=\"%s\" cy=\"%s\" r=\"%s\" fill=\"%s\" %s/>",
+    add(
+        "<circle cx=\"%s\" cy=\"%s\" r=\"%s\" fill=\"%s\" %s/>",
         f(x), f(y), f(radius), Ink.PAPER.hex(), stroked(Ink.INK, 1));
   }
 

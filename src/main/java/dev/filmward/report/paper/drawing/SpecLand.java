@@ -14,17 +14,21 @@ public record SpecLand(double lower, double upper, String belowWords, String abo
   /** Hatched land on both sides of a value axis that runs up the page. */
   void beside(Sketch sketch, Box plot, Span y) {
     if (!Double.isNaN(upper) && y.at(upper) > plot.top() + LEAST_PT) {
-      Box land = new Box(plot.left(), plot.top(), plot.right(), Math.min(y.at(upper), plot.bottom()));
+      Box land =
+          new Box(plot.left(), plot.top(), plot.right(), Math.min(y.at(upper), plot.bottom()));
       sketch.hatch(land, Hatch.LAND);
       if (land.height() > WORDS_PT) {
-        sketch.writeOver(plot.left() + 4, land.bottom() - 5.5, aboveWords, Label.Anchor.START, Label.Tone.SOFT);
+        sketch.writeOver(
+            plot.left() + 4, land.bottom() - 5.5, aboveWords, Label.Anchor.START, Label.Tone.SOFT);
       }
     }
     if (!Double.isNaN(lower) && y.at(lower) < plot.bottom() - LEAST_PT) {
-      Box land = new Box(plot.left(), Math.max(y.at(lower), plot.top()), plot.right(), plot.bottom());
+      Box land =
+          new Box(plot.left(), Math.max(y.at(lower), plot.top()), plot.right(), plot.bottom());
       sketch.hatch(land, Hatch.LAND);
       if (land.height() > WORDS_PT) {
-        sketch.writeOver(plot.left() + 4, land.top() + 5.5, belowWords, Label.Anchor.START, Label.Tone.SOFT);
+        sketch.writeOver(
+            plot.left() + 4, land.top() + 5.5, belowWords, Label.Anchor.START, Label.Tone.SOFT);
       }
     }
   }

@@ -56,7 +56,8 @@ class ChartsTest {
 
   /** The one path of the means has the width that no other line has. */
   private static String means(Drawing drawing) {
-    return Pattern.compile("<path d=\"([^\"]*)\" fill=\"none\" stroke=\"#1c2126\" stroke-width=\"0.60\"")
+    return Pattern.compile(
+            "<path d=\"([^\"]*)\" fill=\"none\" stroke=\"#1c2126\" stroke-width=\"0.60\"")
         .matcher(drawing.shapes())
         .results()
         .map(found -> found.group(1))
@@ -79,7 +80,9 @@ class ChartsTest {
     assertThat(means(drawing).chars().filter(c -> c == 'L')).hasSize(2);
   }
 
-  /** Axis: 9 to 11 with 12 % air on each half, so 8.88 to 11.12 over 10 to 87 points from the top. */
+  /**
+   * Axis: 9 to 11 with 12 % air on each half, so 8.88 to 11.12 over 10 to 87 points from the top.
+   */
   @Test
   void aMeanStandsWhereItsNumberSays() {
     Drawing drawing = chart(SpecLand.NONE, point(0, 10), point(3.5 * DAY, 10.56));
@@ -106,8 +109,7 @@ class ChartsTest {
   @Test
   void limitsStepWhereOthersBeganToHold() {
     ControlPoint later =
-        new ControlPoint(
-            3 * DAY, 10, 8, 10, 12, ControlPoint.Membership.JUDGED, Optional.empty());
+        new ControlPoint(3 * DAY, 10, 8, 10, 12, ControlPoint.Membership.JUDGED, Optional.empty());
     long before = count("stroke-width=\"0.90\"", chart(SpecLand.NONE, point(0, 10)));
     assertThat(before).isEqualTo(2);
     assertThat(count("stroke-width=\"0.90\"", chart(SpecLand.NONE, point(0, 10), later)))
@@ -129,8 +131,7 @@ class ChartsTest {
   @Test
   void whatWasHeldOutIsHatchedAndNotJoined() {
     ControlPoint heldOut =
-        new ControlPoint(
-            DAY, 11.9, 9, 10, 11, ControlPoint.Membership.HELD_OUT, Optional.empty());
+        new ControlPoint(DAY, 11.9, 9, 10, 11, ControlPoint.Membership.HELD_OUT, Optional.empty());
     Drawing drawing = chart(SpecLand.NONE, point(0, 10), heldOut, point(2 * DAY, 10));
     assertThat(count("url\\(#hatch-held_out\\)", drawing)).isEqualTo(1);
     assertThat(means(drawing).chars().filter(c -> c == 'L')).hasSize(1);
@@ -198,7 +199,8 @@ class ChartsTest {
             new IndexFigure(
                 List.of(
                     new IndexPoint("W45", 1.5, 1.3, 1.7, IndexPoint.Claim.CAPABILITY),
-                    new IndexPoint("W46", Double.NaN, Double.NaN, Double.NaN, IndexPoint.Claim.PERFORMANCE),
+                    new IndexPoint(
+                        "W46", Double.NaN, Double.NaN, Double.NaN, IndexPoint.Claim.PERFORMANCE),
                     new IndexPoint("W47", 1.1, 1.0, 1.2, IndexPoint.Claim.PERFORMANCE)),
                 1.33,
                 "required 1.33",
