@@ -33,6 +33,7 @@ final class OpenApi {
           "figures",
           "gauge-check",
           "studies",
+          "reports",
           "people",
           "machines");
 

@@ -8,6 +8,7 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import com.networknt.schema.SchemaRegistry;
 import com.networknt.schema.SpecificationVersion;
 import dev.filmward.pipeline.Plant;
+import dev.filmward.report.ReportWeek;
 import dev.filmward.store.Store;
 import dev.filmward.web.Api;
 import dev.filmward.web.DoorOptions;
@@ -36,6 +37,8 @@ import org.junit.jupiter.api.io.TempDir;
  */
 class OpenApiAnswersTest {
   private static final String SMALL = "line=Blown%201&structure=DUO-50";
+  private static final String THIS_WEEK =
+      ReportWeek.of(Instant.now(), ZoneId.of("Europe/Berlin")).word();
   private static final String FROM_UNKNOWN = "?" + SMALL;
 
   /** An address of each route that is asked for; a new route needs one here. */
@@ -119,6 +122,22 @@ class OpenApiAnswersTest {
               List.of(
                   "/api/v1/gauge/uncertainty?structure=LID-60&line=Blown%201",
                   "/api/v1/gauge/uncertainty?structure=HBF-80&coverage=student&rule=simple")),
+          Map.entry("/api/v1/reports", List.of("/api/v1/reports")),
+          Map.entry(
+              "/api/v1/reports/week",
+              List.of(
+                  "/api/v1/reports/week",
+                  "/api/v1/reports/week?week=" + THIS_WEEK + "&edition=customer")),
+          Map.entry(
+              "/api/v1/reports/file", List.of("/api/v1/reports/file?form=json&week=" + THIS_WEEK)),
+          Map.entry(
+              "/api/v1/reports/comparison",
+              List.of(
+                  "/api/v1/reports/comparison?line=Blown%201&structure=LID-60&week="
+                      + THIS_WEEK
+                      + "&otherWeek="
+                      + THIS_WEEK
+                      + "&otherLine=Blown%202&otherStructure=SHR-60")),
           Map.entry("/health", List.of("/health")),
           Map.entry("/api/v1/openapi.json", List.of("/api/v1/openapi.json")),
           Map.entry("/api/v1/audit", List.of("/api/v1/audit")));
