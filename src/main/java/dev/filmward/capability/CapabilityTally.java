@@ -145,6 +145,11 @@ public final class CapabilityTally implements Serializable {
         withinSamples - betweenLanes);
   }
 
+  /** All readings in ascending order; none unless they were kept. */
+  public double[] kept() {
+    return readings();
+  }
+
   /** In ascending order; none unless they were kept. */
   double[] readings() {
     return readings == null ? new double[0] : readings.ordered();

@@ -78,4 +78,19 @@ public record LimitsVersion(
   public boolean holdsAt(Instant moment) {
     return !holdsFrom.isAfter(moment) && retiredAt().map(moment::isBefore).orElse(true);
   }
+
+  /**
+   * The version that holds at a moment; empty where none does.
+   *
+   * @param versions first to last
+   */
+  public static Optional<LimitsVersion> inForce(List<LimitsVersion> versions, Instant moment) {
+    for (int i = versions.size() - 1; i >= 0; i--) {
+      LimitsVersion version = versions.get(i);
+      if (!version.holdsFrom().isAfter(moment)) {
+        return version.holdsAt(moment) ? Optional.of(version) : Optional.empty();
+      }
+    }
+    return Optional.empty();
+  }
 }

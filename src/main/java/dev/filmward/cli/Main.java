@@ -29,7 +29,8 @@ import picocli.CommandLine.Command;
       ThinCommand.class,
       UserCommand.class,
       VerifyCommand.class,
-      AuditCommand.class
+      AuditCommand.class,
+      ReportCommand.class
     })
 public final class Main {
   private Main() {}

@@ -19,7 +19,7 @@ import java.util.Optional;
  * good; whatever is charted, counted or reported of them goes through here, so that all say the
  * same. Within one transaction, for one thread.
  */
-final class Charted {
+public final class Charted {
   private final IdentityHashMap<Structure, Subgrouping> subgroupings = new IdentityHashMap<>();
   private final Optional<OutOfCharts> outOfCharts;
   private final Map<Made, FilmScalings> scalings;
@@ -30,7 +30,7 @@ final class Charted {
   }
 
   /** As people have decided by now. */
-  static Charted asKept(Tables tables) {
+  public static Charted asKept(Tables tables) {
     return new Charted(Optional.of(new OutOfCharts(tables)), tables.scalings().all());
   }
 
@@ -45,7 +45,7 @@ final class Charted {
   }
 
   /** The readings that are charted; empty where none of the sample are. */
-  Optional<Sample> of(Sample exported) {
+  public Optional<Sample> of(Sample exported) {
     return outOfCharts.filter(out -> out.holds(exported)).isPresent()
         ? Optional.empty()
         : Optional.of(rescaled(exported));

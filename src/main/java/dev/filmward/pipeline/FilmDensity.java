@@ -10,10 +10,10 @@ import java.util.OptionalDouble;
  * The density of a reported layer or of the whole film in g/cm3: that of its layers, weighted by
  * their target thicknesses. Empty where one of them has no density or, among several, no target.
  */
-final class FilmDensity {
+public final class FilmDensity {
   private FilmDensity() {}
 
-  static OptionalDouble of(Structure structure, Characteristic characteristic) {
+  public static OptionalDouble of(Structure structure, Characteristic characteristic) {
     return switch (characteristic.kind()) {
       case LAYER -> of(structure.reported().get(characteristic.position() - 1).members());
       case TOTAL -> of(structure.layers());

@@ -10,7 +10,7 @@ import java.util.function.IntToDoubleFunction;
  * those with the least and greatest mean and range. The newest {@value #NEWEST} points all stay,
  * for the table below the chart. A series that is short enough stays whole.
  */
-final class PointChoice {
+public final class PointChoice {
   private static final int PIXELS_PER_BUCKET = 4;
   private static final int POINTS_PER_BUCKET = 6;
   private static final int NEWEST = 300;
@@ -23,7 +23,7 @@ final class PointChoice {
   }
 
   /** The indices of the points to show. */
-  static BitSet of(FigureColumns columns, int pixels) {
+  public static BitSet of(FigureColumns columns, int pixels) {
     PointChoice choice = new PointChoice(columns);
     int buckets = Math.max(1, pixels / PIXELS_PER_BUCKET);
     int count = columns.count();

@@ -21,7 +21,7 @@ import java.util.function.DoubleFunction;
  * <p>The width of bins follows D. Freedman and P. Diaconis, On the histogram as a density estimator
  * (1981): twice the interquartile range over the cube root of n, within 8 to 60 bins.
  */
-final class ReadingSpread {
+public final class ReadingSpread {
   static final int MOST = 500_000;
 
   private static final int FEWEST_FOR_TAILS = 1000;
@@ -32,11 +32,11 @@ final class ReadingSpread {
   private double[] newest = new double[1024];
   private long seen;
 
-  ReadingSpread(Characteristic characteristic) {
+  public ReadingSpread(Characteristic characteristic) {
     this.characteristic = characteristic;
   }
 
-  void add(Sample sample) {
+  public void add(Sample sample) {
     for (double value : LaneValues.of(sample, characteristic)) {
       if (!Double.isNaN(value)) {
         if (seen == newest.length && newest.length < MOST) {
@@ -48,7 +48,7 @@ final class ReadingSpread {
     }
   }
 
-  Optional<LayerLook.Spread> spread(SpecLimits spec) {
+  public Optional<LayerLook.Spread> spread(SpecLimits spec) {
     if (seen == 0) {
       return Optional.empty();
     }

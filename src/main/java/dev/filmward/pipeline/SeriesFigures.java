@@ -15,7 +15,7 @@ import java.util.OptionalDouble;
  * whose range says something about the spread, there is no spread within and there are no limits.
  * For one thread.
  */
-final class SeriesFigures {
+public final class SeriesFigures {
   private final Baseline baseline = new Baseline();
 
   /** Of subgroups that are too large for the baseline. */
@@ -32,7 +32,7 @@ final class SeriesFigures {
     }
   }
 
-  void add(int size, double mean, double range, double sumOfSquares) {
+  public void add(int size, double mean, double range, double sumOfSquares) {
     add(size, mean, range);
     addSquares(sumOfSquares);
   }
@@ -45,20 +45,20 @@ final class SeriesFigures {
     squares.add(sumOfSquares);
   }
 
-  long readings() {
+  public long readings() {
     return baseline.readings() + larger.count();
   }
 
   /** Each subgroup weighted by its size. */
-  OptionalDouble mean() {
+  public OptionalDouble mean() {
     return readings() == 0 ? OptionalDouble.empty() : OptionalDouble.of(moments().mean());
   }
 
-  OptionalDouble sigmaWithin() {
+  public OptionalDouble sigmaWithin() {
     return isCharted() ? baseline.sigmaWithin() : OptionalDouble.empty();
   }
 
-  OptionalDouble sigmaOverall() {
+  public OptionalDouble sigmaOverall() {
     return moments().standardDeviation();
   }
 
@@ -66,7 +66,7 @@ final class SeriesFigures {
     return isCharted() ? baseline.limits() : Optional.empty();
   }
 
-  Capability capability(SpecLimits spec) {
+  public Capability capability(SpecLimits spec) {
     return readings() == 0
         ? Capability.NONE
         : Capability.of(moments().mean(), sigmaWithin(), sigmaOverall(), spec);

@@ -72,13 +72,7 @@ final class SeriesJudge {
 
   /** The version that holds at a moment. */
   static Optional<LimitsVersion> inForce(List<LimitsVersion> versions, Instant moment) {
-    for (int i = versions.size() - 1; i >= 0; i--) {
-      LimitsVersion version = versions.get(i);
-      if (!version.holdsFrom().isAfter(moment)) {
-        return version.holdsAt(moment) ? Optional.of(version) : Optional.empty();
-      }
-    }
-    return Optional.empty();
+    return LimitsVersion.inForce(versions, moment);
   }
 
   private List<List<Signal>> recent(List<Signal> now) {

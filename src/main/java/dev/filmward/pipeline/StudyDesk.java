@@ -208,7 +208,7 @@ public final class StudyDesk {
     return new StudyReading(step.part(), step.operator(), String.valueOf(step.trial()), layer, um);
   }
 
-  private static Look look(Tables tables, StoredStudy study) {
+  public static Look look(Tables tables, StoredStudy study) {
     Map<Cell, Entry> holding = new LinkedHashMap<>();
     int corrections = 0;
     for (Entry entry : tables.studies().entries(study)) {

@@ -11,10 +11,12 @@ public record Asked(double index, double confidence) {
 
   public Asked {
     if (!(index > 0 && index <= 5)) {
-      throw new IllegalArgumentException("an index that is asked for is above 0, up to 5, not " + index);
+      throw new IllegalArgumentException(
+          "an index that is asked for is above 0, up to 5, not " + index);
     }
     if (!(confidence >= 0.5 && confidence < 1)) {
-      throw new IllegalArgumentException("a confidence is 0.5 or more and below 1, not " + confidence);
+      throw new IllegalArgumentException(
+          "a confidence is 0.5 or more and below 1, not " + confidence);
     }
   }
 }

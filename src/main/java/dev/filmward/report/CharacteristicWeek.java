@@ -16,8 +16,8 @@ import java.util.OptionalDouble;
  * @param sigmaWithin from mean ranges; empty for a share and where there is one reading a sample
  * @param lag1 autocorrelation of the sample means; 0 where there are too few
  * @param observedPpm readings outside the individual specification; empty without one
- * @param expectedPpm of a normal distribution with the spread of all readings; empty where the readings are
- *     not normal
+ * @param expectedPpm of a normal distribution with the spread of all readings; empty where the
+ *     readings are not normal
  * @param averages Ppk of sample means against the average specification
  * @param worstLane of the lanes, by Ppk of single readings
  * @param chart empty for a share
@@ -86,7 +86,8 @@ public record CharacteristicWeek(
   }
 
   /**
-   * A sample on the chart of the week; of very many those that show its course, and all with signals.
+   * A sample on the chart of the week; of very many those that show its course, and all with
+   * signals.
    *
    * @param mean empty where it was not measured; the limits empty where none were in force
    * @param signals words such as xbar:beyond-limit:high
@@ -128,7 +129,8 @@ public record CharacteristicWeek(
    * Resin beyond what the specification needs. Negative is a risk, no saving.
    *
    * @param nominalUm above the least mean that the contract asks for
-   * @param achievableUm above the lowest mean that keeps the index that is asked for; empty while the process is not stable
+   * @param achievableUm above the lowest mean that keeps the index that is asked for; empty while
+   *     the process is not stable
    * @param gPerM2 that thickness as weight; empty without a density
    * @param money of the week, where output and price are known
    */

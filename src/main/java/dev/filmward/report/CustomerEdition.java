@@ -9,7 +9,10 @@ import dev.filmward.report.FilmWeek.LeftOut;
 import dev.filmward.report.FilmWeek.LimitsMove;
 import java.util.Optional;
 
-/** Takes a film's week, gives what a customer gets of it: no costs, no giveaway, no names of people and no words of theirs. */
+/**
+ * Takes a film's week, gives what a customer gets of it: no costs, no giveaway, no names of people
+ * and no words of theirs.
+ */
 final class CustomerEdition {
   private static final String NOBODY = "";
 
@@ -42,23 +45,51 @@ final class CustomerEdition {
 
   private static CharacteristicWeek of(CharacteristicWeek each) {
     return new CharacteristicWeek(
-        each.kind(), each.position(), each.name(), each.individual(), each.average(), each.samples(),
-        each.readings(), each.effective(), each.mean(), each.sigmaWithin(), each.sigmaOverall(),
-        each.lag1(), each.steadiness(), each.index(), each.averages(), each.worstLane(), each.shape(),
-        each.observedPpm(), each.expectedPpm(), each.bins(), each.chart(), each.lanes(), each.laneShare(),
-        Optional.<GiveawayWeek>empty(), each.trend());
+        each.kind(),
+        each.position(),
+        each.name(),
+        each.individual(),
+        each.average(),
+        each.samples(),
+        each.readings(),
+        each.effective(),
+        each.mean(),
+        each.sigmaWithin(),
+        each.sigmaOverall(),
+        each.lag1(),
+        each.steadiness(),
+        each.index(),
+        each.averages(),
+        each.worstLane(),
+        each.shape(),
+        each.observedPpm(),
+        each.expectedPpm(),
+        each.bins(),
+        each.chart(),
+        each.lanes(),
+        each.laneShare(),
+        Optional.<GiveawayWeek>empty(),
+        each.trend());
   }
 
   private static CalibrationWeek of(CalibrationWeek each) {
     return new CalibrationWeek(
-        each.at(), NOBODY, each.gauge(), each.layer(), each.beforeMps(), each.foundMps(), each.uMps());
+        each.at(),
+        NOBODY,
+        each.gauge(),
+        each.layer(),
+        each.beforeMps(),
+        each.foundMps(),
+        each.uMps());
   }
 
   private static LastStudy of(LastStudy study) {
-    return new LastStudy(study.id(), study.gauge(), study.finishedAt(), NOBODY, NOBODY, study.layers());
+    return new LastStudy(
+        study.id(), study.gauge(), study.finishedAt(), NOBODY, NOBODY, study.layers());
   }
 
   private static LeftOut of(LeftOut each) {
-    return new LeftOut(each.at(), each.roll(), each.sample(), each.kinds(), each.state(), NOBODY, NOBODY);
+    return new LeftOut(
+        each.at(), each.roll(), each.sample(), each.kinds(), each.state(), NOBODY, NOBODY);
   }
 }

@@ -39,7 +39,11 @@ public record FilmWeek(
 
   /** A reported layer; {@code meanUm} is empty where it was not measured. */
   public record Ply(
-      int position, String name, List<String> roles, OptionalDouble targetUm, OptionalDouble meanUm) {
+      int position,
+      String name,
+      List<String> roles,
+      OptionalDouble targetUm,
+      OptionalDouble meanUm) {
     public Ply {
       roles = List.copyOf(roles);
     }
@@ -89,11 +93,22 @@ public record FilmWeek(
 
   /** A calibration in the week. */
   public record CalibrationWeek(
-      Instant at, String by, String gauge, String layer, double beforeMps, double foundMps, double uMps) {}
+      Instant at,
+      String by,
+      String gauge,
+      String layer,
+      double beforeMps,
+      double foundMps,
+      double uMps) {}
 
   /** The last gauge study of the film that was finished before the week ended. */
   public record LastStudy(
-      long id, String gauge, Instant finishedAt, String by, String conclusion, List<StudyLayer> layers) {
+      long id,
+      String gauge,
+      Instant finishedAt,
+      String by,
+      String conclusion,
+      List<StudyLayer> layers) {
     public LastStudy {
       layers = List.copyOf(layers);
     }
@@ -104,8 +119,9 @@ public record FilmWeek(
    *
    * @param sigmaUm standard deviation of the gauge, repeatability and reproducibility
    * @param percentTolerance six of them over the tolerance; empty without two limits
-   * @param accepted share of the week's readings that lie inside the specification by two of them or more (guard band as
-   *     ISO 14253-1, without the uncertainty of the velocity), 0 to 1; empty without a specification
+   * @param accepted share of the week's readings that lie inside the specification by two of them
+   *     or more (guard band as ISO 14253-1, without the uncertainty of the velocity), 0 to 1; empty
+   *     without a specification
    */
   public record StudyLayer(
       String layer, double sigmaUm, OptionalDouble percentTolerance, OptionalDouble accepted) {}
@@ -117,17 +133,24 @@ public record FilmWeek(
    * Whether the data are whole.
    *
    * @param received samples that came
-   * @param expected by the usual time between samples while the line was said to run; 0 where there is no usual one
+   * @param expected by the usual time between samples while the line was said to run; 0 where there
+   *     is no usual one
    * @param missingReadings places that were not measured
-   * @param structureChanged whether samples were taken while the structure had other layers; these are not counted in
-   *     any figure
+   * @param structureChanged whether samples were taken while the structure had other layers; these
+   *     are not counted in any figure
    */
   public record SamplesWeek(
       long received, long charted, long expected, long missingReadings, long structureChanged) {}
 
   /** A sample that is in no figure of the report. */
   public record LeftOut(
-      Instant at, String roll, String sample, List<String> kinds, String state, String by, String reason) {
+      Instant at,
+      String roll,
+      String sample,
+      List<String> kinds,
+      String state,
+      String by,
+      String reason) {
     public LeftOut {
       kinds = List.copyOf(kinds);
     }

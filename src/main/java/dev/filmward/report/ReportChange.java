@@ -7,4 +7,9 @@ package dev.filmward.report;
  * @param before as text with full digits; empty where it was not there
  */
 public record ReportChange(
-    String line, String structure, String characteristic, String figure, String before, String after) {}
+    String line,
+    String structure,
+    String characteristic,
+    String figure,
+    String before,
+    String after) {}

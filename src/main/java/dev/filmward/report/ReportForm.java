@@ -29,8 +29,7 @@ public interface ReportForm {
       String reason,
       List<ReportChange> changes,
       String digest) {
-    public static final Standing DRAFT =
-        new Standing(0, "", Optional.empty(), "", List.of(), "");
+    public static final Standing DRAFT = new Standing(0, "", Optional.empty(), "", List.of(), "");
   }
 
   /**

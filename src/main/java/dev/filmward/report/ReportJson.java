@@ -1,20 +1,22 @@
 package dev.filmward.report;
 
 import com.fasterxml.jackson.core.JsonProcessingException;
+import com.fasterxml.jackson.core.type.TypeReference;
 import com.fasterxml.jackson.databind.DeserializationFeature;
+import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.SerializationFeature;
 import com.fasterxml.jackson.databind.json.JsonMapper;
 import com.fasterxml.jackson.datatype.jdk8.Jdk8Module;
 import com.fasterxml.jackson.datatype.jsr310.JavaTimeModule;
 import java.io.IOException;
-import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
 import java.util.HexFormat;
+import java.util.List;
 
 /**
- * A report as JSON and back, losing nothing: numbers in full double precision, times ISO 8601 in UTC, what is missing as null. The same
- * report gives the same bytes.
+ * A report as JSON and back, losing nothing: numbers in full double precision, times ISO 8601 in
+ * UTC, what is missing as null. The same report gives the same bytes.
  */
 public final class ReportJson {
   private static final JsonMapper MAPPER =
@@ -54,7 +56,46 @@ public final class ReportJson {
     }
   }
 
-  static String text(WeeklyReport report) {
-    return new String(write(report), StandardCharsets.UTF_8);
+  static String text(Object value) {
+    try {
+      return MAPPER.writeValueAsString(value);
+    } catch (JsonProcessingException e) {
+      throw new IllegalStateException("could not be written as JSON", e);
+    }
+  }
+
+  static ReportSettings settings(String json) {
+    return read(json, new TypeReference<ReportSettings>() {});
+  }
+
+  static List<ReportChange> changes(String json) {
+    return read(json, new TypeReference<List<ReportChange>>() {});
+  }
+
+  private static <T> T read(String json, TypeReference<T> type) {
+    try {
+      return MAPPER.readValue(json, type);
+    } catch (JsonProcessingException e) {
+      throw new IllegalArgumentException("not what is expected here: " + e.getOriginalMessage(), e);
+    }
+  }
+
+  /** For whoever shows reports. */
+  public static JsonNode tree(Object value) {
+    return MAPPER.valueToTree(value);
+  }
+
+  /**
+   * Settings as a person sent them.
+   *
+   * @throws IllegalArgumentException with what is wrong
+   */
+  public static ReportSettings settings(JsonNode json) {
+    try {
+      return MAPPER.treeToValue(json, ReportSettings.class);
+    } catch (JsonProcessingException e) {
+      Throwable cause = e.getCause() instanceof IllegalArgumentException ? e.getCause() : e;
+      throw new IllegalArgumentException(cause.getMessage(), e);
+    }
   }
 }

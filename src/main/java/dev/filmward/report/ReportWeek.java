@@ -11,8 +11,8 @@ import java.time.temporal.TemporalAdjusters;
 import java.util.Locale;
 
 /**
- * An ISO week (ISO 8601) in the plant's zone: from Monday 00:00 to the next Monday 00:00, so that it has 167 or 169 hours where the
- * clock changes. Immutable.
+ * An ISO week (ISO 8601) in the plant's zone: from Monday 00:00 to the next Monday 00:00, so that
+ * it has 167 or 169 hours where the clock changes. Immutable.
  */
 public record ReportWeek(LocalDate monday, ZoneId zone) {
   public ReportWeek {
@@ -28,8 +28,7 @@ public record ReportWeek(LocalDate monday, ZoneId zone) {
    */
   public static ReportWeek parse(String text, ZoneId zone) {
     try {
-      return new ReportWeek(
-          LocalDate.parse(text + "-1", DateTimeFormatter.ISO_WEEK_DATE), zone);
+      return new ReportWeek(LocalDate.parse(text + "-1", DateTimeFormatter.ISO_WEEK_DATE), zone);
     } catch (DateTimeException e) {
       throw new IllegalArgumentException(
           "\"" + text + "\" is no week; write year and ISO week like 2026-W47", e);

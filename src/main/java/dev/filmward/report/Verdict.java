@@ -1,6 +1,8 @@
 package dev.filmward.report;
 
-/** What a week says of one film on one line; the worst that is true of any of its characteristics. */
+/**
+ * What a week says of one film on one line; the worst that is true of any of its characteristics.
+ */
 public enum Verdict {
   /** Stable, and shown to keep the index that is asked for. */
   CAPABLE,

@@ -6,10 +6,9 @@ import java.util.List;
 import java.util.TreeMap;
 import java.util.stream.Collectors;
 
-
 /**
- * The weekly capability report: every figure and fact that its forms say. Nothing in it needs a database, so that a frozen one can be
- * shown years later. Immutable.
+ * The weekly capability report: every figure and fact that its forms say. Nothing in it needs a
+ * database, so that a frozen one can be shown years later. Immutable.
  *
  * @param week such as 2026-W47, in {@code zone}, from {@code from} up to {@code to}
  * @param version of the program that made it
@@ -51,7 +50,9 @@ public record WeeklyReport(
   /** What to do first in the whole plant. */
   public List<PlantAct> acts() {
     return films.stream()
-        .flatMap(film -> film.acts().stream().map(act -> new PlantAct(film.line(), film.structure(), act)))
+        .flatMap(
+            film ->
+                film.acts().stream().map(act -> new PlantAct(film.line(), film.structure(), act)))
         .sorted(Comparator.comparing(found -> found.act().kind()))
         .limit(ACTS)
         .toList();
@@ -80,15 +81,28 @@ public record WeeklyReport(
 
   private static CharacteristicWeek.Money sum(List<CharacteristicWeek.Money> all) {
     double amount = all.stream().mapToDouble(CharacteristicWeek.Money::amount).sum();
-    String asOf = all.stream().map(CharacteristicWeek.Money::priceAsOf).max(Comparator.naturalOrder()).orElse("");
+    String asOf =
+        all.stream()
+            .map(CharacteristicWeek.Money::priceAsOf)
+            .max(Comparator.naturalOrder())
+            .orElse("");
     return new CharacteristicWeek.Money(amount, all.get(0).currency(), asOf);
   }
 
   /** The same for a customer: no costs, no names of people. */
   public WeeklyReport forCustomer() {
     return new WeeklyReport(
-        format, week, zone, from, to, madeAt, version, Edition.CUSTOMER, asked,
-        films.stream().map(CustomerEdition::of).toList(), intake, dataDigest);
+        format,
+        week,
+        zone,
+        from,
+        to,
+        madeAt,
+        version,
+        Edition.CUSTOMER,
+        asked,
+        films.stream().map(CustomerEdition::of).toList(),
+        intake,
+        dataDigest);
   }
-
 }

@@ -157,6 +157,10 @@ public final class Tables {
     return new TokenTable(handle);
   }
 
+  public ReportTable reports() {
+    return new ReportTable(handle);
+  }
+
   public StudyTable studies() {
     return new StudyTable(handle);
   }

@@ -1,0 +1,26 @@
+package dev.filmward.report;
+
+import java.util.Locale;
+
+/** The forms that a report can be had in. */
+public final class ReportForms {
+  private static final ReportForm JSON =
+      (issue, choice, out) -> out.write(ReportJson.write(issue.report()));
+
+  private ReportForms() {}
+
+  /**
+   * The form that a file's ending names.
+   *
+   * @throws IllegalArgumentException with the endings there are
+   */
+  public static ReportForm byEnding(String fileName) {
+    String ending = fileName.substring(fileName.lastIndexOf('.') + 1).toLowerCase(Locale.ROOT);
+    return switch (ending) {
+      case "json" -> JSON;
+      default ->
+          throw new IllegalArgumentException(
+              "\"" + fileName + "\": a report is written as .pdf, .html, .xlsx or .json");
+    };
+  }
+}
