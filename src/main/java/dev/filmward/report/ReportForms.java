@@ -1,5 +1,6 @@
 package dev.filmward.report;
 
+import dev.filmward.report.paper.PaperForm;
 import java.util.Locale;
 
 /** The forms that a report can be had in. */
@@ -18,6 +19,9 @@ public final class ReportForms {
     String ending = fileName.substring(fileName.lastIndexOf('.') + 1).toLowerCase(Locale.ROOT);
     return switch (ending) {
       case "json" -> JSON;
+      case "pdf" -> PaperForm.PDF;
+      case "html" -> PaperForm.HTML;
+      case "xlsx" -> PaperForm.SPREADSHEET;
       default ->
           throw new IllegalArgumentException(
               "\"" + fileName + "\": a report is written as .pdf, .html, .xlsx or .json");

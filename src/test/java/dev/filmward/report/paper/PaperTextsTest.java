@@ -2,6 +2,7 @@ package dev.filmward.report.paper;
 
 import static org.assertj.core.api.Assertions.assertThat;
 
+import dev.filmward.film.Characteristic;
 import dev.filmward.film.Role;
 import dev.filmward.gauge.screen.Misread;
 import dev.filmward.gauge.screen.ScreeningState;
@@ -137,7 +138,10 @@ class PaperTextsTest {
     }
     Stream.of(SignalTest.values()).map(SignalTest::word).forEach(codes::add);
     codes.addAll(Set.of("range", "ewma", "normal", "not-normal", "not-judged", "0", "1"));
-    codes.addAll(Set.of("ppk", "cpk", "mean", "samples", "readings", "verdict", "sigma"));
+    Stream.of(Characteristic.Kind.values()).map(Characteristic.Kind::word).forEach(codes::add);
+    codes.addAll(Set.of("ppk", "cpk", "mean", "readings", "verdict", "received", "leftOut"));
+    codes.addAll(Set.of("alarms", "unexplained", "sigmaWithin", "sigmaOverall", "kind"));
+    codes.addAll(Set.of("observedPpm", "signalled"));
     return codes;
   }
 
