@@ -94,11 +94,11 @@ final class Wording {
     return Cell.number(value, decimals, texts);
   }
 
-  /** Two, or as many as tell the index from the one that is asked for: 1.329 is not 1.33. */
+  /** Two, or as many as tell an index below the one that is asked for from it: 1.329 is not 1.33. */
   private int decimals(double index) {
     double asked = report.asked().index();
     int decimals = INDEX_DECIMALS;
-    while (index != asked
+    while (index < asked
         && decimals < MOST_DECIMALS
         && texts.number(index, decimals).equals(texts.number(asked, decimals))) {
       decimals++;
