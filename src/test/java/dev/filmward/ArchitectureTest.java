@@ -197,6 +197,11 @@ class ArchitectureTest {
     onlyIn("jakarta.mail..", "telling");
     onlyIn("java.net.http..", "telling");
     onlyIn("io.micrometer..", "web");
+    onlyIn("com.openhtmltopdf..", "report.paper");
+    onlyIn("org.apache.pdfbox..", "report.paper");
+    onlyIn("org.apache.fontbox..", "report.paper");
+    onlyIn("org.apache.batik..", "report.paper");
+    onlyIn("org.dhatim.fastexcel..", "report.paper");
   }
 
   private static void onlyIn(String library, String room) {

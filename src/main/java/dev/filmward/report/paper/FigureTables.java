@@ -10,6 +10,7 @@ import dev.filmward.report.IndexWeek;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.stream.Stream;
 
 /** The tables of figures of one film, a row for each layer, the total and each share. Pure. */
 final class FigureTables {
@@ -75,7 +76,11 @@ final class FigureTables {
             figures("lastWeek", 1.8),
             words("shape", 2.8),
             words("standing", 2.6)),
-        film.characteristics().stream().map(this::indexRow).toList());
+        asked().map(this::indexRow).toList());
+  }
+
+  private Stream<CharacteristicWeek> asked() {
+    return film.characteristics().stream().filter(Wording::isAskedFor);
   }
 
   private Block.Table.Row indexRow(CharacteristicWeek each) {
@@ -144,7 +149,7 @@ final class FigureTables {
             figures("laneSigma", 1.5),
             figures("lanePpk", 1.5),
             figures("laneShare", 2)),
-        film.characteristics().stream().map(this::laneRow).toList());
+        asked().map(this::laneRow).toList());
   }
 
   private Block.Table.Row laneRow(CharacteristicWeek each) {
@@ -199,7 +204,7 @@ final class FigureTables {
   }
 
   private Cell index(OptionalDouble value) {
-    return Cell.number(value, Wording.INDEX_DECIMALS, texts);
+    return wording.indexCell(value);
   }
 
   private Cell count(Optional<Long> n) {

@@ -8,9 +8,12 @@ import dev.filmward.report.paper.Block.Facts;
 import dev.filmward.report.paper.Block.Facts.Fact;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.Locale;
 
 /** Who stands for the report, in which revision, and what it was made from. Pure. */
 final class IssuePage {
+  private static final int CHANGED_DECIMALS = 4;
+
   private final Standing standing;
   private final WeeklyReport report;
   private final Wording wording;
@@ -79,10 +82,34 @@ final class IssuePage {
     return Block.Table.Row.of(
         Cell.text(change.line()),
         Cell.text(change.structure()),
-        Cell.text(wording.by(change.characteristic())),
+        Cell.text(characteristic(change.characteristic())),
         Cell.text(texts.called("figure", change.figure())),
-        Cell.text(wording.by(change.before())),
-        Cell.text(wording.by(change.after())));
+        Cell.text(value(change.figure(), change.before())),
+        Cell.text(value(change.figure(), change.after())));
+  }
+
+  /** Its kind is a word of ours, its name is the plant's. */
+  private String characteristic(String written) {
+    int end = written.indexOf(' ');
+    String kind = end < 0 ? written : written.substring(0, end);
+    return written.isEmpty()
+        ? texts.say("none")
+        : texts.called("characteristicKind", kind) + written.substring(kind.length());
+  }
+
+  private String value(String figure, String written) {
+    if (written.isEmpty()) {
+      return texts.say("none");
+    }
+    if (figure.equals("verdict") || figure.equals("kind")) {
+      return texts.called(figure, written.toLowerCase(Locale.ROOT).replace('_', '-'));
+    }
+    try {
+      int decimals = written.indexOf('.') < 0 ? 0 : CHANGED_DECIMALS;
+      return texts.number(Double.parseDouble(written), decimals);
+    } catch (NumberFormatException notANumber) {
+      return written;
+    }
   }
 
   private List<Fact> madeFrom() {

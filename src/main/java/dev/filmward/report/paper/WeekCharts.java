@@ -203,7 +203,8 @@ final class WeekCharts {
   List<Figure> spreadAndTrend() {
     SpreadCharts spread = new SpreadCharts(wording, half());
     List<Figure> figures = new ArrayList<>();
-    for (CharacteristicWeek each : film.characteristics()) {
+    for (CharacteristicWeek each :
+        film.characteristics().stream().filter(Wording::isAskedFor).toList()) {
       each.bins().ifPresent(bins -> figures.add(spread.distribution(each, bins, caption(each))));
       if (each.trend().stream().anyMatch(week -> week.ppk().isPresent())) {
         figures.add(spread.trend(each));

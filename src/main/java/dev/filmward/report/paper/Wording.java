@@ -16,6 +16,7 @@ import java.util.OptionalDouble;
 /** How a report's facts are called in one language. Immutable. */
 final class Wording {
   static final int INDEX_DECIMALS = 2;
+  private static final int MOST_DECIMALS = 5;
   private static final long SECONDS_IN_AN_HOUR = 3600;
 
   private final Texts texts;
@@ -59,6 +60,11 @@ final class Wording {
     return texts.say("film", "line", film.line(), "structure", film.structure());
   }
 
+  /** A share without a specification is measured, and asked for nothing. */
+  static boolean isAskedFor(CharacteristicWeek each) {
+    return !each.isShare() || !each.individual().isEmpty();
+  }
+
   /** What a characteristic is called; a share says that it is one. */
   String characteristic(CharacteristicWeek each) {
     if (each.kind() == Characteristic.Kind.TOTAL) {
@@ -76,15 +82,34 @@ final class Wording {
   }
 
   String index(double value) {
-    return texts.number(value, INDEX_DECIMALS);
+    return texts.number(value, decimals(value));
   }
 
   String index(OptionalDouble value) {
-    return texts.number(value, INDEX_DECIMALS);
+    return value.isPresent() ? index(value.getAsDouble()) : texts.say("none");
+  }
+
+  Cell indexCell(OptionalDouble value) {
+    int decimals = value.isPresent() ? decimals(value.getAsDouble()) : INDEX_DECIMALS;
+    return Cell.number(value, decimals, texts);
+  }
+
+  /**
+   * Two, or as many as tell an index below the one that is asked for from it: 1.329 is not 1.33.
+   */
+  private int decimals(double index) {
+    double asked = report.asked().index();
+    int decimals = INDEX_DECIMALS;
+    while (index < asked
+        && decimals < MOST_DECIMALS
+        && texts.number(index, decimals).equals(texts.number(asked, decimals))) {
+      decimals++;
+    }
+    return decimals;
   }
 
   String required() {
-    return index(report.asked().index());
+    return texts.number(report.asked().index(), INDEX_DECIMALS);
   }
 
   String confidence() {

@@ -16,6 +16,8 @@ public final class ControlChart {
   private static final double RING_PT = 3.2;
   private static final double DOTS_UP_TO = 250;
   private static final double WORD_PT = 8.5;
+  private static final double NAME_AWAY_PT = 8.5;
+  private static final double HALF_LETTER_PT = 1.9;
   private static final int TICKS = 4;
 
   private final ControlFigure figure;
@@ -170,33 +172,41 @@ public final class ControlChart {
   }
 
   private void rings() {
+    List<ControlPoint> ringed =
+        figure.points().stream()
+            .filter(point -> point.signal().isPresent() && point.isDrawn())
+            .toList();
     List<Box> taken = new ArrayList<>();
+    for (ControlPoint point : ringed) {
+      double at = x.at(point.at());
+      double up = y.at(point.mean());
+      sketch.ring(at, up, RING_PT);
+      taken.add(new Box(at - RING_PT, up - RING_PT, at + RING_PT, up + RING_PT));
+    }
     String before = "";
-    for (ControlPoint point : figure.points()) {
-      if (point.signal().isPresent() && point.isDrawn()) {
-        double at = x.at(point.at());
-        double up = y.at(point.mean());
-        sketch.ring(at, up, RING_PT);
-        if (!point.signal().get().equals(before)) {
-          name(point, at, up, taken);
-        }
-        before = point.signal().get();
+    for (ControlPoint point : ringed) {
+      String name = point.signal().orElseThrow();
+      if (!name.equals(before)) {
+        name(point, name, taken);
       }
+      before = name;
     }
   }
 
-  /** Beyond the ring where there is room, else not: the table has every signal. */
-  private void name(ControlPoint point, double at, double up, List<Box> taken) {
-    String text = point.signal().orElse("");
-    double half = text.length() * 1.9;
-    double middle = Math.min(Math.max(at, plot.left() + half), plot.right() - half);
-    double away = point.mean() >= point.centre() ? -9 : 9;
-    double line =
-        up + away < plot.top() - 6 || up + away > plot.bottom() - 3 ? up - away : up + away;
-    Box box = new Box(middle - half, line - 4, middle + half, line + 4);
-    if (taken.stream().noneMatch(box::meets)) {
-      taken.add(box);
-      sketch.writeOver(middle, line, text, Label.Anchor.MIDDLE, Label.Tone.STRONG);
+  /** On the outer side of the ring, else on the inner one, where no ring and no name stands. */
+  private void name(ControlPoint point, String text, List<Box> taken) {
+    double half = text.length() * HALF_LETTER_PT + 1;
+    double middle = Math.min(Math.max(x.at(point.at()), plot.left() + half), plot.right() - half);
+    double outwards = point.mean() >= point.centre() ? -NAME_AWAY_PT : NAME_AWAY_PT;
+    for (double away : new double[] {outwards, -outwards}) {
+      double line = y.at(point.mean()) + away;
+      Box box = new Box(middle - half, line - 4.4, middle + half, line + 4.4);
+      boolean isOnPaper = box.top() > 0 && box.bottom() < plot.bottom();
+      if (isOnPaper && taken.stream().noneMatch(box::meets)) {
+        taken.add(box);
+        sketch.writeOver(middle, line, text, Label.Anchor.MIDDLE, Label.Tone.STRONG);
+        return;
+      }
     }
   }
 

@@ -153,7 +153,7 @@ class ChartsTest {
             .mapToDouble(pair -> Double.parseDouble(pair.split(" ")[1]))
             .min()
             .orElseThrow();
-    assertThat(highest).isLessThan(10);
+    assertThat(highest).isLessThan(16);
     assertThat(means(drawing).length()).isLessThan(40_000);
     assertThat(count("<circle", drawing)).isEqualTo(1);
   }
