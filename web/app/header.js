@@ -18,6 +18,7 @@ const PAGES = [
   ['board', '/', 'read'],
   ['alarms', '/alarms.html', 'read'],
   ['handover', '/handover.html', 'read'],
+  ['report', '/report.html', 'read'],
   ['intake', '/intake.html', 'read'],
   ['gauge', '/gauge.html', 'read'],
   ['help', '/help.html', 'anybody'],

@@ -7,9 +7,11 @@ import com.deque.html.axecore.results.Rule;
 import com.deque.html.axecore.selenium.AxeBuilder;
 import dev.filmward.cli.RunningJar;
 import dev.filmward.cli.RunningJar.ServedJar;
+import dev.filmward.report.ReportWeek;
 import dev.filmward.web.SmallFilm;
 import java.nio.file.Path;
 import java.time.Instant;
+import java.time.ZoneId;
 import java.util.List;
 import java.util.Map;
 import java.util.stream.Stream;
@@ -45,6 +47,7 @@ class PagesIT {
           Map.entry("signatures", "/signatures.html"),
           Map.entry("handover", "/handover.html"),
           Map.entry("shifts", "/shifts.html"),
+          Map.entry("report", "/report.html?week=" + ReportWeek.of(Instant.now(), ZoneId.of("Europe/Berlin")).word()),
           Map.entry("intake", "/intake.html"),
           Map.entry("study", "/study.html?id=1"),
           Map.entry("telling", "/telling.html"),
