@@ -64,6 +64,7 @@ final class DemoCommand implements Callable<Integer> {
       serving.hold(Inbox.watch(plant, inbox));
       serving.hold(demo.startGauges(inbox));
       serving.hold(Telling.start(plant, Post.real(), new Passwords(System.getenv())));
+      serving.hold(Serving.reports(plant));
       people.tellPasswords();
       serving.announce("Filmward shows its sample runs", options);
       serving.untilStopped();

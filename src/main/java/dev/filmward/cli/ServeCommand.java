@@ -79,6 +79,7 @@ final class ServeCommand implements Callable<Integer> {
         serving.hold(DailyThinning.start(plant, daysKept));
       }
       serving.hold(Telling.start(plant, Post.real(), new Passwords(System.getenv())));
+      serving.hold(Serving.reports(plant));
       FirstStart.inviteAdministrator(plant);
       serving.announce("Filmward watches " + folder, options);
       serving.untilStopped();

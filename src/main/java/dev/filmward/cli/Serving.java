@@ -1,6 +1,11 @@
 package dev.filmward.cli;
 
+import dev.filmward.pipeline.Passwords;
 import dev.filmward.pipeline.Plant;
+import dev.filmward.report.ReportDesk;
+import dev.filmward.report.ReportSchedule;
+import dev.filmward.report.WeekReader;
+import dev.filmward.telling.Post;
 import dev.filmward.web.WebServer;
 import dev.filmward.web.WebServer.Options;
 import java.util.ArrayDeque;
@@ -78,5 +83,12 @@ final class Serving implements AutoCloseable {
     } catch (InterruptedException e) {
       Thread.currentThread().interrupt();
     }
+  }
+
+  /** Makes and sends weekly reports when they are due. */
+  static AutoCloseable reports(Plant plant) {
+    WeekReader reader = new WeekReader(plant, new Version().getVersion()[0]);
+    return ReportSchedule.start(
+        plant, new ReportDesk(plant, reader), Post.real(), new Passwords(System.getenv()));
   }
 }

@@ -52,6 +52,11 @@ public final class Passwords {
     return tables.telling().secret(MAIL).isPresent() ? Kept.IN_THE_DATABASE : Kept.NOWHERE;
   }
 
+  /** The mail server's password. */
+  public Optional<Secret> ofMail(Tables tables) {
+    return fromEnvironment.or(() -> tables.telling().secret(MAIL));
+  }
+
   /** A way to one recipient, with all that it needs. */
   Way with(Store store, Rule rule) {
     return store.read(
@@ -59,7 +64,7 @@ public final class Passwords {
           boolean isMail = rule.recipient().address().channel() == Channel.EMAIL;
           Optional<Secret> secret =
               isMail
-                  ? fromEnvironment.or(() -> tables.telling().secret(MAIL))
+                  ? ofMail(tables)
                   : tables.telling().secret(ofWebhook(rule.id()));
           return new Way(rule.recipient(), tables.telling().settings().settings().mail(), secret);
         });

@@ -58,6 +58,48 @@ public final class ReportTable {
         .execute();
   }
 
+  /** A report on its way to somebody. */
+  public record Mailing(
+      String week, String address, int attempts, Instant triedAt, Optional<Instant> sentAt, String said) {}
+
+  public Optional<Mailing> mailing(String week, String address) {
+    return handle
+        .createQuery("SELECT * FROM report_mail WHERE week = :week AND address = :address")
+        .bind("week", week)
+        .bind("address", address)
+        .map(
+            (row, context) ->
+                new Mailing(
+                    week,
+                    address,
+                    row.getInt("attempts"),
+                    Times.toInstant(row.getLong("tried_at")),
+                    Optional.ofNullable(row.getObject("sent_at"))
+                        .map(at -> Times.toInstant(((Number) at).longValue())),
+                    row.getString("said")))
+        .findOne();
+  }
+
+  /** Keeps how far it came, in place of what was kept of it. */
+  public void keep(Mailing mailing) {
+    handle
+        .createUpdate("DELETE FROM report_mail WHERE week = :week AND address = :address")
+        .bind("week", mailing.week())
+        .bind("address", mailing.address())
+        .execute();
+    handle
+        .createUpdate(
+            "INSERT INTO report_mail (week, address, attempts, tried_at, sent_at, said) VALUES"
+                + " (:week, :address, :attempts, :triedAt, :sentAt, :said)")
+        .bind("week", mailing.week())
+        .bind("address", mailing.address())
+        .bind("attempts", mailing.attempts())
+        .bind("triedAt", Times.toMicros(mailing.triedAt()))
+        .bind("sentAt", mailing.sentAt().map(Times::toMicros).orElse(null))
+        .bind("said", Nul.shown(mailing.said()))
+        .execute();
+  }
+
   /** Keeps a report. A draft takes the place of the draft before it. */
   public StoredReport add(StoredReport report, byte[] json) {
     if (report.revision() == 0) {

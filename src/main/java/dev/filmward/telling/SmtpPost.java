@@ -1,5 +1,6 @@
 package dev.filmward.telling;
 
+import jakarta.activation.DataHandler;
 import jakarta.mail.AuthenticationFailedException;
 import jakarta.mail.Message.RecipientType;
 import jakarta.mail.MessagingException;
@@ -7,7 +8,10 @@ import jakarta.mail.SendFailedException;
 import jakarta.mail.Session;
 import jakarta.mail.Transport;
 import jakarta.mail.internet.InternetAddress;
+import jakarta.mail.internet.MimeBodyPart;
 import jakarta.mail.internet.MimeMessage;
+import jakarta.mail.internet.MimeMultipart;
+import jakarta.mail.util.ByteArrayDataSource;
 import java.io.UnsupportedEncodingException;
 import java.nio.charset.StandardCharsets;
 import java.time.Clock;
@@ -89,10 +93,25 @@ final class SmtpPost {
       throw new IllegalStateException("every JDK has UTF-8", e);
     }
     mail.setSubject(message.subject(), utf8);
-    mail.setText(message.body(), utf8);
+    if (message.attachment().isPresent()) {
+      mail.setContent(parts(message.body(), message.attachment().get()));
+    } else {
+      mail.setText(message.body(), utf8);
+    }
     mail.setSentDate(Date.from(Clock.systemUTC().instant()));
     mail.setHeader("Auto-Submitted", "auto-generated"); // RFC 3834: no holiday replies, please
     return mail;
+  }
+
+  private static MimeMultipart parts(String body, Attachment attachment)
+      throws MessagingException {
+    MimeBodyPart words = new MimeBodyPart();
+    words.setText(body, StandardCharsets.UTF_8.name());
+    MimeBodyPart file = new MimeBodyPart();
+    file.setDataHandler(
+        new DataHandler(new ByteArrayDataSource(attachment.bytes(), attachment.mediaType())));
+    file.setFileName(attachment.name());
+    return new MimeMultipart(words, file);
   }
 
   private static String id(Message message, MailServer server) {

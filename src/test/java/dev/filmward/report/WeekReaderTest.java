@@ -4,7 +4,11 @@ import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
 import dev.filmward.film.Characteristic;
+import dev.filmward.chart.LimitsState;
+import dev.filmward.chart.LimitsVersion.Decision;
+import dev.filmward.chart.LimitsVersion.StateChange;
 import dev.filmward.pipeline.TestPlant;
+import dev.filmward.report.CharacteristicWeek.ChartPoint;
 import dev.filmward.report.IndexWeek.Kind;
 import dev.filmward.report.IndexWeek.Why;
 import dev.filmward.report.WeekReader.Scope;
@@ -161,6 +165,72 @@ class WeekReaderTest {
       assertThat(named(film, "Core").index().why()).isEqualTo(Why.NO_DATA);
       assertThat(film.characteristics().get(0).mean()).isPresent();
       assertThat(film.samples().missingReadings()).isPositive();
+    }
+  }
+
+  /** From sample S100 on there is no core any more: samples from before are counted, and in no figure. */
+  @Test
+  void samplesFromBeforeAStructureChangedAreToldAndNotMixedIn() throws Exception {
+    Path run = Path.of("sample-runs/shrink-in-control");
+    List<String> lines = Files.readAllLines(run.resolve("readings.csv"), StandardCharsets.UTF_8);
+    String before =
+        String.join(
+            "\n", lines.stream().filter(line -> line.startsWith("taken_at") || sample(line) < 100).toList());
+    String after =
+        String.join(
+            "\n",
+            lines.stream()
+                .filter(line -> line.startsWith("taken_at") || sample(line) >= 100)
+                .filter(line -> !line.contains(",Core,"))
+                .toList());
+    try (TestPlant plant = new TestPlant(folder, Instant.parse("2026-11-23T06:00:00Z"))) {
+      plant.plant().learnStructures("s.yaml", Files.readAllBytes(run.resolve("structures.yaml")));
+      plant.read("before.csv", before);
+      plant.plant().learnStructures("s2.yaml", twoLayers().getBytes(StandardCharsets.UTF_8));
+      plant.read("after.csv", after);
+      FilmWeek film = read(plant, "2026-W47").films().get(0);
+      assertThat(film.samples().structureChanged()).isEqualTo(99);
+      assertThat(film.characteristics().get(0).samples()).isEqualTo(film.samples().received() - 99);
+      assertThat(film.plies()).extracting(FilmWeek.Ply::name).containsExactly("Outer skin", "Inner skin");
+    }
+  }
+
+  private static String twoLayers() {
+    return """
+        structures:
+          - code: SHR-60
+            name: Collation shrink film without a core
+            layers:
+              - {name: Outer skin, role: skin, target: 18 um, lower: 16.2 um, upper: 19.8 um}
+              - {name: Inner skin, role: skin, target: 18 um, lower: 16.2 um, upper: 19.8 um}
+        """;
+  }
+
+  private static int sample(String line) {
+    String[] cells = line.split(",");
+    return cells.length > 4 && cells[4].matches("S\\d+") ? Integer.parseInt(cells[4].substring(1)) : 0;
+  }
+
+  /** The chart of the week has the limits that held at each sample, and the report says who changed them. */
+  @Test
+  void limitsThatChangedInTheMiddleHoldFromThenOn() throws Exception {
+    Path run = Path.of("sample-runs/shrink-in-control");
+    List<String> lines = Files.readAllLines(run.resolve("readings.csv"), StandardCharsets.UTF_8);
+    String first = String.join("\n", lines.stream().filter(line -> line.startsWith("taken_at") || sample(line) < 80).toList());
+    String rest = String.join("\n", lines.stream().filter(line -> line.startsWith("taken_at") || sample(line) >= 80).toList());
+    try (TestPlant plant = new TestPlant(folder, Instant.parse("2026-11-19T12:00:00Z"))) {
+      plant.plant().learnStructures("s.yaml", Files.readAllBytes(run.resolve("structures.yaml")));
+      plant.read("first.csv", first);
+      plant.plant().freezeLimits("Blown 2", "SHR-60", 25, new Decision("Kim", "first limits", Instant.parse("2026-11-19T12:00:00Z")));
+      plant.plant().putInForce("Blown 2", "SHR-60", dev.filmward.pipeline.BaselineChoice.last(40), new StateChange(LimitsState.FROZEN, new Decision("Alex", "new die", Instant.parse("2026-11-19T12:05:00Z"))));
+      plant.read("rest.csv", rest);
+      FilmWeek film = read(plant, "2026-W47").films().get(0);
+      assertThat(film.limits()).extracting(FilmWeek.LimitsMove::reason).containsExactly("first limits", "new die");
+      List<Double> lower = film.characteristics().get(0).chart().stream().filter(point -> point.lower().isPresent()).map(point -> point.lower().getAsDouble()).distinct().toList();
+      // two versions, and samples of four and of five readings
+      assertThat(lower).hasSizeGreaterThanOrEqualTo(2);
+      ChartPoint last = film.characteristics().get(0).chart().get(film.characteristics().get(0).chart().size() - 1);
+      assertThat(film.characteristics().get(0).chart().get(0).lower()).isNotEqualTo(last.lower());
     }
   }
 
