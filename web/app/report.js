@@ -5,6 +5,7 @@
 import { getJson } from './api.js';
 import { el } from './elements.js';
 import { synchronise } from './plantClock.js';
+import { reportCompare } from './reportCompare.js';
 import { reportFilm } from './reportFilm.js';
 import { reportFirst } from './reportFirst.js';
 import { reportHead } from './reportHead.js';
@@ -48,7 +49,7 @@ export function mount(root, params) {
   function show(shown, query, list) {
     first.replaceChildren(reportFirst(shown));
     films.replaceChildren(...shown.report.films.map((film) => reportFilm(film, shown.report)));
-    end.replaceChildren(reportIssue(shown, query, list, refresh), reportSettings(list.settings, list.films, refresh));
+    end.replaceChildren(reportCompare(query, list), reportIssue(shown, query, list, refresh), reportSettings(list.settings, list.films, refresh));
   }
 
   /** Another week, film or edition. */

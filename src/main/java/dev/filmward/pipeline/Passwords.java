@@ -63,9 +63,7 @@ public final class Passwords {
         tables -> {
           boolean isMail = rule.recipient().address().channel() == Channel.EMAIL;
           Optional<Secret> secret =
-              isMail
-                  ? ofMail(tables)
-                  : tables.telling().secret(ofWebhook(rule.id()));
+              isMail ? ofMail(tables) : tables.telling().secret(ofWebhook(rule.id()));
           return new Way(rule.recipient(), tables.telling().settings().settings().mail(), secret);
         });
   }

@@ -34,8 +34,9 @@ import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
 /**
- * Makes the weekly reports that are due, as drafts, and sends them, on a thread of its own. What was missed while nothing ran, up to {@value
- * #WEEKS_BACK} weeks, is made up for; a week is made once. A mail that a server does not take is tried again, more and more seldom.
+ * Makes the weekly reports that are due, as drafts, and sends them, on a thread of its own. What
+ * was missed while nothing ran, up to {@value #WEEKS_BACK} weeks, is made up for; a week is made
+ * once. A mail that a server does not take is tried again, more and more seldom.
  */
 public final class ReportSchedule implements AutoCloseable {
   static final int WEEKS_BACK = 8;
@@ -59,8 +60,7 @@ public final class ReportSchedule implements AutoCloseable {
   }
 
   /** Begins; looks once a minute. */
-  public static ReportSchedule start(
-      Plant plant, ReportDesk desk, Post post, Passwords passwords) {
+  public static ReportSchedule start(Plant plant, ReportDesk desk, Post post, Passwords passwords) {
     ReportSchedule schedule = new ReportSchedule(plant, desk, post, passwords);
     var unused = schedule.thread.scheduleWithFixedDelay(schedule::quietly, 5, 60, TimeUnit.SECONDS);
     return schedule;
@@ -112,7 +112,9 @@ public final class ReportSchedule implements AutoCloseable {
 
   private Optional<StoredReport> made(ReportWeek week) {
     StoredReport.Scope scope = new StoredReport.Scope(week.word(), "", "");
-    return desk.newest(MOST_REPORTS).stream().filter(each -> each.scope().equals(scope)).findFirst();
+    return desk.newest(MOST_REPORTS).stream()
+        .filter(each -> each.scope().equals(scope))
+        .findFirst();
   }
 
   private void send(StoredReport made, String address, Schedule schedule) {
@@ -146,8 +148,7 @@ public final class ReportSchedule implements AutoCloseable {
     Settings settings = plant.store().read(tables -> tables.telling().settings().settings());
     Issue issue = desk.find(made.id());
     Choice choice =
-        new Choice(
-            schedule.language(), Size.valueOf(schedule.paper().toUpperCase(Locale.ROOT)));
+        new Choice(schedule.language(), Size.valueOf(schedule.paper().toUpperCase(Locale.ROOT)));
     return post.send(
         new Message(
             "report-" + made.scope().week() + "-" + Integer.toHexString(address.hashCode()),

@@ -60,7 +60,12 @@ public final class ReportTable {
 
   /** A report on its way to somebody. */
   public record Mailing(
-      String week, String address, int attempts, Instant triedAt, Optional<Instant> sentAt, String said) {}
+      String week,
+      String address,
+      int attempts,
+      Instant triedAt,
+      Optional<Instant> sentAt,
+      String said) {}
 
   public Optional<Mailing> mailing(String week, String address) {
     return handle

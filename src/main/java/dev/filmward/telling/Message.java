@@ -10,8 +10,7 @@ import java.util.Optional;
  * @param body plain text for e-mail, JSON for a webhook
  * @param attachment goes by e-mail only
  */
-public record Message(
-    String key, String subject, String body, Optional<Attachment> attachment) {
+public record Message(String key, String subject, String body, Optional<Attachment> attachment) {
   public Message {
     if (!key.matches("[A-Za-z0-9-]{1,64}")) {
       throw new IllegalArgumentException("a message's key is of letters, digits and hyphens");

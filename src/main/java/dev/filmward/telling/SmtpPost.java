@@ -103,8 +103,7 @@ final class SmtpPost {
     return mail;
   }
 
-  private static MimeMultipart parts(String body, Attachment attachment)
-      throws MessagingException {
+  private static MimeMultipart parts(String body, Attachment attachment) throws MessagingException {
     MimeBodyPart words = new MimeBodyPart();
     words.setText(body, StandardCharsets.UTF_8.name());
     MimeBodyPart file = new MimeBodyPart();

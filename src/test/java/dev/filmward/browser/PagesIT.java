@@ -47,7 +47,10 @@ class PagesIT {
           Map.entry("signatures", "/signatures.html"),
           Map.entry("handover", "/handover.html"),
           Map.entry("shifts", "/shifts.html"),
-          Map.entry("report", "/report.html?week=" + ReportWeek.of(Instant.now(), ZoneId.of("Europe/Berlin")).word()),
+          Map.entry(
+              "report",
+              "/report.html?week="
+                  + ReportWeek.of(Instant.now(), ZoneId.of("Europe/Berlin")).word()),
           Map.entry("intake", "/intake.html"),
           Map.entry("study", "/study.html?id=1"),
           Map.entry("telling", "/telling.html"),

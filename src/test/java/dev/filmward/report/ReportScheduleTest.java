@@ -24,7 +24,10 @@ import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 
-/** Reports are made when they are due, once, also after downtime, and sent until somebody takes them. */
+/**
+ * Reports are made when they are due, once, also after downtime, and sent until somebody takes
+ * them.
+ */
 class ReportScheduleTest {
   private static final ZoneId ZONE = ZoneId.of("Europe/Berlin");
   private static final Instant FRIDAY = Instant.parse("2026-11-20T09:00:00Z");
@@ -55,8 +58,7 @@ class ReportScheduleTest {
               isServerDown ? "nothing answers" : "taken");
         };
     schedule = new ReportSchedule(plant.plant(), desk, post, new Passwords(Map.of()));
-    desk.decide(
-        new ReportSettings(Asked.USUAL, List.of(), MONDAY_AT_SIX), "Quinn", "every Monday");
+    desk.decide(new ReportSettings(Asked.USUAL, List.of(), MONDAY_AT_SIX), "Quinn", "every Monday");
   }
 
   @AfterEach
@@ -74,7 +76,10 @@ class ReportScheduleTest {
     at("2026-11-23T05:00:00Z"); // 06:00 in the plant
     schedule.run();
     schedule.run();
-    assertThat(desk.newest(10)).extracting(StoredReport::scope).extracting("week").containsExactly("2026-W47");
+    assertThat(desk.newest(10))
+        .extracting(StoredReport::scope)
+        .extracting("week")
+        .containsExactly("2026-W47");
     assertThat(desk.newest(10).get(0).signature()).isEmpty();
     assertThat(sent).hasSize(1);
     assertThat(sent.get(0).subject()).contains("2026-W47");
@@ -89,7 +94,9 @@ class ReportScheduleTest {
   void weeksThatWereMissedAreMadeUpFor() {
     at("2026-12-14T08:00:00Z");
     schedule.run();
-    assertThat(desk.newest(10)).extracting(StoredReport::scope).extracting("week")
+    assertThat(desk.newest(10))
+        .extracting(StoredReport::scope)
+        .extracting("week")
         .containsExactly("2026-W50", "2026-W49", "2026-W48", "2026-W47");
     assertThat(sent).hasSize(4);
   }

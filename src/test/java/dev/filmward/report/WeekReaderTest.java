@@ -3,10 +3,11 @@ package dev.filmward.report;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
-import dev.filmward.film.Characteristic;
 import dev.filmward.chart.LimitsState;
 import dev.filmward.chart.LimitsVersion.Decision;
 import dev.filmward.chart.LimitsVersion.StateChange;
+import dev.filmward.film.Characteristic;
+import dev.filmward.pipeline.BaselineChoice;
 import dev.filmward.pipeline.TestPlant;
 import dev.filmward.report.CharacteristicWeek.ChartPoint;
 import dev.filmward.report.IndexWeek.Kind;
@@ -168,14 +169,20 @@ class WeekReaderTest {
     }
   }
 
-  /** From sample S100 on there is no core any more: samples from before are counted, and in no figure. */
+  /**
+   * From sample S100 on there is no core any more: samples from before are counted, and in no
+   * figure.
+   */
   @Test
   void samplesFromBeforeAStructureChangedAreToldAndNotMixedIn() throws Exception {
     Path run = Path.of("sample-runs/shrink-in-control");
     List<String> lines = Files.readAllLines(run.resolve("readings.csv"), StandardCharsets.UTF_8);
     String before =
         String.join(
-            "\n", lines.stream().filter(line -> line.startsWith("taken_at") || sample(line) < 100).toList());
+            "\n",
+            lines.stream()
+                .filter(line -> line.startsWith("taken_at") || sample(line) < 100)
+                .toList());
     String after =
         String.join(
             "\n",
@@ -191,7 +198,9 @@ class WeekReaderTest {
       FilmWeek film = read(plant, "2026-W47").films().get(0);
       assertThat(film.samples().structureChanged()).isEqualTo(99);
       assertThat(film.characteristics().get(0).samples()).isEqualTo(film.samples().received() - 99);
-      assertThat(film.plies()).extracting(FilmWeek.Ply::name).containsExactly("Outer skin", "Inner skin");
+      assertThat(film.plies())
+          .extracting(FilmWeek.Ply::name)
+          .containsExactly("Outer skin", "Inner skin");
     }
   }
 
@@ -208,28 +217,68 @@ class WeekReaderTest {
 
   private static int sample(String line) {
     String[] cells = line.split(",");
-    return cells.length > 4 && cells[4].matches("S\\d+") ? Integer.parseInt(cells[4].substring(1)) : 0;
+    return cells.length > 4 && cells[4].matches("S\\d+")
+        ? Integer.parseInt(cells[4].substring(1))
+        : 0;
   }
 
-  /** The chart of the week has the limits that held at each sample, and the report says who changed them. */
+  /**
+   * The chart of the week has the limits that held at each sample, and the report says who changed
+   * them.
+   */
   @Test
   void limitsThatChangedInTheMiddleHoldFromThenOn() throws Exception {
     Path run = Path.of("sample-runs/shrink-in-control");
     List<String> lines = Files.readAllLines(run.resolve("readings.csv"), StandardCharsets.UTF_8);
-    String first = String.join("\n", lines.stream().filter(line -> line.startsWith("taken_at") || sample(line) < 80).toList());
-    String rest = String.join("\n", lines.stream().filter(line -> line.startsWith("taken_at") || sample(line) >= 80).toList());
+    String first =
+        String.join(
+            "\n",
+            lines.stream()
+                .filter(line -> line.startsWith("taken_at") || sample(line) < 80)
+                .toList());
+    String rest =
+        String.join(
+            "\n",
+            lines.stream()
+                .filter(line -> line.startsWith("taken_at") || sample(line) >= 80)
+                .toList());
     try (TestPlant plant = new TestPlant(folder, Instant.parse("2026-11-19T12:00:00Z"))) {
       plant.plant().learnStructures("s.yaml", Files.readAllBytes(run.resolve("structures.yaml")));
       plant.read("first.csv", first);
-      plant.plant().freezeLimits("Blown 2", "SHR-60", 25, new Decision("Kim", "first limits", Instant.parse("2026-11-19T12:00:00Z")));
-      plant.plant().putInForce("Blown 2", "SHR-60", dev.filmward.pipeline.BaselineChoice.last(40), new StateChange(LimitsState.FROZEN, new Decision("Alex", "new die", Instant.parse("2026-11-19T12:05:00Z"))));
+      plant
+          .plant()
+          .freezeLimits(
+              "Blown 2",
+              "SHR-60",
+              25,
+              new Decision("Kim", "first limits", Instant.parse("2026-11-19T12:00:00Z")));
+      plant
+          .plant()
+          .putInForce(
+              "Blown 2",
+              "SHR-60",
+              BaselineChoice.last(40),
+              new StateChange(
+                  LimitsState.FROZEN,
+                  new Decision("Alex", "new die", Instant.parse("2026-11-19T12:05:00Z"))));
       plant.read("rest.csv", rest);
       FilmWeek film = read(plant, "2026-W47").films().get(0);
-      assertThat(film.limits()).extracting(FilmWeek.LimitsMove::reason).containsExactly("first limits", "new die");
-      List<Double> lower = film.characteristics().get(0).chart().stream().filter(point -> point.lower().isPresent()).map(point -> point.lower().getAsDouble()).distinct().toList();
+      assertThat(film.limits())
+          .extracting(FilmWeek.LimitsMove::reason)
+          .containsExactly("first limits", "new die");
+      List<Double> lower =
+          film.characteristics().get(0).chart().stream()
+              .filter(point -> point.lower().isPresent())
+              .map(point -> point.lower().getAsDouble())
+              .distinct()
+              .toList();
       // two versions, and samples of four and of five readings
       assertThat(lower).hasSizeGreaterThanOrEqualTo(2);
-      ChartPoint last = film.characteristics().get(0).chart().get(film.characteristics().get(0).chart().size() - 1);
+      ChartPoint last =
+          film.characteristics()
+              .get(0)
+              .chart()
+              .get(film.characteristics().get(0).chart().size() - 1);
       assertThat(film.characteristics().get(0).chart().get(0).lower()).isNotEqualTo(last.lower());
     }
   }
