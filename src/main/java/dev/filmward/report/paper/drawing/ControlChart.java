@@ -193,15 +193,21 @@ public final class ControlChart {
     }
   }
 
-  /** On the outer side of the ring, else on the inner one, where no ring and no name stands. */
+  /**
+   * Above the plot or on the outer side of the ring, else on the inner one, where there is room.
+   */
   private void name(ControlPoint point, String text, List<Box> taken) {
     double half = text.length() * HALF_LETTER_PT + 1;
     double middle = Math.min(Math.max(x.at(point.at()), plot.left() + half), plot.right() - half);
-    double outwards = point.mean() >= point.centre() ? -NAME_AWAY_PT : NAME_AWAY_PT;
-    for (double away : new double[] {outwards, -outwards}) {
-      double line = y.at(point.mean()) + away;
+    double strip = plot.top() - NAME_AWAY_PT / 2;
+    double up = y.at(point.mean());
+    double[] lines =
+        point.mean() >= point.centre()
+            ? new double[] {strip, up - NAME_AWAY_PT, up + NAME_AWAY_PT}
+            : new double[] {up + NAME_AWAY_PT, strip, up - NAME_AWAY_PT};
+    for (double line : lines) {
       Box box = new Box(middle - half, line - 4.4, middle + half, line + 4.4);
-      boolean isOnPaper = box.top() > 0 && box.bottom() < plot.bottom();
+      boolean isOnPaper = box.top() >= 0 && box.bottom() < plot.bottom();
       if (isOnPaper && taken.stream().noneMatch(box::meets)) {
         taken.add(box);
         sketch.writeOver(middle, line, text, Label.Anchor.MIDDLE, Label.Tone.STRONG);
