@@ -14,6 +14,8 @@ public final class ControlChart {
   private static final double TOP_PT = 10;
   private static final double BOTTOM_PT = 13;
   private static final double RING_PT = 3.2;
+  private static final double SMALL_RING_PT = 2.1;
+  private static final int MANY_RINGS = 40;
   private static final double DOTS_UP_TO = 250;
   private static final double WORD_PT = 8.5;
   private static final double NAME_AWAY_PT = 8.5;
@@ -176,12 +178,13 @@ public final class ControlChart {
         figure.points().stream()
             .filter(point -> point.signal().isPresent() && point.isDrawn())
             .toList();
+    double radius = ringed.size() > MANY_RINGS ? SMALL_RING_PT : RING_PT;
     List<Box> taken = new ArrayList<>();
     for (ControlPoint point : ringed) {
       double at = x.at(point.at());
       double up = y.at(point.mean());
-      sketch.ring(at, up, RING_PT);
-      taken.add(new Box(at - RING_PT, up - RING_PT, at + RING_PT, up + RING_PT));
+      sketch.ring(at, up, radius);
+      taken.add(new Box(at - radius, up - radius, at + radius, up + radius));
     }
     String before = "";
     for (ControlPoint point : ringed) {
