@@ -118,7 +118,7 @@ final class FrontPage {
                         "now",
                         wording.verdict(film.verdict())))
             .toList();
-    long same = report.films().size() - changes.size();
+    int same = report.films().size() - changes.size();
     if (!changes.isEmpty()) {
       List<String> first = changes.stream().limit(CHANGES).toList();
       blocks.add(new Block.Points(first, Block.Points.Order.PLAIN));

@@ -226,7 +226,9 @@ final class SampleReports {
             OptionalDouble.of(ppk - 0.09),
             OptionalDouble.of(ppk - 0.11),
             OptionalDouble.of(ppk + 0.11),
-            ppk < 1.33 ? IndexWeek.Standing.BELOW : IndexWeek.Standing.SHOWN);
+            ppk < 1.33
+                ? IndexWeek.Standing.BELOW
+                : found.isStable ? IndexWeek.Standing.SHOWN : IndexWeek.Standing.NOT_SHOWN);
     List<LaneWeek> lanes = new ArrayList<>();
     for (int lane = 1; lane <= 5; lane++) {
       double off = (lane - 3) * 0.15 * found.overall;
