@@ -5,6 +5,7 @@ import java.nio.ByteBuffer;
 import java.nio.charset.StandardCharsets;
 import java.security.MessageDigest;
 import java.security.NoSuchAlgorithmException;
+import java.time.Instant;
 import java.util.HexFormat;
 import java.util.List;
 
@@ -38,7 +39,8 @@ final class DataDigest {
     add(sample.key().sample());
     int lanes = sample.laneCount();
     ByteBuffer bytes = ByteBuffer.allocate(20 + lanes * (4 + 8 * sample.layers()));
-    bytes.putLong(sample.takenAt().getEpochSecond()).putInt(sample.takenAt().getNano());
+    Instant takenAt = sample.takenAt();
+    bytes.putLong(takenAt.getEpochSecond()).putInt(takenAt.getNano());
     bytes.putInt(sample.layers()).putInt(lanes);
     for (int lane = 0; lane < lanes; lane++) {
       bytes.putInt(sample.lane(lane));

@@ -86,8 +86,8 @@ final class SeriesWeeks {
   /** The four zone tests of the means, and ranges beyond their limit. */
   private static boolean counts(Signal signal) {
     String chart = signal.chart().word();
-    return chart.equals("xbar") && ZONE_TESTS.contains(signal.test().word())
-        || chart.equals("range");
+    return chart.equals("range")
+        || (chart.equals("xbar") && ZONE_TESTS.contains(signal.test().word()));
   }
 
   private static final class Sum {

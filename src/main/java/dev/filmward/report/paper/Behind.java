@@ -70,7 +70,7 @@ final class Behind {
                 Cell.text(wording.characteristic(each)),
                 Cell.text(measure.unit()),
                 number(lane.lane()),
-                number(lane.readings()),
+                number((double) lane.readings()),
                 measure.cell(OptionalDouble.of(lane.mean()), texts),
                 measure.spread(lane.sigma(), texts),
                 Cell.number(lane.ppk(), Wording.INDEX_DECIMALS, texts)));
@@ -92,7 +92,7 @@ final class Behind {
                 Cell.text(wording.characteristic(each)),
                 Cell.text(measure.unit()),
                 Cell.text(week.week()),
-                number(week.samples()),
+                number((double) week.samples()),
                 measure.cell(week.mean(), texts),
                 measure.spread(week.sigmaOverall(), texts),
                 Cell.number(week.ppk(), Wording.INDEX_DECIMALS, texts),

@@ -65,11 +65,11 @@ final class FigureTables {
         "indices",
         List.of(
             words("name", 3),
-            words("called", 3.4),
+            words("called", 3.2),
             figures("cp", 1.1),
             figures("cpk", 1.1),
             figures("pp", 1.1),
-            figures("ppk", 1.1),
+            figures("ppk", 1.4),
             figures("atLeast", 1.3),
             figures("interval", 2.2),
             figures("averages", 1.5),

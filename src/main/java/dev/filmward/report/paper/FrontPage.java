@@ -11,6 +11,8 @@ import java.util.List;
 
 /** The first page, for a minute's reading: how many are capable, what to do, what changed. Pure. */
 final class FrontPage {
+  private static final int CHANGES = 6;
+
   private final Issue issue;
   private final WeeklyReport report;
   private final Wording wording;
@@ -116,9 +118,15 @@ final class FrontPage {
                         "now",
                         wording.verdict(film.verdict())))
             .toList();
-    long same = report.films().size() - changes.size();
+    int same = report.films().size() - changes.size();
     if (!changes.isEmpty()) {
-      blocks.add(new Block.Points(changes, Block.Points.Order.PLAIN));
+      List<String> first = changes.stream().limit(CHANGES).toList();
+      blocks.add(new Block.Points(first, Block.Points.Order.PLAIN));
+    }
+    if (changes.size() > CHANGES) {
+      blocks.add(
+          new Block.Paragraph(
+              texts.count("front.more", changes.size() - CHANGES), Block.Voice.PLAIN));
     }
     if (same > 0) {
       blocks.add(new Block.Paragraph(texts.count("front.same", same), Block.Voice.PLAIN));

@@ -11,6 +11,7 @@ import java.util.Locale;
  */
 final class Markup {
   private static final double ROW_PT = 520;
+  private static final int WIDE_COLUMNS = 9;
 
   private final Medium medium;
   private final DrawingMarkup drawings;
@@ -100,15 +101,27 @@ final class Markup {
   private void figure(Figure figure) {
     String width = medium == Medium.SHEET ? "width:%.0fpt" : "--w:%.0f";
     out.append("<div class=\"figure\" style=\"");
-    out.append(String.format(Locale.ROOT, width, figure.drawing().widthPt())).append("\">");
+    out.append(String.format(Locale.ROOT, width, figure.drawing().widthPt())).append('"');
+    out.append(reached(figure.caption())).append('>');
     if (!figure.caption().isEmpty()) {
       out.append("<p class=\"caption\">").append(text(figure.caption())).append("</p>");
     }
     out.append(drawings.of(figure.drawing(), shown(figure.alternative()))).append("</div>\n");
   }
 
+  /** What scrolls on a narrow screen is reached by keyboard. */
+  private String reached(String name) {
+    if (medium == Medium.SHEET) {
+      return "";
+    }
+    String label = name.isEmpty() ? "" : " aria-label=\"" + text(name) + "\"";
+    return " tabindex=\"0\" role=\"group\"" + label;
+  }
+
   private void table(Table table) {
-    out.append("<div class=\"scroll\"><table class=\"figures-table\">");
+    out.append("<div class=\"scroll\"").append(reached(table.caption()));
+    String wide = table.columns().size() >= WIDE_COLUMNS ? " wide" : "";
+    out.append("><table class=\"figures-table").append(wide).append("\">");
     if (!table.caption().isEmpty()) {
       out.append("<caption>").append(text(table.caption())).append("</caption>");
     }

@@ -83,7 +83,7 @@ final class Texts {
     Object[] all = new Object[places.length + 2];
     System.arraycopy(places, 0, all, 0, places.length);
     all[places.length] = "n";
-    all[places.length + 1] = number(n, 0);
+    all[places.length + 1] = number((double) n, 0);
     return say(key + (n == 1 ? ".one" : ".other"), all);
   }
 

@@ -362,6 +362,18 @@ class PaperFormTest {
         .contains("Only performance can be told, no capability");
   }
 
+  @Test
+  void aRevisionSaysWhatItChangedAndWhoStandsForIt() throws IOException {
+    String german = Papers.text(Papers.pdf(SampleReports.issued(SampleReports.usual()), "de"));
+    assertThat(german)
+        .contains("Ausgegeben, Revision 2", "Freigegeben von " + SampleReports.PERSON)
+        .contains("Late readings of line 2", "ab12".repeat(16))
+        .contains("Schicht 1 Outer skin", "Mittelwert 14,1235 14,2000")
+        .contains("Urteil fähig nicht stabil");
+    assertThat(Papers.text(Papers.pdf(USUAL, "en")))
+        .contains("Draft, not issued", "Released by ____");
+  }
+
   /** 1.329 is below 1.33 and must not be printed as if it were not. */
   @Test
   void anIndexJustBelowWhatIsAskedForDoesNotLookLikeIt() {

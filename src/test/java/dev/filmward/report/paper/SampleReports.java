@@ -25,6 +25,7 @@ import dev.filmward.report.FilmWeek.Ply;
 import dev.filmward.report.FilmWeek.SamplesWeek;
 import dev.filmward.report.FilmWeek.StudyLayer;
 import dev.filmward.report.IndexWeek;
+import dev.filmward.report.ReportChange;
 import dev.filmward.report.ReportForm.Issue;
 import dev.filmward.report.ReportForm.Standing;
 import dev.filmward.report.Verdict;
@@ -81,7 +82,10 @@ final class SampleReports {
             PERSON,
             Optional.of(MONDAY.plusSeconds(8 * 86_400)),
             "Late readings of line 2",
-            List.of(),
+            List.of(
+                new ReportChange(
+                    "Line 2", "POUCH-90", "layer 1 Outer skin", "mean", "14.123456", "14.2"),
+                new ReportChange("Line 2", "POUCH-90", "", "verdict", "CAPABLE", "NOT_STABLE")),
             "ab12".repeat(16)));
   }
 
@@ -222,7 +226,9 @@ final class SampleReports {
             OptionalDouble.of(ppk - 0.09),
             OptionalDouble.of(ppk - 0.11),
             OptionalDouble.of(ppk + 0.11),
-            ppk < 1.33 ? IndexWeek.Standing.BELOW : IndexWeek.Standing.SHOWN);
+            ppk < 1.33
+                ? IndexWeek.Standing.BELOW
+                : found.isStable ? IndexWeek.Standing.SHOWN : IndexWeek.Standing.NOT_SHOWN);
     List<LaneWeek> lanes = new ArrayList<>();
     for (int lane = 1; lane <= 5; lane++) {
       double off = (lane - 3) * 0.15 * found.overall;

@@ -14,6 +14,8 @@ public final class ControlChart {
   private static final double TOP_PT = 10;
   private static final double BOTTOM_PT = 13;
   private static final double RING_PT = 3.2;
+  private static final double SMALL_RING_PT = 2.1;
+  private static final int MANY_RINGS = 40;
   private static final double DOTS_UP_TO = 250;
   private static final double WORD_PT = 8.5;
   private static final double NAME_AWAY_PT = 8.5;
@@ -176,12 +178,13 @@ public final class ControlChart {
         figure.points().stream()
             .filter(point -> point.signal().isPresent() && point.isDrawn())
             .toList();
+    double radius = ringed.size() > MANY_RINGS ? SMALL_RING_PT : RING_PT;
     List<Box> taken = new ArrayList<>();
     for (ControlPoint point : ringed) {
       double at = x.at(point.at());
       double up = y.at(point.mean());
-      sketch.ring(at, up, RING_PT);
-      taken.add(new Box(at - RING_PT, up - RING_PT, at + RING_PT, up + RING_PT));
+      sketch.ring(at, up, radius);
+      taken.add(new Box(at - radius, up - radius, at + radius, up + radius));
     }
     String before = "";
     for (ControlPoint point : ringed) {
@@ -193,15 +196,21 @@ public final class ControlChart {
     }
   }
 
-  /** On the outer side of the ring, else on the inner one, where no ring and no name stands. */
+  /**
+   * Above the plot or on the outer side of the ring, else on the inner one, where there is room.
+   */
   private void name(ControlPoint point, String text, List<Box> taken) {
     double half = text.length() * HALF_LETTER_PT + 1;
     double middle = Math.min(Math.max(x.at(point.at()), plot.left() + half), plot.right() - half);
-    double outwards = point.mean() >= point.centre() ? -NAME_AWAY_PT : NAME_AWAY_PT;
-    for (double away : new double[] {outwards, -outwards}) {
-      double line = y.at(point.mean()) + away;
+    double strip = plot.top() - NAME_AWAY_PT / 2;
+    double up = y.at(point.mean());
+    double[] lines =
+        point.mean() >= point.centre()
+            ? new double[] {strip, up - NAME_AWAY_PT, up + NAME_AWAY_PT}
+            : new double[] {up + NAME_AWAY_PT, strip, up - NAME_AWAY_PT};
+    for (double line : lines) {
       Box box = new Box(middle - half, line - 4.4, middle + half, line + 4.4);
-      boolean isOnPaper = box.top() > 0 && box.bottom() < plot.bottom();
+      boolean isOnPaper = box.top() >= 0 && box.bottom() < plot.bottom();
       if (isOnPaper && taken.stream().noneMatch(box::meets)) {
         taken.add(box);
         sketch.writeOver(middle, line, text, Label.Anchor.MIDDLE, Label.Tone.STRONG);

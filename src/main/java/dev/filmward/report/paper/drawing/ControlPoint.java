@@ -6,7 +6,7 @@ import java.util.Optional;
  * One sample on a control chart. NaN where there is no mean, or no limit. Immutable.
  *
  * @param at seconds, on the axis
- * @param isHeldOut left out of the judgement
+ * @param membership whether it is judged, or was left out
  * @param signal short name of the test that it fulfilled
  */
 public record ControlPoint(
