@@ -14,14 +14,14 @@ export function reportFilm(film, report) {
   return el('section', { class: 'report-film', id: anchorOf(film) },
     el('h2', {}, t('filmOn', { structure, line }), ' ', el('span', { class: 'soft' }, name)),
     el('p', { class: 'lead' }, verdictMark(verdict), ' ', verdictInWords(verdict)),
-    figures(characteristics.filter(({ kind }) => kind !== 'SHARE'), report.asked),
+    figures(film, characteristics.filter(({ kind }) => kind !== 'SHARE'), report.asked),
     el('details', {}, el('summary', {}, t('shares')), shares(characteristics.filter(({ kind }) => kind === 'SHARE'))),
     el('div', { class: 'report-facts' }, alarms(film.alarms), gauge(film.gauge), limits(film.limits), samples(film.samples, film.leftOut)));
 }
 
-function figures(rows, asked) {
+function figures({ line, structure }, rows, asked) {
   const heads = [[t('layer')], [t('n'), true], [`${t('mean')} ${unit()}`, true], [t('spec'), true], [t('within'), true], [t('overall'), true], [t('index')], [t('outside'), true], [t('trend', { index: number(asked.index, 2) })]];
-  return el('div', { class: 'table-frame', tabindex: 0, role: 'region', 'aria-label': t('figures') }, el('table', { class: 'report-table' },
+  return el('div', { class: 'table-frame', tabindex: 0, role: 'region', 'aria-label': t('figuresOf', { film: t('filmOn', { structure, line }) }) }, el('table', { class: 'report-table' },
     el('thead', {}, el('tr', {}, heads.map(([words, isFigure]) => el('th', { scope: 'col', class: isFigure ? 'figure' : null }, words)))),
     el('tbody', {}, rows.map((row) => el('tr', { data: { standing: row.index.standing } },
       el('th', { scope: 'row' }, nameOf(row)),

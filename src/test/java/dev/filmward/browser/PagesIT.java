@@ -172,10 +172,12 @@ class PagesIT {
   @ParameterizedTest(name = "{0} at {1} px")
   @MethodSource("screens")
   void fitsTheScreen(String page, int width) throws Exception {
-    browser.prefer("light");
+    browser.prefer("dark");
     browser.resize(width, HEIGHT_OF_WIDTH.get(width));
     browser.open(served.address(PAGES.get(page)));
-    browser.screenshot(SCREENSHOTS.resolve(page + "-" + width + ".png"));
+    browser.screenshot(SCREENSHOTS.resolve(page + "-" + width + "-dark.png"));
+    browser.prefer("light");
+    browser.screenshot(SCREENSHOTS.resolve(page + "-" + width + "-light.png"));
     assertThat(browser.script("return window.innerWidth")).isEqualTo((long) width);
     assertThat((long) browser.script("return document.documentElement.scrollWidth"))
         .as("width of the page, pushed out by %s", browser.script(WIDEST))
@@ -194,7 +196,6 @@ class PagesIT {
     browser.resize(1440, 900);
     for (String page : PAGES.keySet()) {
       browser.open(served.address(PAGES.get(page)));
-      browser.screenshot(SCREENSHOTS.resolve(page + "-" + scheme + ".png"));
       Results results = new AxeBuilder().analyze(browser.driver());
       assertThat(results.isErrored()).as(results.getErrorMessage()).isFalse();
       assertThat(results.getPasses()).as("rules that apply to " + page).isNotEmpty();
