@@ -32,6 +32,16 @@ export function postCsv(path, file) {
   return post(path, 'text/csv', file);
 }
 
+/** Sends JSON, gives the file that is made of it. */
+export async function postForFile(path, body) {
+  const response = await fetch(path, { method: 'POST', headers: { 'content-type': 'application/json', 'x-filmward': '1' }, body: JSON.stringify(body) });
+  if (response.ok) {
+    return response.blob();
+  }
+  const { error = {} } = await response.json().catch(() => ({}));
+  throw new ApiError(response.status, error.what ?? `The server answered ${response.status}`, error.instead ?? '');
+}
+
 /** What wants the password once more is done again when it was given. */
 async function post(path, contentType, body) {
   const request = { method: 'POST', headers: { 'content-type': contentType, 'x-filmward': '1' }, body };

@@ -9,6 +9,7 @@ import { may, who } from './person.js';
 import { isSynchronised, moment, nowMs, timeWithSeconds } from './plantClock.js';
 import { throttled } from './refresh.js';
 import { signInNotice } from './signInNotice.js';
+import { save } from './save.js';
 import { room } from './text.js';
 import { whoIsHere } from './whoIsHere.js';
 
@@ -41,7 +42,7 @@ export function mount(root, { view }) {
   const links = pages.map(([name, href]) =>
     el('a', { href, 'aria-current': name === view ? 'page' : null }, t(name), name === 'alarms' ? openCount : null),
   );
-  root.replaceChildren(wordMark(), el('nav', { 'aria-label': t('pages') }, ...[...links, setUp(view)].filter(Boolean)), el('div', { class: 'frame-end' }, link, clock, display(), whoIsHere()));
+  root.replaceChildren(wordMark(), el('nav', { 'aria-label': t('pages') }, ...[...links, setUp(view)].filter(Boolean)), el('div', { class: 'frame-end' }, link, clock, view === 'signin' ? null : save(), display(), whoIsHere()));
   const notice = view === 'signin' ? null : signInNotice(who());
   if (notice) {
     root.after(notice);

@@ -1,5 +1,6 @@
 package dev.filmward.report;
 
+import dev.filmward.film.Characteristic;
 import java.time.Instant;
 import java.util.Comparator;
 import java.util.List;
@@ -68,14 +69,26 @@ public record WeeklyReport(
   /** Money given away in the week, by currency. */
   public List<CharacteristicWeek.Money> money() {
     return films.stream()
-        .flatMap(film -> film.characteristics().stream())
-        .flatMap(each -> each.giveaway().flatMap(CharacteristicWeek.GiveawayWeek::money).stream())
+        .flatMap(film -> money(film).stream())
         .collect(
             Collectors.groupingBy(
                 CharacteristicWeek.Money::currency, TreeMap::new, Collectors.toList()))
         .values()
         .stream()
         .map(WeeklyReport::sum)
+        .toList();
+  }
+
+  /** Of its layers or, where none of them has a price, of the whole film; never of both. */
+  private static List<CharacteristicWeek.Money> money(FilmWeek film) {
+    List<CharacteristicWeek.Money> layers = money(film, Characteristic.Kind.LAYER);
+    return layers.isEmpty() ? money(film, Characteristic.Kind.TOTAL) : layers;
+  }
+
+  private static List<CharacteristicWeek.Money> money(FilmWeek film, Characteristic.Kind kind) {
+    return film.characteristics().stream()
+        .filter(each -> each.kind() == kind)
+        .flatMap(each -> each.giveaway().flatMap(CharacteristicWeek.GiveawayWeek::money).stream())
         .toList();
   }
 

@@ -291,6 +291,7 @@ public final class WebServer implements AutoCloseable {
     routes.get("/api/v1/reports/comparison", READ, reports::compare);
     routes.post("/api/v1/reports/issue", DISPOSE, reports::issueNow);
     routes.post("/api/v1/reports/settings", DISPOSE, reports::decide);
+    routes.post("/api/v1/tables/workbook", READ, TableResource::workbook);
   }
 
   private static String version() {

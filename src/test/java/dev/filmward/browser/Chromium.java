@@ -165,6 +165,17 @@ final class Chromium implements AutoCloseable {
     return driver.executeScript(script, arguments);
   }
 
+  /** Of a script that calls its last argument when it is done. */
+  Object asyncScript(String script) {
+    driver.manage().timeouts().scriptTimeout(Duration.ofSeconds(60));
+    return driver.executeAsyncScript(script);
+  }
+
+  /** So that the next page comes over the wire. */
+  void forgetCache() {
+    driver.executeCdpCommand("Network.clearBrowserCache", Map.of());
+  }
+
   /** As wide and high as a screen. */
   void resize(int width, int height) {
     driver.executeCdpCommand(

@@ -1,0 +1,74 @@
+/** Reads the tables and the drawings of a page for files. Pure but for the page it reads. */
+import { decimalSign } from './choices.js';
+
+const SPACES = /[\u2007\u202f\u2009\u00a0\s]+/g;
+const NUMBER = /^-?\d+(\.\d+)?$/;
+
+/** Tables that are shown and have rows: [{name, heads: [text], rows: [[text | number]]}]. */
+export function tablesOf(root) {
+  return [...root.querySelectorAll('table')].filter((table) => table.offsetParent !== null && table.rows.length > 1).map((table, i) => {
+    const [head, ...rest] = [...table.rows].map((row) => [...row.cells].map(valueOf));
+    return { name: nameOf(table) || `${i + 1}`, heads: head.map(String), rows: rest };
+  });
+}
+
+/** What the nearest words above say it is. */
+export function nameOf(node) {
+  const own = node.querySelector?.('caption')?.textContent || node.getAttribute('aria-label') || node.closest('[aria-label]:not(main, nav, body)')?.getAttribute('aria-label');
+  return (own || headingBefore(node) || '').replaceAll(SPACES, ' ').trim().slice(0, 80);
+}
+
+function headingBefore(node) {
+  const headings = [...document.querySelectorAll('main h1, main h2, main h3')].filter((one) => one.compareDocumentPosition(node) & Node.DOCUMENT_POSITION_FOLLOWING);
+  return headings.at(-1)?.textContent;
+}
+
+/** A number where the cell is one as it is written here, else its text. */
+export function valueOf(cell) {
+  const input = cell.querySelector('input, select, textarea');
+  const text = (input ? input.value : cell.textContent).trim();
+  return numberOf(text, decimalSign()) ?? text.replaceAll(SPACES, ' ');
+}
+
+/** "−1\u202f234,5" with a comma as decimal sign gives -1234.5; null where it is no plain number. */
+export function numberOf(text, sign) {
+  const plain = text.replaceAll(SPACES, '').replace('\u2212', '-').replace(sign, '.');
+  return NUMBER.test(plain) && !/^-?0\d/.test(plain) ? Number(plain) : null;
+}
+
+/** Rows as CSV (RFC 4180, comma, decimal point); a text that a spreadsheet would take for a formula is led by an apostrophe. */
+export function csvOf({ heads, rows }) {
+  return [heads, ...rows].map((row) => row.map(cellOf).join(',')).join('\r\n') + '\r\n';
+}
+
+function cellOf(value) {
+  if (typeof value === 'number') {
+    return String(value);
+  }
+  const text = /^[=+\-@\t\r]/.test(value) ? `'${value}` : value;
+  return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
+}
+
+/** The columns behind a chart: time, then a value of each of its lines. */
+export function chartData(chart) {
+  const { datasets } = chart.data;
+  const times = [...new Set(datasets.flatMap(({ data }) => data.map(({ x }) => x)))].sort((a, b) => a - b);
+  const lines = datasets.map(({ data }) => new Map(data.map(({ x, y }) => [x, y])));
+  return { heads: ['time', ...datasets.map((set, i) => set.label ?? `line ${i + 1}`)], rows: times.map((x) => [new Date(x).toISOString(), ...lines.map((line) => line.get(x) ?? '')]) };
+}
+
+/** A drawing of the page as a file of its own: with the styles that it has here written into it. */
+export function standingAlone(drawing) {
+  const copy = drawing.cloneNode(true);
+  const styled = ['fill', 'stroke', 'stroke-width', 'stroke-dasharray', 'font', 'font-size', 'font-family', 'opacity', 'text-anchor'];
+  [drawing, ...drawing.querySelectorAll('*')].forEach((from, i) => {
+    const to = i === 0 ? copy : copy.querySelectorAll('*')[i - 1];
+    const style = getComputedStyle(from);
+    styled.forEach((name) => to.style.setProperty(name, style.getPropertyValue(name)));
+  });
+  const { width, height } = drawing.getBoundingClientRect();
+  copy.setAttribute('xmlns', 'http://www.w3.org/2000/svg');
+  copy.setAttribute('width', width);
+  copy.setAttribute('height', height);
+  return new XMLSerializer().serializeToString(copy);
+}
