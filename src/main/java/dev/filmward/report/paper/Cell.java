@@ -7,8 +7,9 @@ import java.util.OptionalDouble;
  * number behind it in full for the workbook. Immutable.
  *
  * @param decimals shown
+ * @param link id of the heading that it leads to; empty where it leads nowhere
  */
-record Cell(String text, OptionalDouble number, int decimals, Tone tone) {
+record Cell(String text, OptionalDouble number, int decimals, Tone tone, String link) {
   /** How a cell is set. */
   enum Tone {
     PLAIN,
@@ -19,19 +20,24 @@ record Cell(String text, OptionalDouble number, int decimals, Tone tone) {
   }
 
   static Cell text(String text) {
-    return new Cell(text, OptionalDouble.empty(), 0, Tone.PLAIN);
+    return new Cell(text, OptionalDouble.empty(), 0, Tone.PLAIN, "");
   }
 
   static Cell number(double value, int decimals, Texts texts) {
-    return new Cell(texts.number(value, decimals), OptionalDouble.of(value), decimals, Tone.PLAIN);
+    return new Cell(
+        texts.number(value, decimals), OptionalDouble.of(value), decimals, Tone.PLAIN, "");
   }
 
   /** A dash where there is nothing. */
   static Cell number(OptionalDouble value, int decimals, Texts texts) {
-    return new Cell(texts.number(value, decimals), value, decimals, Tone.PLAIN);
+    return new Cell(texts.number(value, decimals), value, decimals, Tone.PLAIN, "");
   }
 
   Cell toned(Tone other) {
-    return new Cell(text, number, decimals, other);
+    return new Cell(text, number, decimals, other, link);
+  }
+
+  Cell leadingTo(String heading) {
+    return new Cell(text, number, decimals, tone, heading);
   }
 }

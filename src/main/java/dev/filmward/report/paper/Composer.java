@@ -24,7 +24,7 @@ final class Composer {
     List<Block.Table> behind = new ArrayList<>();
     for (int i = 0; i < report.films().size(); i++) {
       FilmWeek film = report.films().get(i);
-      blocks.addAll(new FilmPages(film, wording, widthPt).blocks("film-" + (i + 1)));
+      blocks.addAll(new FilmPages(film, wording, widthPt).blocks(idOf(i)));
       behind.addAll(Behind.tables(film, wording));
     }
     blocks.addAll(IssuePage.blocks(issue, wording));
@@ -38,6 +38,11 @@ final class Composer {
         issue.standing().signedAt().orElse(report.madeAt()),
         blocks,
         behind);
+  }
+
+  /** Of the heading of a film, by its place in the report. */
+  static String idOf(int film) {
+    return "film-" + (film + 1);
   }
 
   private static String foot(Issue issue, Wording wording) {

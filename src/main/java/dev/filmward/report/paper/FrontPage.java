@@ -167,18 +167,21 @@ final class FrontPage {
             Column.words(texts.say("column.verdict"), 2.6),
             Column.words(texts.say("column.why"), 6),
             Column.words(texts.say("column.before"), 2.4));
-    return new Block.Table(
-        "films", "", List.of(), columns, report.films().stream().map(this::row).toList());
+    List<Block.Table.Row> rows = new ArrayList<>();
+    for (int i = 0; i < report.films().size(); i++) {
+      rows.add(row(report.films().get(i), Composer.idOf(i)));
+    }
+    return new Block.Table("films", "", List.of(), columns, rows);
   }
 
-  private Block.Table.Row row(FilmWeek film) {
+  private Block.Table.Row row(FilmWeek film, String id) {
     Cell.Tone tone =
         film.verdict() == Verdict.BELOW || film.verdict() == Verdict.NOT_STABLE
             ? Cell.Tone.ACT
             : Cell.Tone.STRONG;
     return Block.Table.Row.of(
         Cell.text(film.line()),
-        Cell.text(film.structure()),
+        Cell.text(film.structure()).leadingTo(id),
         Cell.text(wording.verdict(film.verdict())).toned(tone),
         Cell.text(Reasons.of(film, wording)),
         Cell.text(wording.verdict(film.before())).toned(Cell.Tone.SOFT));

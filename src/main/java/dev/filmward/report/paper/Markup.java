@@ -156,7 +156,12 @@ final class Markup {
 
   private String cell(Cell cell) {
     String text = text(cell.text());
-    return cell.tone() == Cell.Tone.ACT ? "<span class=\"mark\">\u25c0</span>\u00a0" + text : text;
+    String marked =
+        cell.tone() == Cell.Tone.ACT ? "<span class=\"mark\">\u25c0</span>\u00a0" + text : text;
+    if (cell.link().isEmpty()) {
+      return marked;
+    }
+    return "<a href=\"#" + attribute(cell.link()) + "\" title=\"" + text + "\">" + marked + "</a>";
   }
 
   private String shown(String text) {

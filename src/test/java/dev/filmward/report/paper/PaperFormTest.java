@@ -23,6 +23,7 @@ import java.nio.file.Files;
 import java.nio.file.Path;
 import java.util.ArrayList;
 import java.util.List;
+import java.util.regex.Pattern;
 import java.util.stream.IntStream;
 import javax.xml.parsers.DocumentBuilder;
 import javax.xml.parsers.DocumentBuilderFactory;
@@ -123,7 +124,7 @@ class PaperFormTest {
     assertThat(outside.replaceAll("url\\((data:|#)", "")).doesNotContain("url(");
     assertThat(document.getDocumentElement().getAttribute("lang")).isEqualTo("en");
     List<String> ids = new ArrayList<>();
-    java.util.regex.Pattern.compile(" id=\"([^\"]+)\"")
+    Pattern.compile(" id=\"([^\"]+)\"")
         .matcher(html)
         .results()
         .forEach(found -> ids.add(found.group(1)));
@@ -217,6 +218,10 @@ class PaperFormTest {
       assertThat(document.getDocumentCatalog().getMarkInfo().isMarked()).isTrue();
       assertThat(document.getDocumentCatalog().getLanguage()).isEqualTo("de");
       assertThat(document.getDocumentInformation().getTitle()).contains("2026-W47");
+      String metadata =
+          new String(
+              document.getDocumentCatalog().getMetadata().toByteArray(), StandardCharsets.UTF_8);
+      assertThat(metadata).contains("<pdfuaid:part>1</pdfuaid:part>");
       List<PDStructureElement> elements = new ArrayList<>();
       collect(document.getDocumentCatalog().getStructureTreeRoot(), elements);
       List<String> types = elements.stream().map(PDStructureElement::getStructureType).toList();
