@@ -78,10 +78,15 @@ function pointsOf({ takenAt }, values) {
 
 function limitLines(columns, kind) {
   return {
-    lower: pointsOf(columns, columns[`${kind}Lower`]),
-    centre: pointsOf(columns, columns[`${kind}Centre`]),
-    upper: pointsOf(columns, columns[`${kind}Upper`]),
+    lower: ends(pointsOf(columns, columns[`${kind}Lower`])),
+    centre: ends(pointsOf(columns, columns[`${kind}Centre`])),
+    upper: ends(pointsOf(columns, columns[`${kind}Upper`])),
   };
+}
+
+/** Of stretches of one height the first and the last point: the line is the same, and drawn in a fraction of the time. */
+function ends(points) {
+  return points.filter(({ y }, i) => y !== points[i - 1]?.y || y !== points[i + 1]?.y);
 }
 
 /** Limits that were retired after the newest sample say so, for their lines still reach it. */
