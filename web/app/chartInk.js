@@ -102,10 +102,15 @@ function steps({ ctx, chartArea: { left, right, top }, scales: { x } }, panel, p
 /** Newest first, since the newest name must not be the one that finds no room. */
 function rings({ ctx, chartArea, scales: { x, y } }, { panel, paint, ringPx, isWide }) {
   const drawn = panel.rings.map((ring) => ({ ...ring, px: x.getPixelForValue(ring.x), py: y.getPixelForValue(ring.y) })).reverse();
-  const taken = drawn.map(({ px, py }) => boxAround(px, py, 2 * ringPx, 2 * ringPx));
+  const circles = (which) => () => drawn.filter(({ isCurrent }) => isCurrent === which).forEach(({ px, py }) => {
+    ctx.moveTo(px + ringPx, py);
+    ctx.arc(px, py, ringPx, 0, 2 * Math.PI);
+  });
+  stroke(ctx, paint.ink, 1.75, circles(false));
+  stroke(ctx, paint.act, 1.75, circles(true));
+  const taken = isWide || drawn[0]?.isCurrent ? drawn.map(({ px, py }) => boxAround(px, py, 2 * ringPx, 2 * ringPx)) : [];
   drawn.forEach((ring, i) => {
     const colour = ring.isCurrent ? paint.act : paint.ink;
-    stroke(ctx, colour, 1.75, () => ctx.arc(ring.px, ring.py, ringPx, 0, 2 * Math.PI));
     const name = shortTest(ring.signals[0]);
     const isFirst = i === 0 || name !== shortTest(drawn[i - 1].signals[0]);
     if (isFirst && (ring.isCurrent || isWide)) {

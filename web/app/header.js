@@ -86,7 +86,7 @@ function wordMark() {
     svg('rect', { x: 0, y: 10.5, width: 12, height: 3 }),
     svg('rect', { x: 0, y: 15, width: 20.5, height: 6.5 }),
     svg('path', { d: 'M24 0V24', class: 'line' }));
-  return el('a', { class: 'word-mark', href: '/' }, bands, el('span', {}, 'Filmward'));
+  return el('a', { class: 'word-mark', href: '/', 'aria-label': 'Filmward' }, bands, el('span', {}, 'Filmward'));
 }
 
 function showTime(clock) {

@@ -44,7 +44,7 @@ export function save() {
       el('button', { type: 'button', class: 'quiet', 'aria-label': `${words}: ${label}`, on: { click: () => Promise.resolve(act()).then(() => tell(t('saved')), (error) => tell(error.sentence ?? error.message)) } }, label))));
   }
 
-  const button = el('button', { type: 'button', class: 'quiet display-open', 'aria-haspopup': 'dialog', 'aria-label': t('title'), data: { action: 'save' }, on: { click: open } }, el('span', { class: 'wide-words' }, t('open')), el('span', { class: 'narrow-sign', 'aria-hidden': 'true' }, '\u2913'));
+  const button = el('button', { type: 'button', class: 'quiet display-open', 'aria-haspopup': 'dialog', title: t('title'), 'aria-label': t('title'), data: { action: 'save' }, on: { click: open } }, el('span', { 'aria-hidden': 'true' }, '\u2913'));
   return el('div', {}, button, dialog);
 }
 

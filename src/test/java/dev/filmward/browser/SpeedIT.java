@@ -187,7 +187,7 @@ class SpeedIT {
           spent += performance.now() - before;
           await new Promise(requestAnimationFrame);
         }
-        done({ points: all.columns.takenAt.length, draw, frame: spent / 50 });
+        done({ points: all.columns.takenAt.length, rings: made.rings.length, shown: made.points.length, draw, frame: spent / 50 });
       })().catch((error) => done({ points: -1, error: String(error) }));
       """
           .formatted(SERIES);
