@@ -10,7 +10,9 @@ import { throttled } from './refresh.js';
 import { troubleLine } from './trouble.js';
 import { boardLegend } from './boardLegend.js';
 import { emptyBoard } from './emptyBoard.js';
+import { room } from './text.js';
 
+const t = await room('board');
 const LEAST_BETWEEN_MS = 1_000;
 /** Asked again even when nothing happens, so that a line that fell silent turns stale. */
 const ANYWAY_EVERY_MS = 20_000;
@@ -20,7 +22,7 @@ export function mount(root) {
   const trouble = troubleLine();
   const lines = el('div', { class: 'lines' });
   const below = el('div', {});
-  root.replaceChildren(el('h1', { class: 'for-readers' }, 'Board'), top.node, trouble.node, lines, below);
+  root.replaceChildren(el('h1', { class: 'for-readers' }, t('title')), top.node, trouble.node, lines, below);
   let bands = [];
 
   function show(board, alarms) {
@@ -47,14 +49,14 @@ export function mount(root) {
       trouble.clear();
       document.documentElement.dataset.ready = 'true';
     } catch (error) {
-      trouble.show(error, 'These figures are not fresh.');
+      trouble.show(error, t('notFresh'));
     }
   }
 
   const refreshing = throttled(refresh, LEAST_BETWEEN_MS);
   const stops = [
     ...['sample', 'alarm', 'limits', 'line', 'reload'].map((topic) => live.on(topic, refreshing.ask)),
-    live.on('state', (state) => (state === 'lost' ? trouble.say(`No connection to Filmward since ${moment(nowMs())}. What you see is as old as that.`) : refreshing.ask())),
+    live.on('state', (state) => (state === 'lost' ? trouble.say(t('lostSince', { time: moment(nowMs()) })) : refreshing.ask())),
     every(1_000, () => bands.forEach((band) => band.tick())),
     every(ANYWAY_EVERY_MS, refreshing.ask),
     watchWidth(lines, () => bands.forEach((band) => band.draw())),

@@ -2,16 +2,18 @@
 import { el, svg } from './elements.js';
 import { hatchings, hatchOf } from './hatch.js';
 import { ROLES } from './words.js';
+import { room } from './text.js';
 
+const t = await room('board');
 const WIDTH = 34;
 const HEIGHT = 18;
 
 export function boardLegend() {
   const swatches = Object.entries(ROLES).map(([role, word]) => el('li', {}, swatch(role), word));
-  return el('aside', { class: 'board-legend', 'aria-label': 'How to read the board' },
+  return el('aside', { class: 'board-legend', 'aria-label': t('howToRead') },
     el('ul', { class: 'plain' }, swatches),
-    el('p', {}, 'Layer heights are to scale; slanted strokes mark a layer drawn taller. A cut end left of the target line is thinner than target, right of it thicker. The paper strip of a ribbon is what is usual.'),
-    el('a', { href: '/help.html' }, 'More about the marks'));
+    el('p', {}, t('legend')),
+    el('a', { href: '/help.html' }, t('moreMarks')));
 }
 
 function swatch(role) {

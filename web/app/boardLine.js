@@ -1,6 +1,6 @@
 /** One line on the board: the film's section, its layers in words, and the last shift beside them. */
 import { el, setText, svg } from './elements.js';
-import { age, plural } from './format.js';
+import { age } from './format.js';
 import { boardRow } from './boardRow.js';
 import { drawFilm } from './film.js';
 import { limitsAddress } from './limitsOverview.js';
@@ -10,6 +10,9 @@ import { needOfLayer } from './need.js';
 import { moment, nowMs, timeOfDay } from './plantClock.js';
 import { spanOf } from './ribbon.js';
 import { limitsInWords } from './words.js';
+import { room } from './text.js';
+
+const t = await room('board');
 
 /** What must stay the same for a line's elements to be kept at an update. */
 export function identityOf(line) {
@@ -23,7 +26,7 @@ export function boardLine(line) {
   const rows = [...line.layers, line.total].map((layer) => boardRow(line, layer));
   const from = el('span', { class: 'ribbon-from' });
   const to = el('span', { class: 'ribbon-to' });
-  const captions = el('div', { class: 'layer-captions', 'aria-hidden': 'true' }, el('span', { class: 'caption-mean' }, 'mean'), from, to);
+  const captions = el('div', { class: 'layer-captions', 'aria-hidden': 'true' }, el('span', { class: 'caption-mean' }, t('mean')), from, to);
   const section = el('div', { class: 'section' }, film, leaders);
   const layers = el('ol', { class: 'layers' }, rows.map((row) => row.node));
   const node = el('section', { class: 'line', data: { line: line.line } },
@@ -36,7 +39,7 @@ export function boardLine(line) {
     node.dataset.stale = now.stale || now.state === 'not_running';
     head.update(now);
     [...now.layers, now.total].forEach((layer, i) => rows[i].update(now, layer));
-    film.setAttribute('aria-label', `Section of ${now.structure.name}, outer face on top, ${plural(now.layers.length, 'layer')}`);
+    film.setAttribute('aria-label', t('section', { name: now.structure.name, n: now.layers.length }));
     draw();
   }
 
@@ -101,25 +104,24 @@ function stateMark({ state, limits, mode }) {
   if (state === 'not_running') {
     return mark(state, modeInWords(mode));
   }
-  return state === 'collecting' && limits.state === 'trial' ? mark(state, 'trial limits') : mark(state);
+  return state === 'collecting' && limits.state === 'trial' ? mark(state, t('trialLimits')) : mark(state);
 }
 
 function lastSample({ stale, lastSample: last, expectedEverySeconds }, seconds) {
   if (!last) {
-    return 'no sample yet';
+    return t('noSample');
   }
   if (stale) {
-    const usually = expectedEverySeconds ? `, usually every ${age(expectedEverySeconds)}` : '';
-    return `no sample for ${age(seconds)}${usually}`;
+    return expectedEverySeconds ? t('noneForUsually', { age: age(seconds), usual: age(expectedEverySeconds) }) : t('noneFor', { age: age(seconds) });
   }
-  return `${age(seconds)} ago: roll ${last.roll}, sample ${last.sample}`;
+  return t('last', { age: age(seconds), roll: last.roll, sample: last.sample });
 }
 
 function limitsOf(line) {
   const href = limitsAddress(line.line, line.structure.code);
   const isOpen = ['collecting', 'trial', 'retired'].includes(line.limits.state);
   return isOpen
-    ? [limitsInWords(line.limits), ' ', el('a', { href, data: { action: 'limits' } }, line.limits.state === 'trial' ? 'Put them in force' : 'See them')]
+    ? [limitsInWords(line.limits), ' ', el('a', { href, data: { action: 'limits' } }, line.limits.state === 'trial' ? t('putInForce') : t('seeThem'))]
     : [el('a', { href, data: { action: 'limits' } }, limitsInWords(line.limits))];
 }
 
@@ -128,8 +130,8 @@ function alarmsOf({ openAlarms, unacknowledged, held }) {
     return [];
   }
   const said = [
-    unacknowledged > 0 ? `${unacknowledged} not taken` : held === openAlarms ? '' : 'all taken',
-    held > 0 ? `${held} held back` : '',
+    unacknowledged > 0 ? t('notTaken', { n: unacknowledged }) : held === openAlarms ? '' : t('allTaken'),
+    held > 0 ? t('heldBack', { n: held }) : '',
   ].filter(Boolean);
-  return [el('a', { href: '/alarms.html' }, [plural(openAlarms, 'open alarm'), ...said].join(', '))];
+  return [el('a', { href: '/alarms.html' }, [t('openAlarms', { n: openAlarms }), ...said].join(', '))];
 }

@@ -1,12 +1,14 @@
 /** One layer of a line on the board: name, mean, thinnest lane, why it is marked, and its ribbon. */
 import { el, setText, svg } from './elements.js';
-import { decimalsFor, um, umAligned } from './format.js';
+import { decimalsFor, um, umAligned, unit } from './format.js';
 import { drawnUm } from './filmScale.js';
 import { mark, shape } from './marks.js';
 import { alarmOf, needOfLayer, reasons } from './need.js';
 import { drawRibbon } from './ribbon.js';
 import { makeUp } from './words.js';
+import { room } from './text.js';
 
+const t = await room('board');
 const COLUMN_DECIMALS = 2;
 const UNMARKED = new Set(['calm', 'note']);
 
@@ -33,7 +35,7 @@ export function boardRow(line, layer) {
     node.dataset.state = now.state;
     node.dataset.need = shown.need;
     node.dataset.outOfSpec = now.outOfSpec;
-    setText(name, now.name || `layer ${now.position}`);
+    setText(name, now.name || t('layerAt', { position: now.position }));
     need.replaceChildren(...(UNMARKED.has(shown.need) ? [] : [mark(shown.need)]));
     node.dataset.taken = by !== undefined;
     why.replaceChildren(...whyOf(now, of, by));
@@ -55,19 +57,19 @@ function whyOf(layer, line, by) {
   const said = reasons(layer, line).map((reason) =>
     el('span', { class: `reason reason-${reason.mark}` }, shape(reason.mark), el('span', {}, reason.words)));
   if (by) {
-    said.push(el('span', { class: 'taken' }, `alarm taken by ${by}`));
+    said.push(el('span', { class: 'taken' }, t('takenBy', { by })));
   }
   return said.length > 0 ? said : [el('span', { class: 'make-up' }, makeUp(layer))];
 }
 
 function meanOf(layer) {
   const value = umAligned(layer.mean, decimalsFor(drawnUm(layer)), COLUMN_DECIMALS);
-  return [el('b', {}, value), el('span', { class: 'unit' }, ' µm')];
+  return [el('b', {}, value), el('span', { class: 'unit' }, ` ${unit()}`)];
 }
 
 function laneOf({ thinnest, size }) {
   if (!thinnest) {
-    return size === 0 ? 'not measured' : '';
+    return size === 0 ? t('notMeasured') : '';
   }
-  return `thinnest ${um(thinnest.um)}, lane ${thinnest.lane}`;
+  return t('thinnest', { um: um(thinnest.um), lane: thinnest.lane });
 }

@@ -2,16 +2,18 @@
  * The one sentence on top of the board: who is needed, where, and where to tap. Pure.
  * Gives {need, sentence, detail, action: {href, words} | null}, and isTaken where somebody has it already.
  */
-import { age, list, plural } from './format.js';
+import { age, list } from './format.js';
 import { isActive, isWaiting } from './alarmWords.js';
 import { raisesAlarms } from './words.js';
+import { room } from './text.js';
 
+const t = await room('board');
 const RANK = { high: 0, medium: 1, low: 2 };
 
 export function headline(board, alarms) {
   const waiting = [...alarms].filter(isWaiting).sort(byNeed);
   if (board.lines.length === 0) {
-    return { need: 'calm', sentence: 'No film here yet.', detail: 'Readings from the gauge turn this page into the section of your film.', action: { href: '/intake.html', words: 'Bring in a file' } };
+    return { need: 'calm', sentence: t('noFilm'), detail: t('noFilmDetail'), action: { href: '/intake.html', words: t('bringFile') } };
   }
   const urgent = waiting.length > 0 ? somebodyNeeded(waiting) : unusualNow(board, alarms);
   if (urgent) {
@@ -21,13 +23,13 @@ export function headline(board, alarms) {
 }
 
 function somebodyNeeded([first, ...others]) {
-  const more = others.length > 0 ? ` ${others.length} more ${others.length === 1 ? 'waits' : 'wait'} too.` : '';
-  const gone = !isActive(first) ? ' It went back to usual by itself.' : '';
+  const more = others.length > 0 ? ` ${t('moreWait', { n: others.length })}` : '';
+  const gone = !isActive(first) ? ` ${t('wentBack')}` : '';
   return {
     need: isActive(first) ? 'act' : 'watch',
-    sentence: `${first.line}. ${first.title}`,
-    detail: `Nobody has taken this alarm yet.${gone}${more}`,
-    action: { href: `/alarms.html#${first.id}`, words: 'See the alarm' },
+    sentence: t('about', { line: first.line, title: first.title }),
+    detail: `${t('nobodyTook')}${gone}${more}`,
+    action: { href: `/alarms.html#${first.id}`, words: t('seeAlarm') },
   };
 }
 
@@ -35,20 +37,20 @@ function unusualNow(board, alarms) {
   const acting = board.lines.filter((line) => line.state === 'act').map((line) => line.line);
   const [first, ...others] = alarms.filter((alarm) => acting.includes(alarm.line)).sort(byNeed);
   if (first) {
-    const more = others.length > 0 ? ` ${plural(others.length, 'other alarm')} taken too.` : '';
+    const more = others.length > 0 ? ` ${t('othersTaken', { n: others.length })}` : '';
     return {
       need: 'act',
       isTaken: true,
-      sentence: `${first.line}. ${first.title}`,
-      detail: `${first.acknowledged.by} has it.${more}`,
-      action: { href: `/alarms.html#${first.id}`, words: 'See the alarm' },
+      sentence: t('about', { line: first.line, title: first.title }),
+      detail: `${t('hasIt', { name: first.acknowledged.by })}${more}`,
+      action: { href: `/alarms.html#${first.id}`, words: t('seeAlarm') },
     };
   }
-  return acting.length === 0 ? null : { need: 'act', sentence: `${list(acting)}: something needs somebody.`, detail: 'See the marked layers below.', action: null };
+  return acting.length === 0 ? null : { need: 'act', sentence: t('needsSomebody', { lines: list(acting) }), detail: t('seeBelow'), action: null };
 }
 
 function silences({ lines }) {
-  return lines.filter((line) => line.stale).map((line) => `${line.line} has sent nothing for ${age(line.ageSeconds)}.`);
+  return lines.filter((line) => line.stale).map((line) => t('silent', { line: line.line, age: age(line.ageSeconds) }));
 }
 
 function silent(board) {
@@ -56,25 +58,25 @@ function silent(board) {
   if (sentence === '') {
     return null;
   }
-  return { need: 'stale', sentence, detail: 'What is drawn below for it is old. Look at the gauge and its export folder.', action: { href: '/intake.html', words: 'Files that came' } };
+  return { need: 'stale', sentence, detail: t('silentDetail'), action: { href: '/intake.html', words: t('files') } };
 }
 
 function quiet({ lines }, alarms) {
   const misread = lines.filter((line) => line.state === 'gauge');
   if (misread.length > 0) {
     const [{ heldOut }] = misread;
-    return { need: 'gauge', sentence: `${list(misread.map((line) => line.line))}: the last sample looks misread.`, detail: `${heldOut.words.join(', ')}. It is held out of charts; measure again.`, action: { href: '/screening.html', words: 'See why' } };
+    return { need: 'gauge', sentence: t('misread', { lines: list(misread.map((line) => line.line)) }), detail: t('misreadDetail', { kinds: heldOut.words.join(', ') }), action: { href: '/screening.html', words: t('seeWhy') } };
   }
   const watching = lines.filter((line) => line.state === 'watch');
   if (watching.length > 0) {
-    return { need: 'watch', sentence: `Keep an eye on ${list(watching.map((line) => line.line))}.`, detail: 'Advice only; no alarm.', action: null };
+    return { need: 'watch', sentence: t('keepEye', { lines: list(watching.map((line) => line.line)) }), detail: t('adviceOnly'), action: null };
   }
   const unfrozen = lines.filter((line) => !raisesAlarms(line.limits));
   if (unfrozen.length > 0) {
-    return { need: 'calm', sentence: `${list(unfrozen.map((line) => line.line))}: no alarms yet.`, detail: 'No limits are in force there, so nothing raises an alarm.', action: null };
+    return { need: 'calm', sentence: t('noAlarmsYet', { lines: list(unfrozen.map((line) => line.line)) }), detail: t('noLimitsThere'), action: null };
   }
-  const open = alarms.length > 0 ? ` ${plural(alarms.length, 'alarm')} still open, all taken.` : '';
-  return { need: 'calm', sentence: 'All calm.', detail: `Nobody is needed.${open}`, action: null };
+  const open = alarms.length > 0 ? ` ${t('stillOpen', { n: alarms.length })}` : '';
+  return { need: 'calm', sentence: t('allCalm'), detail: `${t('nobodyNeeded')}${open}`, action: null };
 }
 
 /** What is still unusual comes first, then priority, then the newest. */

@@ -4,20 +4,12 @@ import { chips } from './chips.js';
 import { el, setText } from './elements.js';
 import { askWho } from './person.js';
 import { nowMs } from './plantClock.js';
+import { room } from './text.js';
 
-const MODES = [
-  ['running', 'Running'],
-  ['starting', 'Starting'],
-  ['changing-over', 'Changing over'],
-  ['down', 'Down'],
-];
-const AGO = [['0', 'now'], ['5', '5 min ago'], ['15', '15 min ago'], ['30', '30 min ago'], ['60', '1 h ago'], ['120', '2 h ago']];
-const MEANS = {
-  running: 'Alarms are raised as usual. Nothing of what is stored changes.',
-  starting: 'No alarm for the next 3 samples; then it counts as running by itself.',
-  'changing-over': 'No alarm for the next 3 samples; then it counts as running by itself.',
-  down: 'No alarm until somebody says that it runs again.',
-};
+const t = await room('board');
+
+const MODES = ['running', 'starting', 'changing-over', 'down'].map((name) => [name, t(`mode.${name}`)]);
+const AGO = ['0', '5', '15', '30', '60', '120'].map((minutes) => [minutes, t(`ago.${minutes}`)]);
 
 export function modeInWords(mode) {
   return (MODES.find(([name]) => name === mode) ?? [mode, mode])[1].toLowerCase();
@@ -25,7 +17,7 @@ export function modeInWords(mode) {
 
 /** A quiet button in the line's head that opens the question. */
 export function lineMode(line) {
-  const dialog = el('dialog', { class: 'sheet line-mode', 'aria-label': `What ${line.line} is doing` });
+  const dialog = el('dialog', { class: 'sheet line-mode', 'aria-label': t('whatDoing', { line: line.line }) });
   const button = el('button', { type: 'button', class: 'quiet small', 'aria-haspopup': 'dialog', data: { action: 'line-mode' }, on: { click: open } });
   let shown = line;
 
@@ -33,16 +25,16 @@ export function lineMode(line) {
     const means = el('p', { class: 'soft', role: 'status' });
     const said = el('p', { class: 'said', role: 'status' });
     const reason = el('input', { id: 'mode-reason', maxlength: 200, autocomplete: 'off' });
-    const choice = chips('mode', `What is ${shown.line} doing?`, MODES);
-    const since = chips('since', 'Since', AGO);
-    const form = el('form', { class: 'line-mode-form', novalidate: true, on: { submit: (event) => event.preventDefault(), change: () => setText(means, MEANS[form.elements.mode.value] ?? '') } },
+    const choice = chips('mode', t('whatIsDoing', { line: shown.line }), MODES);
+    const since = chips('since', t('since'), AGO);
+    const form = el('form', { class: 'line-mode-form', novalidate: true, on: { submit: (event) => event.preventDefault(), change: () => setText(means, t.maybe(`means.${form.elements.mode.value}`) ?? '') } },
       choice, means, since,
-      el('div', {}, el('label', { for: 'mode-reason' }, 'Why (may be left out)'), reason),
-      askWho('Who says so?', 'Say so', () => say(form, reason, said), 'tell-line-state'), said);
+      el('div', {}, el('label', { for: 'mode-reason' }, t('why')), reason),
+      askWho(t('whoSays'), t('saySo'), () => say(form, reason, said), 'tell-line-state'), said);
     choice.querySelector(`input[value="${shown.mode}"]`).checked = true;
     since.querySelector('input').checked = true;
-    setText(means, MEANS[shown.mode]);
-    dialog.replaceChildren(form, el('form', { method: 'dialog' }, el('button', { class: 'quiet' }, 'Close')));
+    setText(means, t.maybe(`means.${shown.mode}`) ?? '');
+    dialog.replaceChildren(form, el('form', { method: 'dialog' }, el('button', { class: 'quiet' }, t('close'))));
     document.body.append(dialog);
     dialog.showModal();
   }
@@ -50,18 +42,18 @@ export function lineMode(line) {
   async function say(form, reason, said) {
     const back = Number(form.elements.since.value);
     const since = back === 0 ? {} : { since: new Date(nowMs() - back * 60_000).toISOString() };
-    setText(said, 'Being kept\u2026');
+    setText(said, t('beingKept'));
     try {
       await postJson(`/api/v1/lines/${encodeURIComponent(shown.line)}/mode`, { mode: form.elements.mode.value, reason: reason.value.trim(), ...since });
       dialog.close();
     } catch (error) {
-      setText(said, `Not kept. ${error.sentence ?? error.message}`);
+      setText(said, t('notKept', { error: error.sentence ?? error.message }));
     }
   }
 
   function update(now) {
     shown = now;
-    setText(button, `Line ${modeInWords(now.mode)}\u2026`);
+    setText(button, t('line', { mode: modeInWords(now.mode) }));
   }
   dialog.addEventListener('close', () => dialog.remove());
   update(line);

@@ -3,6 +3,9 @@
  * "Unusual" (a control test) is the ring of the charts, "out of spec" the hatched land with a point in it.
  */
 import { el, svg } from './elements.js';
+import { room } from './text.js';
+
+const t = await room('marks');
 
 const path = (d, extra = {}) => svg('path', { d, ...extra });
 const stroke = { class: 'line' };
@@ -30,15 +33,13 @@ const SHAPES = {
   ],
 };
 
-const WORDS = { gauge: 'gauge?', missing: 'no reading', not_running: 'not running', spec: 'out of spec' };
-
 /** Only the shape; the word must stand beside it. */
 export function shape(name) {
   return svg('svg', { class: `shape shape-${name}`, viewBox: '0 0 16 16', 'aria-hidden': 'true' }, SHAPES[name]());
 }
 
 /** Shape and word; what is calm needs no shape. */
-export function mark(name, words = WORDS[name] ?? name) {
+export function mark(name, words = t.maybe(`mark.${name}`) ?? name) {
   return el('span', { class: `mark mark-${name}` }, name in SHAPES ? shape(name) : null, el('span', {}, words));
 }
 
@@ -51,5 +52,5 @@ export function priorityMark(priority) {
     svg('rect', { x: 1.5, y: 11 - 4.5 * i, width: 13, height: 3, class: i < filled ? 'solid' : 'line thin' }),
   );
   const drawing = svg('svg', { class: 'shape', viewBox: '0 0 16 16', 'aria-hidden': 'true' }, bars);
-  return el('span', { class: 'mark mark-priority' }, drawing, el('span', {}, `${priority} priority`));
+  return el('span', { class: 'mark mark-priority' }, drawing, el('span', {}, t.maybe(`priority.${priority}`) ?? priority));
 }

@@ -6,7 +6,9 @@
  */
 import { isActive } from './alarmWords.js';
 import { bySeverity, direction, raisesAlarms, shortTest } from './words.js';
-import { plural } from './format.js';
+import { room } from './text.js';
+
+const t = await room('board');
 
 /** 'act' | 'watch' | 'gauge' | 'note' | 'missing' | 'calm' */
 export function needOfLayer(layer, line) {
@@ -38,14 +40,14 @@ export function reasons(layer, line) {
   const said = [];
   if (layer.state === 'unusual') {
     const [worst] = [...layer.signals].sort(bySeverity);
-    const against = raisesAlarms(line.limits) ? 'unusual' : 'unusual for trial limits';
-    said.push({ mark: 'unusual', words: worst ? `${against}: ${direction(worst)}, ${shortTest(worst)}` : against });
+    const against = t(raisesAlarms(line.limits) ? 'unusual' : 'unusualTrial');
+    said.push({ mark: 'unusual', words: worst ? t('unusualHow', { against, direction: direction(worst), test: shortTest(worst) }) : against });
   }
   if (layer.state === 'gauge') {
-    said.push({ mark: 'gauge', words: `misread, held out: ${line.heldOut?.words.join(', ') ?? 'left out by hand'}` });
+    said.push({ mark: 'gauge', words: t('misreadHeld', { kinds: line.heldOut?.words.join(', ') ?? t('leftOutByHand') }) });
   }
   if (layer.outOfSpec > 0) {
-    said.push({ mark: 'spec', words: `${plural(layer.outOfSpec, 'reading')} out of spec` });
+    said.push({ mark: 'spec', words: t('outOfSpec', { n: layer.outOfSpec }) });
   }
   return said;
 }
