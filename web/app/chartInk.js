@@ -6,7 +6,9 @@
 import { landPattern } from './chartPaint.js';
 import { shortTest } from './words.js';
 import { um } from './format.js';
+import { room } from './text.js';
 
+const t = await room('layer');
 const LINE_PX = 15;
 const WORD_GAP_PX = 5;
 
@@ -62,11 +64,11 @@ function land({ ctx, chartArea: { left, right, top, bottom }, scales: { y } }, {
   };
   if (spec.upper !== undefined && y.getPixelForValue(spec.upper) > top) {
     const edge = y.getPixelForValue(spec.upper);
-    strip(top, edge, `out of spec above ${um(spec.upper)}`, edge - LINE_PX / 2 - 3);
+    strip(top, edge, t('outAbove', { um: um(spec.upper) }), edge - LINE_PX / 2 - 3);
   }
   if (spec.lower !== undefined && y.getPixelForValue(spec.lower) < bottom) {
     const edge = y.getPixelForValue(spec.lower);
-    strip(edge, bottom, `out of spec below ${um(spec.lower)}`, edge + LINE_PX / 2 + 4);
+    strip(edge, bottom, t('outBelow', { um: um(spec.lower) }), edge + LINE_PX / 2 + 4);
   }
 }
 
@@ -146,10 +148,10 @@ function overlap(a, b) {
 /** Limit lines end in words; where two ends meet, the lower one is pushed down. */
 function labels({ ctx, chartArea: { right }, scales: { y } }, panel, paint) {
   let floor = -Infinity;
-  for (const { y: value, text } of [...panel.labels].sort((a, b) => b.y - a.y)) {
+  for (const { y: value, text, isCentre } of [...panel.labels].sort((a, b) => b.y - a.y)) {
     const middle = Math.max(y.getPixelForValue(value), floor + LINE_PX);
     floor = middle;
-    write(ctx, { ...paint, soft: paint.ink }, text, right + 6, middle, 'left', text.startsWith('centre') ? 400 : 600);
+    write(ctx, { ...paint, soft: paint.ink }, text, right + 6, middle, 'left', isCentre ? 400 : 600);
   }
 }
 

@@ -6,7 +6,9 @@
 import { svg } from './elements.js';
 import { bandHeights, deviationOf, drawnUm, exaggeration } from './filmScale.js';
 import { hatchings, hatchOf } from './hatch.js';
+import { room } from './text.js';
 
+const t = await room('board');
 const LEAST_BAND_PX = 22;
 const BREAK_WIDTH_PX = 7;
 const LEAST_CAPTIONED_PX = 170;
@@ -49,18 +51,18 @@ function captions({ width, height }, hairline, factor) {
   const word = (x, y, dy, anchor, text) => svg('text', { class: 'caption', x, y, dy: `${dy}em`, 'text-anchor': anchor }, text);
   const isNarrow = width < LEAST_CAPTIONED_PX;
   const faces = [
-    word(0, -8, 0, 'start', 'outer face'),
-    word(0, height, 1.3, 'start', 'inner face'),
-    word(0, height, 2.55, 'start', `${isNarrow ? '' : 'deviation '}drawn \u00d7${factor}`),
+    word(0, -8, 0, 'start', t('outerFace')),
+    word(0, height, 1.3, 'start', t('innerFace')),
+    word(0, height, 2.55, 'start', t(isNarrow ? 'drawn' : 'deviationDrawn', { factor })),
   ];
   if (isNarrow) {
     return faces;
   }
   return [
     ...faces,
-    word(hairline, -8, 0, 'middle', 'target'),
-    word(hairline - 7, height, 1.3, 'end', 'thinner'),
-    word(hairline + 7, height, 1.3, 'start', 'thicker'),
+    word(hairline, -8, 0, 'middle', t('target')),
+    word(hairline - 7, height, 1.3, 'end', t('thinner')),
+    word(hairline + 7, height, 1.3, 'start', t('thicker')),
   ];
 }
 

@@ -15,7 +15,9 @@ import { seriesTable } from './seriesTable.js';
 import { troubleLine } from './trouble.js';
 import { rangeNav } from './rangeNav.js';
 import { spanOf, writeSpan } from './timeRange.js';
+import { room } from './text.js';
 
+const t = await room('layer');
 const LEAST_BETWEEN_MS = 2_000;
 const KEYS = { ArrowLeft: 'prev', ArrowRight: 'next' };
 
@@ -40,7 +42,7 @@ export function mount(root, params) {
   const table = seriesTable();
   const spread = layerSpread();
   const compare = layerCompare(params, wanted, charts);
-  const facts = el('aside', { 'aria-label': 'Figures' });
+  const facts = el('aside', { 'aria-label': t('figures') });
   const trouble = troubleLine();
   let series = null;
   const middle = el('div', { class: 'layer-charts' }, ranges.node, charts.node, compare.node);
@@ -69,7 +71,7 @@ export function mount(root, params) {
   function show(view, look, board) {
     const isEmpty = series.columns.takenAt.length === 0;
     const isSpan = params.has('from') || params.has('to');
-    trouble.say(isEmpty ? (isSpan ? 'No samples in this time.' : 'No samples of this layer yet.') : '');
+    trouble.say(isEmpty ? t(isSpan ? 'noneInTime' : 'noneYet') : '');
     body.hidden = isEmpty && !isSpan;
     if (isEmpty) {
       return;

@@ -7,28 +7,30 @@ import { hasSpec, meanPanel, rangePanel, suitableScope, timeAxis } from './meanR
 import { momentNotes } from './momentNotes.js';
 import { axisWith, movementInWords } from './movement.js';
 import { pointReader } from './pointReader.js';
-import { um } from './format.js';
+import { um, unit } from './format.js';
+import { room } from './text.js';
 
-const SCOPES = { process: 'Means and control limits', product: 'Single readings and specification' };
+const t = await room('layer');
+const SCOPES = { process: t('scope.process'), product: t('scope.product') };
 
 /**
  * `scope`: as the address names it, or null for what suits the data; `scoped(name)` is told of a tap, `dragged({from, to})` of a span
  * that was marked. Gives {node, reader, show(series, look), lay(other), extent, destroy}.
  */
 export function layerCharts(scope, { scoped, dragged }) {
-  const mean = chartPanel('xbar', 'Mean chart: step through the samples');
-  const range = chartPanel('range', 'Range chart: step through the samples');
+  const mean = chartPanel('xbar', t('meanChart'));
+  const range = chartPanel('range', t('rangeChart'));
   const reader = pointReader([mean, range]);
   const lanes = layerLanes(mean);
   const movement = el('p', { class: 'movement' });
   const notes = momentNotes(mean, reader.current);
   [mean, range].forEach((panel) => dragSpan(panel, dragged));
   const note = el('p', { class: 'chart-note' });
-  const choice = el('div', { class: 'scopes', role: 'group', 'aria-label': 'What the mean chart shows' });
+  const choice = el('div', { class: 'scopes', role: 'group', 'aria-label': t('whatShown') });
   const node = el('div', { class: 'charts' },
-    el('div', { class: 'chart-title' }, el('h2', {}, 'Mean of each sample', el('span', { class: 'unit' }, ' µm')), choice),
+    el('div', { class: 'chart-title' }, el('h2', {}, t('meanOf'), el('span', { class: 'unit' }, ` ${unit()}`)), choice),
     mean.node, notes.node, note, movement,
-    el('h2', {}, 'Range within each sample', el('span', { class: 'unit' }, ' µm')),
+    el('h2', {}, t('rangeOf'), el('span', { class: 'unit' }, ` ${unit()}`)),
     range.node,
     lanes.node);
   let named = scope;
@@ -55,7 +57,7 @@ export function layerCharts(scope, { scoped, dragged }) {
     mean.show({ ...meanPanel(series, now), movement: look?.movement ?? null, other }, axis);
     range.show(rangePanel(series), axis);
     reader.show(series);
-    setText(movement, look ? movementInWords(look.movement) : '');
+    setText(movement, look ? movementInWords(look.movement, series.signals.length > 0) : '');
     lanes.node.hidden = look === null;
     if (look) {
       lanes.show(look.lanes);
@@ -94,5 +96,5 @@ function noteOf({ spec }, scope) {
     return '';
   }
   const ends = [spec.lower, spec.upper].filter((value) => value !== undefined).map((value) => um(value));
-  return `This view is about the process. The specification (${ends.join(' to ')} µm) is for single readings; tap to see them together.`;
+  return ends.length === 2 ? t('aboutProcess', { from: ends[0], to: ends[1] }) : t('aboutProcessOne', { end: ends[0] });
 }

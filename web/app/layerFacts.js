@@ -1,13 +1,13 @@
 /** The figures beside the charts: what was measured, capability or performance, specification, limits. */
 import { el } from './elements.js';
-import { count, number, plural, um } from './format.js';
+import { count, number, um, unit } from './format.js';
 import { limitsAddress } from './limitsOverview.js';
 import { readingsPart } from './layerReadings.js';
 import { MEANINGS, SCALED_OTHERWISE } from './limitsWords.js';
 import { moment } from './plantClock.js';
+import { room } from './text.js';
 
-const UNSTABLE =
-  'Samples in this time are unusual, so the process is not stable. These figures describe what was made; they are not called capability and promise nothing for the next roll.';
+const t = await room('layer');
 
 export function layerFacts(series) {
   return el('div', { class: 'facts' },
@@ -19,17 +19,17 @@ export function layerFacts(series) {
 }
 
 function measured({ readings, mean, sigmaWithin, sigmaOverall }) {
-  return part('Measured', table([
-    ['Readings', count(readings), ''],
-    ['Mean', um(mean), 'µm'],
-    ['Sigma within samples', number(sigmaWithin, 3), 'µm'],
-    ['Sigma overall', number(sigmaOverall, 3), 'µm'],
+  return part(t('measured'), table([
+    [t('readings'), count(readings), ''],
+    [t('mean'), um(mean), unit()],
+    [t('within'), um(sigmaWithin, 3), unit()],
+    [t('overall'), um(sigmaOverall, 3), unit()],
   ]));
 }
 
 function capability({ capability: indices, stable, shown }) {
   if (!indices) {
-    return part('Capability', el('p', { class: 'soft' }, 'Cannot be computed: it needs specification limits and enough readings.'));
+    return part(t('capability'), el('p', { class: 'soft' }, t('noCapability')));
   }
   const figures = table([
     ['Cp', number(indices.cp, 2), ''],
@@ -38,45 +38,45 @@ function capability({ capability: indices, stable, shown }) {
     ['Ppk', number(indices.ppk, 2), ''],
   ]);
   if (shown === 'exported') {
-    return part('Figures of the readings as exported', figures);
+    return part(t('asExported'), figures);
   }
-  return stable ? part('Capability', figures) : part('Performance, not capability', el('p', { class: 'caution' }, UNSTABLE), figures);
+  return stable ? part(t('capability'), figures) : part(t('performance'), el('p', { class: 'caution' }, t('unstable')), figures);
 }
 
 function specification({ spec, average }) {
   const rows = [
-    ['Target', spec.target],
-    ['Single reading from', spec.lower],
-    ['Single reading to', spec.upper],
-    ['Sample mean from', average.lower],
-    ['Sample mean to', average.upper],
+    [t('target'), spec.target],
+    [t('singleFrom'), spec.lower],
+    [t('singleTo'), spec.upper],
+    [t('meanFrom'), average.lower],
+    [t('meanTo'), average.upper],
   ].filter(([, value]) => value !== undefined);
-  const body = rows.length > 0 ? table(rows.map(([word, value]) => [word, um(value), 'µm'])) : el('p', { class: 'soft' }, 'None given for this layer.');
-  return part('Specification, from the customer', body);
+  const body = rows.length > 0 ? table(rows.map(([word, value]) => [word, um(value), unit()])) : el('p', { class: 'soft' }, t('noneGiven'));
+  return part(t('specification'), body);
 }
 
 function limits(series) {
   const { limits: versions, columns } = series;
   const now = versions.at(-1);
   if (series.shown === 'exported') {
-    return part('Control limits, from the process', el('p', {}, 'Not drawn here: they are of the corrected readings.'));
+    return part(t('limits'), el('p', {}, t('notDrawn')));
   }
   if (!now) {
-    return part('Control limits, from the process', el('p', {}, `Collecting: ${plural(columns.takenAt.length, 'sample')} so far. Until there are limits nothing can be unusual.`), toLimits(series, 'The limits of this film'));
+    return part(t('limits'), el('p', {}, t('collecting', { n: columns.takenAt.length })), toLimits(series, t('limitsOfFilm')));
   }
   const rows = [
-    ['Lower', um(columns.meanLower.at(-1)), 'µm'],
-    ['Centre', um(columns.meanCentre.at(-1)), 'µm'],
-    ['Upper', um(columns.meanUpper.at(-1)), 'µm'],
+    [t('lower'), um(columns.meanLower.at(-1)), unit()],
+    [t('centre'), um(columns.meanCentre.at(-1)), unit()],
+    [t('upper'), um(columns.meanUpper.at(-1)), unit()],
   ];
   const older = versions.slice(0, -1).reverse();
-  return part('Control limits, from the process',
-    now.state === 'frozen' ? null : el('p', { class: 'caution' }, `These limits are ${now.state}. ${MEANINGS[now.state]}`),
+  return part(t('limits'),
+    now.state === 'frozen' ? null : el('p', { class: 'caution' }, t('limitsAre', { state: t.maybe(`state.${now.state}`) ?? now.state, meaning: MEANINGS[now.state] })),
     now.scaledOtherwise ? el('p', { class: 'caution', data: { scaledOtherwise: 'true' } }, SCALED_OTHERWISE) : null,
     now.retiredAt ? null : table(rows),
     versionWords(now),
-    toLimits(series, now.state === 'trial' ? 'Look at them and put them in force' : 'Decide about the limits'),
-    older.length > 0 ? el('details', {}, el('summary', {}, `Earlier: ${plural(older.length, 'version')}`), older.map(versionWords)) : null);
+    toLimits(series, t(now.state === 'trial' ? 'lookAndPut' : 'decide')),
+    older.length > 0 ? el('details', {}, el('summary', {}, t('earlier', { n: older.length })), older.map(versionWords)) : null);
 }
 
 function toLimits({ line, structure }, words) {
@@ -86,9 +86,9 @@ function toLimits({ line, structure }, words) {
 function versionWords({ version, state, holdsFrom, author, reason, subgroups, baselineFrom, baselineTo }) {
   const at = (iso) => moment(Date.parse(iso));
   return el('p', { class: 'version' },
-    el('strong', {}, `Version ${version}, ${state}`), ` by ${author}, holds from ${at(holdsFrom)}. `,
+    el('strong', {}, t('version', { version, state: t.maybe(`state.${state}`) ?? state })), t('holdsFrom', { author, at: at(holdsFrom) }),
     el('q', {}, reason),
-    ` From ${plural(subgroups, 'sample')}, ${at(baselineFrom)} to ${at(baselineTo)}.`);
+    t('fromSamples', { n: subgroups, from: at(baselineFrom), to: at(baselineTo) }));
 }
 
 function part(title, ...body) {
@@ -96,6 +96,6 @@ function part(title, ...body) {
 }
 
 function table(rows) {
-  return el('dl', { class: 'figures' }, rows.map(([word, value, unit]) =>
-    el('div', {}, el('dt', {}, word), el('dd', {}, value, unit ? el('span', { class: 'unit' }, ` ${unit}`) : null))));
+  return el('dl', { class: 'figures' }, rows.map(([word, value, sign]) =>
+    el('div', {}, el('dt', {}, word), el('dd', {}, value, sign ? el('span', { class: 'unit' }, ` ${sign}`) : null))));
 }

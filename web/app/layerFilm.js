@@ -3,14 +3,16 @@ import { el, svg } from './elements.js';
 import { drawFilm } from './film.js';
 import { shape } from './marks.js';
 import { needOfLayer } from './need.js';
+import { room } from './text.js';
 
+const t = await room('layer');
 const LOUD = new Set(['act', 'watch', 'gauge']);
 
 /** `addressOf(line, layer)` is where a layer is shown. */
 export function layerFilm(addressOf) {
   const film = svg('svg', { class: 'film', 'aria-hidden': 'true' });
   const names = el('ol', { class: 'plain' });
-  const node = el('nav', { class: 'layer-film', 'aria-label': 'Layers of this film' }, film, names);
+  const node = el('nav', { class: 'layer-film', 'aria-label': t('layersOf') }, film, names);
   let shown = null;
 
   function show(line, isCurrent) {

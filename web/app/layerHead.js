@@ -1,36 +1,39 @@
 /** The head of the layer page: which layer of which film, what is the matter in one sentence, steps to its neighbours. */
 import { el, setText } from './elements.js';
-import { age, list, plural, um } from './format.js';
+import { age, list, um } from './format.js';
 import { exportedWords } from './layerReadings.js';
 import { mark } from './marks.js';
 import { alarmOf, needOfLayer } from './need.js';
 import { moment } from './plantClock.js';
 import { direction } from './words.js';
+import { room } from './text.js';
+
+const t = await room('layer');
 
 /** `addressOf(line, layer)` is where a neighbour is shown. */
 export function layerHead(addressOf) {
-  const title = el('h1', {}, 'Layer');
+  const title = el('h1', {}, t('layer'));
   const need = el('span', { class: 'layer-need' });
   const place = el('p', { class: 'soft' });
   const summary = el('p', { class: 'summary' });
-  const steps = el('nav', { class: 'steps', 'aria-label': 'Neighbouring layers' });
+  const steps = el('nav', { class: 'steps', 'aria-label': t('neighbours') });
   const node = el('div', { class: 'layer-head' }, el('div', {}, el('div', { class: 'title' }, title, need), place), steps, summary);
 
   function show(series, view) {
     const { line, layer } = view;
-    const name = series.characteristic.name || `layer ${series.characteristic.position}`;
+    const name = series.characteristic.name || t('layerAt', { position: series.characteristic.position });
     setText(title, name);
-    document.title = `${name}, ${series.line} · Filmward`;
+    document.title = t('title', { name, line: series.line });
     const state = layer ? needOfLayer(layer, line) : 'calm';
-    const stale = line?.stale ? [mark('stale', `stale: no sample for ${age(line.ageSeconds)}`)] : [];
+    const stale = line?.stale ? [mark('stale', t('stale', { age: age(line.ageSeconds) }))] : [];
     need.replaceChildren(...(state === 'calm' || state === 'note' ? [] : [mark(state)]), ...stale);
     node.dataset.need = state;
     place.replaceChildren(el('a', { href: '/' }, series.line), `, ${series.structure.code}: ${series.structure.name}${placeOf(series, line)}`);
     const alarm = layer ? alarmOf(layer, line) : undefined;
     node.dataset.taken = Boolean(alarm?.acknowledged);
-    summary.replaceChildren(sentence(series), ...(alarm ? [' ', el('a', { href: `/alarms.html#${alarm.id}` }, alarm.acknowledged ? `Alarm taken by ${alarm.acknowledged.by}` : 'Open alarm: nobody has taken it')] : []));
+    summary.replaceChildren(sentence(series), ...(alarm ? [' ', el('a', { href: `/alarms.html#${alarm.id}` }, alarm.acknowledged ? t('takenBy', { by: alarm.acknowledged.by }) : t('openAlarm'))] : []));
     steps.replaceChildren(...neighbours(line, layer).map(([key, words, target]) =>
-      el('a', { class: 'button quiet', href: addressOf(line, target), rel: key, 'aria-keyshortcuts': key === 'prev' ? 'ArrowLeft' : 'ArrowRight' }, `${words} ${target.name || `layer ${target.position}`}`)));
+      el('a', { class: 'button quiet', href: addressOf(line, target), rel: key, 'aria-keyshortcuts': key === 'prev' ? 'ArrowLeft' : 'ArrowRight' }, `${words} ${target.name || t('layerAt', { position: target.position })}`)));
   }
   return { node, show };
 }
@@ -44,7 +47,7 @@ function neighbours(line, layer) {
 }
 
 function placeOf({ characteristic: { kind, position } }, line) {
-  return kind === 'layer' && line ? `, layer ${position} of ${line.layers.length} from the outer face` : '';
+  return kind === 'layer' && line ? t('place', { position, n: line.layers.length }) : '';
 }
 
 /** The charts in a sentence, for everybody and for screen readers above all. */
@@ -55,13 +58,13 @@ function sentence(series) {
 function correctedWords({ columns, signals, samples }) {
   const n = columns.takenAt.length;
   const unusual = new Set(signals.map((signal) => signal.index)).size;
-  const count = unusual === 0 ? 'none is unusual' : `${plural(unusual, 'is', 'are')} unusual`;
+  const count = unusual === 0 ? t('noneUnusual') : t('someUnusual', { n: unusual });
   const lastMean = columns.mean.at(-1);
-  const now = lastMean === null ? 'The newest was not measured' : `The newest has a mean of ${um(lastMean)} µm${newest(signals, n - 1)}`;
-  return `${plural(samples, 'sample')} since ${moment(columns.takenAt[0])}, of which ${count}. ${now}.`;
+  const now = lastMean === null ? t('newestMissing') : newest(t('newestIs', { mean: um(lastMean) }), signals, n - 1);
+  return t('samplesSince', { n: samples, since: moment(columns.takenAt[0]), unusual: count, newest: now });
 }
 
-function newest(signals, last) {
+function newest(mean, signals, last) {
   const found = [...new Set(signals.filter((signal) => signal.index === last).map(direction))];
-  return found.length > 0 ? `, ${list(found)} than usual` : '';
+  return found.length > 0 ? t('thanUsual', { mean, how: list(found) }) : mean;
 }

@@ -1,8 +1,11 @@
 /** Which readings a layer's charts show: with which velocities, and which of them are doubtful. */
 import { el } from './elements.js';
-import { number, plural } from './format.js';
+import { number } from './format.js';
 import { mark } from './marks.js';
 import { momentOf } from './plantClock.js';
+import { room } from './text.js';
+
+const t = await room('layer');
 
 /** Versions that hold, without those that were taken back. */
 export function scalingsInForce({ scalings = [] }) {
@@ -11,7 +14,7 @@ export function scalingsInForce({ scalings = [] }) {
 
 /** For the chart: where readings begin to be another, as {x, text}. */
 export function scalingSteps(series) {
-  return series.shown === 'exported' ? [] : scalingsInForce(series).flatMap(({ version, steps }) => steps.map(({ from, factor }) => ({ x: Date.parse(from), text: `readings × ${number(factor, 4)}, version ${version}` })));
+  return series.shown === 'exported' ? [] : scalingsInForce(series).flatMap(({ version, steps }) => steps.map(({ from, factor }) => ({ x: Date.parse(from), text: t('readingsStep', { factor: number(factor, 4), version }) })));
 }
 
 /** For the figures beside the charts; null where there is nothing to say. */
@@ -43,7 +46,7 @@ function doubtWords({ gauge, failedAt, after, before, verdict }) {
 }
 
 /** How many samples of this time, in words; for the head of the page. */
-export const exportedWords = ({ samples }) => `${plural(samples, 'sample')} as the gauge exported them, without limits and signals.`;
+export const exportedWords = ({ samples }) => t('exported', { n: samples });
 
 function switchedAddress(isExported) {
   const query = new URLSearchParams(location.search);

@@ -9,10 +9,12 @@
 import { bySeverity } from './words.js';
 import { decimalsFor, um } from './format.js';
 import { scalingSteps } from './layerReadings.js';
+import { room } from './text.js';
 
+const t = await room('layer');
 const AXIS_PADDING = 0.1;
 /** What the lower, centre and upper line end in. */
-const LINE_ENDS = ['LCL', 'centre', 'UCL'];
+const LINE_ENDS = ['lower', 'centre', 'upper'];
 
 export function timeAxis({ columns: { takenAt } }) {
   const [min, max] = [takenAt[0], takenAt.at(-1)];
@@ -93,9 +95,9 @@ function ends(points) {
 function labelsOf({ lower, centre, upper }, kind, isRetired) {
   const ends = [lower, centre, upper]
     .map((line, i) => ({ y: line.at(-1)?.y ?? null, word: LINE_ENDS[i] }))
-    .filter(({ y, word }) => y !== null && !(kind === 'range' && word === 'LCL' && y === 0));
+    .filter(({ y, word }) => y !== null && !(kind === 'range' && word === 'lower' && y === 0));
   const decimals = Math.max(...ends.map(({ y }) => decimalsFor(y)));
-  return ends.map(({ y, word }) => ({ y, text: `${isRetired ? 'was ' : ''}${word} ${um(y, decimals)}` }));
+  return ends.map(({ y, word }) => ({ y, isCentre: word === 'centre', text: t(isRetired ? 'endWas' : 'endIs', { word: t(`end.${word}`), um: um(y, decimals) }) }));
 }
 
 /** Rings of one chart, oldest first; those of the run that the newest sample is part of are current. */
@@ -131,7 +133,7 @@ function crossesOf({ heldOut = [] }, { min, max }) {
 }
 
 function stepsOf(series) {
-  const steps = series.limits.map(({ holdsFrom, version, state, retiredAt }) => ({ x: Date.parse(holdsFrom), text: `limits version ${version}, ${retiredAt ? 'retired since' : state}` }));
+  const steps = series.limits.map(({ holdsFrom, version, state, retiredAt }) => ({ x: Date.parse(holdsFrom), text: retiredAt ? t('limitsRetired', { version }) : t('limitsStep', { version, state: t.maybe(`state.${state}`) ?? state }) }));
   return [...steps, ...scalingSteps(series)].sort((a, b) => a.x - b.x);
 }
 

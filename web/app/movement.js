@@ -23,10 +23,10 @@ export function axisWith({ min, max }, movement) {
   return { min, max: meeting.expected > most ? max : Math.min(most, Math.max(max, wanted)) };
 }
 
-/** A sentence or three. */
-export function movementInWords({ samples, change, meetings }) {
+/** A sentence or three; `unusual` says whether there are signals in the same time. */
+export function movementInWords({ samples, change, meetings }, unusual) {
   if (change === null) {
-    return t(samples < 40 ? 'tooFewForMovement' : 'noMovement', { n: samples });
+    return t(samples < 40 ? 'tooFewForMovement' : unusual ? 'severalMovements' : 'noMovement', { n: samples });
   }
   const { kind, size, at, notBefore, notAfter } = change;
   const params = { by: length(Math.abs(size.value), 2), at: moment(at), from: notBefore === null ? '' : moment(notBefore), to: moment(notAfter) };

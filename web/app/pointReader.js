@@ -9,7 +9,9 @@ import { shape } from './marks.js';
 import { um } from './format.js';
 import { moment } from './plantClock.js';
 import { explain } from './words.js';
+import { room } from './text.js';
 
+const t = await room('layer');
 const REST_MS = 300;
 const STEPS = { ArrowLeft: -1, ArrowRight: 1, PageUp: -10, PageDown: 10, Home: -Infinity, End: Infinity };
 
@@ -17,7 +19,7 @@ export function pointReader(panels) {
   const words = el('p', { class: 'reader-words' });
   const tests = el('ul', { class: 'plain reader-tests' });
   const corrected = el('ul', { class: 'plain reader-corrected' });
-  const node = el('div', { class: 'reader', role: 'region', tabindex: 0, 'aria-label': 'The sample under the cursor' }, words, tests, corrected);
+  const node = el('div', { class: 'reader', role: 'region', tabindex: 0, 'aria-label': t('underCursor') }, words, tests, corrected);
   const cursors = panels.map((panel) => {
     const cursor = el('span', { class: 'cursor', 'aria-hidden': 'true' });
     panel.node.append(cursor);
@@ -118,15 +120,15 @@ function nearest(times, ms) {
 }
 
 function sampleInWords({ columns, heldOut = [] }, i) {
-  const where = `${moment(columns.takenAt[i])}, roll ${columns.roll[i]}, sample ${columns.sample[i]}`;
+  const where = t('where', { at: moment(columns.takenAt[i]), roll: columns.roll[i], sample: columns.sample[i] });
   const held = heldOut.find(({ roll, sample }) => roll === columns.roll[i] && sample === columns.sample[i]);
   if (held) {
-    const read = held.mean === null ? '' : `, read as ${um(held.mean)} µm`;
-    return `${where}: misread, held out${read}. ${held.evidence.join(' ')}`;
+    const evidence = held.evidence.join(' ');
+    return held.mean === null ? t('held', { where, evidence }) : t('heldAs', { where, mean: um(held.mean), evidence });
   }
   if (columns.mean[i] === null) {
-    return `${where}: not measured.`;
+    return t('notMeasured', { where });
   }
-  const spread = columns.range[i] === null ? '' : `, range ${um(columns.range[i])}`;
-  return `${where}: mean ${um(columns.mean[i])} µm${spread}; ${columns.size[i]} readings from ${um(columns.least[i])} to ${um(columns.greatest[i])}.`;
+  const figures = { where, mean: um(columns.mean[i]), range: um(columns.range[i]), n: columns.size[i], least: um(columns.least[i]), greatest: um(columns.greatest[i]) };
+  return t(columns.range[i] === null ? 'meanOnly' : 'meanRange', figures);
 }

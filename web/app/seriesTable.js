@@ -1,19 +1,21 @@
 /** The samples as a table behind the charts, newest first; built only when somebody opens it. */
 import { el } from './elements.js';
-import { count, number } from './format.js';
+import { count, um } from './format.js';
 import { moment } from './plantClock.js';
 import { shortTest } from './words.js';
+import { room } from './text.js';
 
+const t = await room('layer');
 const MOST_ROWS = 300;
 const DECIMALS = 3;
-const HEADS = ['Taken', 'Roll', 'Sample', 'Readings', 'Mean µm', 'Range µm', 'Least', 'Greatest', 'Tests'];
+const HEADS = ['taken', 'roll', 'sample', 'readings', 'mean', 'range', 'least', 'greatest', 'tests'].map((name) => t(`head.${name}`));
 
 export function seriesTable() {
   const body = el('tbody', {});
   const note = el('caption', {});
   const table = el('table', {}, note, el('thead', {}, el('tr', {}, HEADS.map((head) => el('th', { scope: 'col' }, head)))), body);
-  const frame = el('div', { class: 'table-frame', tabindex: 0, role: 'region', 'aria-label': 'Samples as a table' }, table);
-  const node = el('details', { class: 'series-table', on: { toggle: fill } }, el('summary', {}, 'Samples as a table'), frame);
+  const frame = el('div', { class: 'table-frame', tabindex: 0, role: 'region', 'aria-label': t('asTable') }, table);
+  const node = el('details', { class: 'series-table', on: { toggle: fill } }, el('summary', {}, t('asTable')), frame);
   let series = null;
 
   function fill() {
@@ -23,7 +25,7 @@ export function seriesTable() {
     const { columns, samples } = series;
     const tests = testsByIndex(series.signals);
     const newestFirst = columns.takenAt.map((ms, i) => i).reverse().slice(0, MOST_ROWS);
-    note.textContent = `${count(newestFirst.length)} of ${count(samples)} samples, newest first`;
+    note.textContent = t('ofSamples', { shown: count(newestFirst.length), samples: count(samples) });
     body.replaceChildren(...newestFirst.map((i) => row(columns, i, tests.get(i) ?? [])));
   }
 
@@ -35,7 +37,7 @@ export function seriesTable() {
 }
 
 function row(c, i, tests) {
-  const figures = [number(c.mean[i], DECIMALS), number(c.range[i], DECIMALS), number(c.least[i], DECIMALS), number(c.greatest[i], DECIMALS)];
+  const figures = [c.mean[i], c.range[i], c.least[i], c.greatest[i]].map((value) => um(value, DECIMALS));
   return el('tr', { data: { unusual: tests.length > 0 } },
     el('th', { scope: 'row' }, moment(c.takenAt[i])),
     [c.roll[i], c.sample[i], c.size[i], ...figures].map((text, at) => el('td', { class: at > 1 ? 'figure' : null }, text)),
@@ -45,7 +47,7 @@ function row(c, i, tests) {
 function testsByIndex(signals) {
   const tests = new Map();
   for (const signal of signals) {
-    const words = signal.chart === 'range' ? `range ${shortTest(signal)}` : shortTest(signal);
+    const words = signal.chart === 'range' ? t('rangeTest', { test: shortTest(signal) }) : shortTest(signal);
     tests.set(signal.index, [...(tests.get(signal.index) ?? []), words]);
   }
   return tests;

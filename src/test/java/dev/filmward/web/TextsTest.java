@@ -92,6 +92,10 @@ class TextsTest {
             missing.add(module + " asks for " + room.group(2) + "." + first);
           }
         }
+        Pattern.compile(speaker + "[^`'\"()]*`([^`$]*)\\$\\{")
+            .matcher(source)
+            .results()
+            .forEach(call -> starts.add(room.group(2) + "." + call.group(1)));
         keys.stream()
             .filter(key -> key.startsWith(room.group(2) + "."))
             .filter(key -> source.contains("'" + key.substring(room.group(2).length() + 1) + "'"))
