@@ -10,6 +10,7 @@ import { throttled } from './refresh.js';
 import { troubleLine } from './trouble.js';
 import { boardLegend } from './boardLegend.js';
 import { emptyBoard } from './emptyBoard.js';
+import { wall } from './wall.js';
 import { room } from './text.js';
 
 const t = await room('board');
@@ -17,13 +18,14 @@ const LEAST_BETWEEN_MS = 1_000;
 /** Asked again even when nothing happens, so that a line that fell silent turns stale. */
 const ANYWAY_EVERY_MS = 20_000;
 
-export function mount(root) {
+export function mount(root, params) {
   const top = headlineOf();
   const trouble = troubleLine();
   const lines = el('div', { class: 'lines' });
   const below = el('div', {});
   root.replaceChildren(el('h1', { class: 'for-readers' }, t('title')), top.node, trouble.node, lines, below);
   let bands = [];
+  const onWall = params.has('wall') ? wall(lines) : null;
 
   function show(board, alarms) {
     synchronise(board.now, board.zone);
@@ -39,6 +41,7 @@ export function mount(root) {
       lines.replaceChildren(...bands.map((band) => band.node));
     }
     showBelow(below, board.lines.length > 0);
+    onWall?.arrange(board);
     bands.forEach((band) => band.draw());
   }
 
@@ -61,6 +64,7 @@ export function mount(root) {
     every(ANYWAY_EVERY_MS, refreshing.ask),
     watchWidth(lines, () => bands.forEach((band) => band.draw())),
     refreshing.stop,
+    () => onWall?.stop(),
   ];
   refreshing.ask();
   return () => stops.forEach((stop) => stop());

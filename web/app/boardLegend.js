@@ -13,7 +13,8 @@ export function boardLegend() {
   return el('aside', { class: 'board-legend', 'aria-label': t('howToRead') },
     el('ul', { class: 'plain' }, swatches),
     el('p', {}, t('legend')),
-    el('a', { href: '/help.html' }, t('moreMarks')));
+    el('a', { href: '/help.html' }, t('moreMarks')),
+    el('a', { href: '/?wall', data: { action: 'wall' } }, t('onTheWall')));
 }
 
 function swatch(role) {

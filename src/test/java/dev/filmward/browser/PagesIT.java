@@ -33,6 +33,7 @@ class PagesIT {
   private static final Map<String, String> PAGES =
       Map.ofEntries(
           Map.entry("board", "/"),
+          Map.entry("wall", "/?wall"),
           Map.entry("layer", "/layer.html?line=Blown%201&structure=DUO-50&kind=layer&position=1"),
           Map.entry("limits", "/limits.html?line=Blown%201&structure=DUO-50"),
           Map.entry("tests", "/tests.html?line=Blown%201&structure=DUO-50"),
