@@ -13,7 +13,7 @@ export function reportFilm(film, report) {
   const { line, structure, name, verdict, characteristics } = film;
   return el('section', { class: 'report-film', id: anchorOf(film) },
     el('h2', {}, t('filmOn', { structure, line }), ' ', el('span', { class: 'soft' }, name)),
-    el('p', { class: 'lead' }, verdictMark(verdict), ' ', verdictInWords(verdict)),
+    el('p', { class: 'lead' }, verdictMark(verdict), ' ', verdictInWords(verdict), ' ', el('a', { class: 'report-weeks', href: `/capability.html?${new URLSearchParams({ line, structure, week: report.week })}` }, t('overWeeks'))),
     figures(film, characteristics.filter(({ kind }) => kind !== 'SHARE'), report.asked),
     el('details', {}, el('summary', {}, t('shares')), shares(characteristics.filter(({ kind }) => kind === 'SHARE'))),
     el('div', { class: 'report-facts' }, alarms(film.alarms), gauge(film.gauge), limits(film.limits), samples(film.samples, film.leftOut)));

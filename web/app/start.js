@@ -22,6 +22,7 @@ const VIEWS = {
   causes: () => import('./causes.js'),
   telling: () => import('./telling.js'),
   handover: () => import('./handover.js'),
+  capability: () => import('./capability.js'),
   report: () => import('./report.js'),
   figures: () => import('./figures.js'),
   shifts: () => import('./shifts.js'),

@@ -34,6 +34,7 @@ class PagesIT {
       Map.ofEntries(
           Map.entry("board", "/"),
           Map.entry("wall", "/?wall"),
+          Map.entry("capability", "/capability.html?line=Blown%201&structure=DUO-50"),
           Map.entry("layer", "/layer.html?line=Blown%201&structure=DUO-50&kind=layer&position=1"),
           Map.entry("limits", "/limits.html?line=Blown%201&structure=DUO-50"),
           Map.entry("tests", "/tests.html?line=Blown%201&structure=DUO-50"),

@@ -1,0 +1,75 @@
+/**
+ * Capability of one film over thirteen weeks: for each layer and the total Ppk week by week with its lower confidence limit, the index that is
+ * asked for as a line, and what this week's figures are worth. The figures are those of the weekly report.
+ */
+import { getJson } from './api.js';
+import { el } from './elements.js';
+import { length, number } from './format.js';
+import { synchronise } from './plantClock.js';
+import { ppkDrawing } from './ppkDrawing.js';
+import { indexInWords, nameOf, verdictInWords, verdictMark } from './reportWords.js';
+import { room } from './text.js';
+import { troubleLine } from './trouble.js';
+
+const t = await room('report');
+
+export function mount(root, params) {
+  const trouble = troubleLine();
+  const head = el('div', { class: 'report-head' });
+  const body = el('div', { class: 'capability-grid' });
+  root.replaceChildren(head, trouble.node, body);
+
+  async function refresh() {
+    try {
+      const { films, now, zone } = await getJson('/api/v1/reports');
+      synchronise(now, zone);
+      const film = films.find(({ line, structure }) => line === params.get('line') && structure === params.get('structure')) ?? films[0];
+      head.replaceChildren(el('h1', {}, t('capabilityTitle')), film ? chooser(films, film) : el('p', {}, t('noFilmYet'), ' ', el('a', { href: '/intake.html' }, t('toIntake'))));
+      if (film) {
+        const { report } = await getJson('/api/v1/reports/week', { line: film.line, structure: film.structure, week: params.get('week') ?? film.lastWeek });
+        show(report, film);
+      }
+      trouble.clear();
+    } catch (error) {
+      trouble.show(error);
+    }
+    document.documentElement.dataset.ready = 'true';
+  }
+
+  function show(report, { line, structure }) {
+    const week = report.films[0];
+    head.append(el('p', { class: 'lead' }, verdictMark(week.verdict), ' ', t('inWeekIs', { week: report.week, verdict: verdictInWords(week.verdict) })),
+      el('p', {}, el('a', { class: 'button quiet', href: `/report.html?${new URLSearchParams({ week: report.week, line, structure })}` }, t('toReport'))),
+      el('p', { class: 'soft' }, t('howToReadPpk')));
+    body.replaceChildren(...week.characteristics.filter(({ kind }) => kind !== 'SHARE').map((one) => figure(one, report, { line, structure })));
+  }
+
+  function chooser(films, film) {
+    const select = el('select', { id: 'capability-film', on: { change: () => go(films[Number(select.value)]) } }, films.map((one, i) => el('option', { value: i, selected: one === film }, t('filmOn', one))));
+    return el('div', { class: 'report-choice' }, el('div', {}, el('label', { for: 'capability-film' }, t('film')), select));
+  }
+
+  function go({ line, structure }) {
+    params.set('line', line);
+    params.set('structure', structure);
+    params.delete('week');
+    history.pushState(null, '', `?${params}`);
+    refresh();
+  }
+  refresh();
+  return () => {};
+}
+
+function figure(one, { asked }, { line, structure }) {
+  const { giveaway, individual } = one;
+  const rows = one.trend.filter(({ ppk }) => ppk !== null);
+  const address = `/layer.html?${new URLSearchParams({ line, structure, kind: one.kind.toLowerCase(), position: one.position, range: 'week' })}`;
+  return el('section', { class: 'capability-one' },
+    el('h2', {}, el('a', { href: address }, nameOf(one))),
+    el('p', {}, individual.lower === null && individual.upper === null ? t('why.NO_SPECIFICATION') : indexInWords(one.index)),
+    ppkDrawing(one.trend, asked.index),
+    giveaway === null ? null : el('p', { class: 'soft' }, giveaway.achievableUm === null ? t(one.index.kind === 'CAPABILITY' ? 'noRoom' : 'giveawayUnknown') : t('giveawayIs', { um: length(giveaway.achievableUm, 2) })),
+    rows.length === 0 ? null : el('details', {}, el('summary', {}, t('asTable')), el('table', { class: 'report-table' },
+      el('thead', {}, el('tr', {}, [t('week'), 'Ppk', t('atLeastHead'), t('steady')].map((words, i) => el('th', { scope: 'col', class: i === 1 || i === 2 ? 'figure' : null }, words)))),
+      el('tbody', {}, rows.map(({ week, ppk, atLeast, stable }) => el('tr', {}, el('th', { scope: 'row' }, week), el('td', { class: 'figure' }, number(ppk, 2)), el('td', { class: 'figure' }, number(atLeast, 2)), el('td', {}, t(stable ? 'yes' : 'no'))))))));
+}
