@@ -33,7 +33,7 @@ export function chartPanel(name, title) {
     const { data, options } = chart;
     const pxPerPoint = node.clientWidth / panel.points.length;
     data.datasets = datasets(panel, paint, pxPerPoint);
-    options.plugins.filmward = { panel, paint, isWide: pxPerPoint > 4, ringPx: pxPerPoint > 4 ? 7 : 5 };
+    chart.filmward = { panel, paint, isWide: pxPerPoint > 4, ringPx: pxPerPoint > 4 ? 7 : 5 };
     options.layout.padding = { top: panel.steps.length > 0 ? paint.font.size * HEADROOM_EM : 6, right: labelRoom(panel, paint) };
     options.scales = scales(panel, axis, paint, name === 'range');
     chart.update('none');
@@ -63,7 +63,7 @@ function fixedOptions() {
     maintainAspectRatio: false,
     events: [],
     layout: { padding: 0 },
-    plugins: { legend: { display: false }, tooltip: { enabled: false }, filmward: { panel: null, paint: null } },
+    plugins: { legend: { display: false }, tooltip: { enabled: false } },
   };
 }
 

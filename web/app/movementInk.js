@@ -1,6 +1,6 @@
 /**
  * Draws on a chart how the level moves: the fitted level, when it changed with the interval for that, and where it leads. A plugin of the
- * chart library; reads `panel.movement` from `options.plugins.filmward`.
+ * chart library; reads `panel.movement` from `chart.filmward`.
  */
 import { onward } from './movement.js';
 import { moment } from './plantClock.js';
@@ -8,7 +8,7 @@ import { moment } from './plantClock.js';
 export const movementInk = {
   id: 'filmward-movement',
   afterDatasetsDraw: (chart) => {
-    const { panel, paint } = chart.options.plugins.filmward;
+    const { panel, paint } = chart.filmward ?? {};
     if (panel?.movement?.change) {
       clipped(chart, () => {
         level(chart, panel.movement, paint);

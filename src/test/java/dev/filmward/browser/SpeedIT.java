@@ -124,7 +124,7 @@ class SpeedIT {
     System.out.println("10 000 samples: " + times + " ms");
     assertThat(((Number) times.get("points")).intValue()).isGreaterThan(9000);
     assertThat(((Number) times.get("draw")).doubleValue()).isLessThan(200);
-    assertThat(((Number) times.get("frame")).doubleValue()).isLessThan(200);
+    assertThat(((Number) times.get("frame")).doubleValue()).isLessThan(1000.0 / 50);
   }
 
   /**
