@@ -8,6 +8,8 @@ import dev.filmward.telling.MailServer.Security;
 import dev.filmward.telling.Rule.Recipient;
 import dev.filmward.telling.Sent.Outcome;
 import jakarta.mail.internet.MimeMessage;
+import jakarta.mail.internet.MimeMultipart;
+import jakarta.mail.internet.MimeUtility;
 import java.io.BufferedReader;
 import java.io.IOException;
 import java.io.InputStreamReader;
@@ -17,6 +19,7 @@ import java.net.Socket;
 import java.nio.charset.StandardCharsets;
 import java.nio.file.Path;
 import java.util.Optional;
+import java.util.Random;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.BeforeEach;
@@ -66,6 +69,24 @@ class SmtpPostTest {
     assertThat(mail.getContentType()).startsWith("text/plain").containsIgnoringCase("utf-8");
     assertThat(mail.getContent().toString().lines()).containsExactly("Line:  Blown 1", "Grüße");
     assertThat(mail.getHeader("Auto-Submitted")).containsExactly("auto-generated");
+  }
+
+  @Test
+  void aFileGoesWithTheWords() throws Exception {
+    MailServer plain = start(ServerSetup.PROTOCOL_SMTP, Security.NONE, "");
+    byte[] bytes = new byte[70_000];
+    new Random(1).nextBytes(bytes);
+    Attachment file = new Attachment("report-ü.pdf", "application/pdf", bytes);
+    Message message = new Message("key-2", "Report", "Grüße\n", Optional.of(file));
+    assertThat(post.send(message, KIM, plain, Optional.empty()).isTaken()).isTrue();
+    MimeMultipart parts = (MimeMultipart) only().getContent();
+    assertThat(parts.getCount()).isEqualTo(2);
+    assertThat(parts.getBodyPart(0).getContent().toString())
+        .isEqualToNormalizingNewlines("Grüße\n");
+    assertThat(MimeUtility.decodeText(parts.getBodyPart(1).getFileName()))
+        .isEqualTo("report-ü.pdf");
+    assertThat(parts.getBodyPart(1).getContentType()).startsWith("application/pdf");
+    assertThat(parts.getBodyPart(1).getInputStream().readAllBytes()).isEqualTo(bytes);
   }
 
   @Test
