@@ -6,6 +6,9 @@ import { isWaiting } from './alarmWords.js';
 import { postJson } from './api.js';
 import { el, setText } from './elements.js';
 import { askWho } from './person.js';
+import { room } from './text.js';
+
+const t = await room('alarms');
 
 let closeOther = () => {};
 
@@ -13,7 +16,7 @@ let closeOther = () => {};
 export function acknowledgeControl(id, { changed, refused }) {
   const place = el('div', { class: 'acknowledge' });
   const said = el('p', { class: 'said', role: 'status', tabindex: -1 });
-  const button = el('button', { type: 'button', data: { action: 'acknowledge' }, on: { click: ask } }, 'Seen, mine');
+  const button = el('button', { type: 'button', data: { action: 'acknowledge' }, on: { click: ask } }, t('seenMine'));
   const node = el('div', {}, place, said);
 
   function rest() {
@@ -24,21 +27,21 @@ export function acknowledgeControl(id, { changed, refused }) {
     closeOther();
     closeOther = rest;
     setText(said, '');
-    const cancel = el('button', { type: 'button', class: 'quiet', on: { click: () => (rest(), button.focus()) } }, 'Not now');
-    place.replaceChildren(askWho('Who takes it?', 'Take it', take), cancel);
+    const cancel = el('button', { type: 'button', class: 'quiet', on: { click: () => (rest(), button.focus()) } }, t('notNow'));
+    place.replaceChildren(askWho(t('whoTakes'), t('takeIt'), take), cancel);
     place.querySelector('button, a').focus();
   }
 
   async function take(by) {
     closeOther = () => {};
     place.replaceChildren();
-    setText(said, `Taken by ${by}. Being kept\u2026`);
+    setText(said, t('beingTaken', { by }));
     said.focus();
     try {
       changed(await postJson(`/api/v1/alarms/${id}/acknowledge`, {}));
-      setText(said, `Kept: ${by} has it.`);
+      setText(said, t('keptHas', { by }));
     } catch (error) {
-      setText(said, error.status === 409 ? `Not yours: ${error.sentence}` : `Not kept. ${error.sentence ?? error.message}`);
+      setText(said, error.status === 409 ? t('notYours', { error: error.sentence }) : t('notKept', { error: error.sentence ?? error.message }));
       if (error.status === 409) {
         refused();
       } else {

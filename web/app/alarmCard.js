@@ -4,6 +4,9 @@ import { acknowledgeControl } from './acknowledge.js';
 import { groupedSignals, isWaiting, layersInWords, markOf, stateInWords } from './alarmWords.js';
 import { mark, priorityMark, shape } from './marks.js';
 import { momentOf } from './plantClock.js';
+import { room } from './text.js';
+
+const t = await room('alarms');
 
 export function alarmCard(alarm, hooks) {
   const title = el('a', { href: `#${alarm.id}` });
@@ -22,7 +25,7 @@ export function alarmCard(alarm, hooks) {
     title.toggleAttribute('aria-current', isSelected);
     setText(title, now.title);
     marks.replaceChildren(...marksOf(now));
-    setText(place, `${now.line}, ${now.structure}, since ${momentOf(now.openedAt)}`);
+    setText(place, t('placeSince', { line: now.line, structure: now.structure, at: momentOf(now.openedAt) }));
     why.replaceChildren(...whyOf(now));
     setText(state, stateInWords(now));
     control.update(now);
@@ -34,17 +37,17 @@ export function marksOf(alarm) {
   return [
     markOf(alarm) === 'act' ? mark('act') : null,
     priorityMark(alarm.priority),
-    alarm.escalatedAt && isWaiting(alarm) ? el('span', { class: 'escalated' }, `not taken: others told ${momentOf(alarm.escalatedAt)}`) : null,
-    alarm.historical ? el('span', { class: 'soft' }, 'came late: historical') : null,
+    alarm.escalatedAt && isWaiting(alarm) ? el('span', { class: 'escalated' }, t('escalated', { at: momentOf(alarm.escalatedAt) })) : null,
+    alarm.historical ? el('span', { class: 'soft' }, t('historical')) : null,
   ].filter(Boolean);
 }
 
 function whyOf(alarm) {
   const [worst] = groupedSignals(alarm);
-  const words = worst ? `${layersInWords(alarm)}: ${worst.words}` : layersInWords(alarm);
+  const words = worst ? t('layersWhy', { layers: layersInWords(alarm), words: worst.words }) : layersInWords(alarm);
   return [
     reason('unusual', words),
-    ...(alarm.outOfSpec ? [reason('spec', 'out of spec')] : []),
+    ...(alarm.outOfSpec ? [reason('spec', t('outOfSpec'))] : []),
   ];
 }
 

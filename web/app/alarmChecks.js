@@ -3,9 +3,9 @@ import { careForm, textField } from './careForm.js';
 import { chips } from './chips.js';
 import { el } from './elements.js';
 import { momentOf } from './plantClock.js';
+import { room } from './text.js';
 
-const OUTCOMES = [['found', 'This is it'], ['not-found', 'Not this']];
-const WORDS = { found: 'this is it', 'not-found': 'not this' };
+const t = await room('alarms');
 const LONGEST = 500;
 
 export function alarmChecks(alarm, { changed, refused }) {
@@ -33,8 +33,8 @@ export function alarmChecks(alarm, { changed, refused }) {
     shape = plan;
     general.replaceChildren(...now.checks.map(itemOf));
     byCause.replaceChildren(
-      ...now.causeChecks.map(({ cause, checks }) => topic(`If you suspect: ${cause}`, checks.map(itemOf))),
-      ...(now.formerChecks.length > 0 ? [topic('Done before, not in the plan any more', now.formerChecks.map(itemOf))] : []));
+      ...now.causeChecks.map(({ cause, checks }) => topic(t('ifSuspect', { cause }), checks.map(itemOf))),
+      ...(now.formerChecks.length > 0 ? [topic(t('doneBefore'), now.formerChecks.map(itemOf))] : []));
   }
   update(alarm);
   return { node: el('div', {}, general, byCause), update };
@@ -47,7 +47,7 @@ function topic(words, items) {
 function checkItem(id, words, number, { changed, refused }) {
   const done = el('ul', { class: 'plain done' });
   const place = el('div', {});
-  const button = el('button', { type: 'button', class: 'quiet', 'aria-expanded': 'false', 'aria-label': `Done: ${words}`, data: { action: 'check' }, on: { click: toggle } }, 'Done');
+  const button = el('button', { type: 'button', class: 'quiet', 'aria-expanded': 'false', 'aria-label': t('doneIs', { words }), data: { action: 'check' }, on: { click: toggle } }, t('done'));
   const node = el('li', { class: 'check' }, el('div', { class: 'check-line' }, el('span', {}, words), button), done, place);
 
   function toggle() {
@@ -58,15 +58,15 @@ function checkItem(id, words, number, { changed, refused }) {
   }
 
   function form() {
-    const outcome = chips('outcome', 'What did it show?', OUTCOMES);
-    const note = textField(`check-note-${number}`, 'What was seen (may be left empty)', { maxlength: LONGEST });
+    const outcome = chips('outcome', t('whatShowed'), [['found', t('thisIsIt')], ['not-found', t('notThis')]]);
+    const note = textField(`check-note-${number}`, t('whatSeen'), { maxlength: LONGEST });
     return careForm({
-      prefix: `check-${number}`, fields: [outcome, note.node], verb: 'Keep',
+      prefix: `check-${number}`, fields: [outcome, note.node], verb: t('keep'),
       ask: () => {
         const chosen = outcome.querySelector('input:checked')?.value;
         return chosen
           ? { path: `/api/v1/alarms/${id}/checks`, body: { check: words, outcome: chosen, note: note.value() } }
-          : { wanting: 'Say what it showed.', focus: outcome.querySelector('input') };
+          : { wanting: t('sayWhat'), focus: outcome.querySelector('input') };
       },
       done: (answer) => (toggle(), button.focus(), changed(answer)),
       refused,
@@ -76,7 +76,7 @@ function checkItem(id, words, number, { changed, refused }) {
   function update(check) {
     node.dataset.done = check.done.length > 0;
     done.replaceChildren(...check.done.map(({ outcome, note, by, at }) =>
-      el('li', { data: { outcome } }, el('strong', {}, WORDS[outcome]), `, ${by}, ${momentOf(at)}${note ? `: ${note}` : ''}`)));
+      el('li', { data: { outcome } }, el('strong', {}, t(`outcome.${outcome}`)), note ? t('doneByNote', { by, at: momentOf(at), note }) : t('doneBy', { by, at: momentOf(at) }))));
   }
   return { node, update };
 }

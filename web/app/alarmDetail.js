@@ -10,11 +10,13 @@ import { marksOf } from './alarmCard.js';
 import { groupedSignals, stateInWords } from './alarmWords.js';
 import { cautions } from './cautions.js';
 import { findingForm } from './finding.js';
-import { plural } from './format.js';
 import { holdControl } from './holds.js';
 import { shape } from './marks.js';
 import { momentOf } from './plantClock.js';
 import { explain } from './words.js';
+import { room } from './text.js';
+
+const t = await room('alarms');
 
 export function alarmDetail(alarm, causes, hooks) {
   const marks = el('div', { class: 'alarm-marks' });
@@ -32,16 +34,16 @@ export function alarmDetail(alarm, causes, hooks) {
   const control = acknowledgeControl(alarm.id, hooks);
   const holds = holdControl(alarm, hooks);
   const node = el('div', { class: 'alarm-detail', data: { detail: alarm.id } },
-    el('a', { class: 'button quiet back', href: `${location.pathname}${location.search}` }, 'All alarms'),
+    el('a', { class: 'button quiet back', href: `${location.pathname}${location.search}` }, t('allAlarms')),
     marks, title, place, state, control.node, ahead,
     el('div', { class: 'alarm-acts' }, holds.node, owner.node),
     el('div', { class: 'alarm-parts' },
-      part('Check first', checks.node, cautions()),
-      part('What may have caused it', hints.node),
-      part('Why it was raised', why),
-      part('Cause and action', finding),
-      part('History', history.node)),
-    part('Rolls since the last good sample', rolls.node));
+      part(t('checkFirst'), checks.node, cautions()),
+      part(t('mayHaveCaused'), hints.node),
+      part(t('whyRaised'), why),
+      part(t('causeAndAction'), finding),
+      part(t('history'), history.node)),
+    part(t('rollsSince'), rolls.node));
   let keptFinding;
   let takenBy;
   finding.addEventListener('input', () => (finding.dataset.touched = 'true'));
@@ -51,7 +53,7 @@ export function alarmDetail(alarm, causes, hooks) {
     node.dataset.taken = now.acknowledged !== null;
     marks.replaceChildren(...marksOf(now));
     setText(title, now.title);
-    setText(place, `${now.line}, ${now.structure}, ${now.group}. Since ${momentOf(now.openedAt)}, last signal ${momentOf(now.lastSignalAt)}, roll ${now.roll}, sample ${now.sample}.`);
+    setText(place, t('detailPlace', { line: now.line, structure: now.structure, group: now.group, since: momentOf(now.openedAt), last: momentOf(now.lastSignalAt), roll: now.roll, sample: now.sample }));
     setText(state, stateInWords(now));
     control.update(now);
     why.replaceChildren(...signalsOf(now));
@@ -82,7 +84,7 @@ export function alarmDetail(alarm, causes, hooks) {
 /** When film would be out of specification, while it is still going there. */
 function aheadInWords({ outOfSpecAt, state }) {
   return outOfSpecAt && (state === 'unacknowledged' || state === 'acknowledged')
-    ? `If it goes on like this, the mean meets a specification limit about ${momentOf(outOfSpecAt)}; single readings earlier.`
+    ? t('ahead', { at: momentOf(outOfSpecAt) })
     : '';
 }
 
@@ -91,12 +93,12 @@ function signalsOf(alarm) {
     el('li', {},
       shape('unusual'),
       el('div', {},
-        el('a', { href: chartAddress(alarm, group) }, `${group.name || `layer ${group.position}`}: ${group.words}`),
-        el('span', { class: 'soft' }, ` ${plural(group.count, 'sample')}, last at ${momentOf(group.last.takenAt)}, roll ${group.last.roll}, sample ${group.last.sample}`),
+        el('a', { href: chartAddress(alarm, group) }, t('layersWhy', { layers: group.name || t('layerAt', { position: group.position }), words: group.words })),
+        el('span', { class: 'soft' }, t('signalsOf', { n: group.count, at: momentOf(group.last.takenAt), roll: group.last.roll, sample: group.last.sample })),
         el('p', { class: 'explained' }, explain(group)))));
-  const spec = alarm.outOfSpec ? [el('li', {}, shape('spec'), el('div', {}, el('strong', {}, 'out of spec'), el('p', { class: 'explained' }, 'At least one reading lies outside what the customer allows. Decide below what becomes of the rolls since the last good sample.')))] : [];
+  const spec = alarm.outOfSpec ? [el('li', {}, shape('spec'), el('div', {}, el('strong', {}, t('outOfSpec')), el('p', { class: 'explained' }, t('outOfSpecWhy'))))] : [];
   const left = alarm.signalCount - alarm.signals.length;
-  return [...spec, ...groups, ...(left > 0 ? [el('li', {}, el('span', {}), `and ${plural(left, 'more signal')}`)] : [])];
+  return [...spec, ...groups, ...(left > 0 ? [el('li', {}, el('span', {}), t('moreSignals', { n: left }))] : [])];
 }
 
 function chartAddress({ line, structure }, { kind, position }) {
@@ -105,9 +107,9 @@ function chartAddress({ line, structure }, { kind, position }) {
 
 function findingWords({ cause, note, action, by, at }) {
   return el('dl', { class: 'found' },
-    el('div', {}, el('dt', {}, 'Cause'), el('dd', {}, note ? `${cause} (${note})` : cause)),
-    el('div', {}, el('dt', {}, 'Action'), el('dd', {}, action || 'still to come')),
-    el('div', {}, el('dt', {}, 'By'), el('dd', {}, `${by}, ${momentOf(at)}`)));
+    el('div', {}, el('dt', {}, t('cause')), el('dd', {}, note ? t('causeNote', { cause, note }) : cause)),
+    el('div', {}, el('dt', {}, t('action')), el('dd', {}, action || t('stillToCome'))),
+    el('div', {}, el('dt', {}, t('by')), el('dd', {}, t('byAt', { by, at: momentOf(at) }))));
 }
 
 function part(title, ...body) {

@@ -1,16 +1,19 @@
 /** The rolls made since the last good sample before an alarm, to the end of its excursion, and what becomes of them. */
 import { getJson } from './api.js';
 import { el } from './elements.js';
-import { count, plural } from './format.js';
+import { count } from './format.js';
 import { shape } from './marks.js';
 import { momentOf } from './plantClock.js';
 import { rollPicker } from './rollList.js';
 import { troubleLine } from './trouble.js';
+import { room } from './text.js';
+
+const t = await room('alarms');
 
 export function alarmRolls(alarm, hooks) {
   const trouble = troubleLine();
   const span = el('p', {});
-  const all = { words: 'Tick all that nobody has decided about', wanted: ({ state }) => state === null };
+  const all = { words: t('tickUndecided'), wanted: ({ state }) => state === null };
   const picker = rollPicker({ factsOf, alarmId: alarm.id, all, decided: () => refresh(), refused: () => (refresh(), hooks.refused()) });
   let seen = '';
 
@@ -30,7 +33,7 @@ export function alarmRolls(alarm, hooks) {
       picker.show(found.rolls);
       trouble.clear();
     } catch (error) {
-      trouble.show(error, 'The rolls cannot be listed.');
+      trouble.show(error, t('rollsNotListed'));
     }
   }
   update(alarm);
@@ -39,22 +42,22 @@ export function alarmRolls(alarm, hooks) {
 
 function spanWords({ lastGood, over, until }) {
   const from = lastGood
-    ? `The last good sample before it was ${lastGood.sample} on roll ${lastGood.roll}, ${momentOf(lastGood.takenAt)}: nothing signalled there and nothing was out of spec.`
-    : 'No sample before it was good, so every roll since the first sample is here.';
-  const to = over ? ` It was usual again at ${momentOf(until)}.` : ' It goes on, so the list goes to the newest sample.';
+    ? t('lastGood', { sample: lastGood.sample, roll: lastGood.roll, at: momentOf(lastGood.takenAt) })
+    : t('noGood');
+  const to = over ? t('usualAgain', { at: momentOf(until) }) : t('goesOn');
   return [from + to];
 }
 
 function factsOf({ samples, readings, outOfSpec, averagesOutOfSpec, heldOut = 0, thinned }) {
-  const made = samples > 0 ? plural(samples, 'sample') : 'no sample after the good one';
+  const made = samples > 0 ? t('samples', { n: samples }) : t('noSample');
   const parts = [
-    outOfSpec > 0 ? `${count(outOfSpec)} of ${plural(readings, 'reading')} out of spec` : null,
-    averagesOutOfSpec > 0 ? `${plural(averagesOutOfSpec, 'average')} out of spec` : null,
+    outOfSpec > 0 ? t('readingsOut', { out: count(outOfSpec), n: readings }) : null,
+    averagesOutOfSpec > 0 ? t('averagesOut', { n: averagesOutOfSpec }) : null,
   ].filter(Boolean);
-  const quiet = readings > 0 ? `, none of ${plural(readings, 'reading')} out of spec` : '';
+  const quiet = readings > 0 ? t('noneOut', { n: readings }) : '';
   return [
     el('p', {}, parts.length > 0 ? `${made} ` : made + quiet, parts.length > 0 ? el('span', { class: 'reason' }, shape('spec'), el('span', {}, parts.join(', '))) : null),
-    heldOut > 0 ? el('p', { class: 'soft' }, `${plural(heldOut, 'sample')} misread, not counted`) : null,
-    thinned > 0 ? el('p', { class: 'soft' }, `${plural(thinned, 'sample')} without readings, thinned`) : null,
+    heldOut > 0 ? el('p', { class: 'soft' }, t('misread', { n: heldOut })) : null,
+    thinned > 0 ? el('p', { class: 'soft' }, t('thinned', { n: thinned })) : null,
   ];
 }

@@ -2,29 +2,27 @@
 import { careForm, folded, textField } from './careForm.js';
 import { el } from './elements.js';
 import { momentOf } from './plantClock.js';
+import { room } from './text.js';
+
+const t = await room('alarms');
 
 const SYSTEM = 'Filmward';
 const COMMENT = 'comment: ';
 const LONGEST = 2_000;
 const MOVED = /^now ([a-z-]+)/;
-const STATES = {
-  unacknowledged: 'unusual, not taken', acknowledged: 'unusual, taken',
-  'returned-unacknowledged': 'usual again, not taken', normal: 'usual again',
-  shelved: 'on the shelf', 'out-of-service': 'out of service', suppressed: 'held back, the line is not running',
-};
 
 export function timeline(alarm, { changed, refused }) {
   const list = el('ol', { class: 'plain history' });
-  const comment = textField('comment-words', 'Comment', { rows: 2, maxlength: LONGEST });
+  const comment = textField('comment-words', t('comment'), { rows: 2, maxlength: LONGEST });
   const form = careForm({
-    prefix: 'comment', fields: [comment.node], verb: 'Keep the comment',
+    prefix: 'comment', fields: [comment.node], verb: t('keepComment'),
     ask: () => (comment.value()
       ? { path: `/api/v1/alarms/${alarm.id}/comments`, body: { words: comment.value() } }
-      : { wanting: 'Write something first.', focus: comment.input }),
+      : { wanting: t('writeFirst'), focus: comment.input }),
     done: (answer) => ((comment.input.value = ''), (fold.open = false), changed(answer)),
     refused,
   });
-  const fold = folded('Write a comment', form.node, { fold: 'comment' });
+  const fold = folded(t('writeComment'), form.node, { fold: 'comment' });
 
   function update(now) {
     list.replaceChildren(...now.history.map(entryOf));
@@ -44,5 +42,5 @@ function entryOf({ at, by, what }) {
 /** Changes of state are kept as words of the interface; a move of the line may have no reason. */
 function movedInWords(what) {
   const moved = MOVED.exec(what);
-  return moved ? what.replace(MOVED, (all, state) => STATES[state] ?? all).replace(/: not given$/, '') : what;
+  return moved ? what.replace(MOVED, (all, state) => t.maybe(`state.${state}`) ?? all).replace(/: not given$/, '') : what;
 }

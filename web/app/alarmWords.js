@@ -2,6 +2,9 @@
 import { bySeverity, direction, shortTest } from './words.js';
 import { list } from './format.js';
 import { momentOf } from './plantClock.js';
+import { room } from './text.js';
+
+const t = await room('alarms');
 
 const RANK = { high: 0, medium: 1, low: 2 };
 
@@ -22,50 +25,48 @@ export function isActive({ state }) {
 export function stateInWords(alarm) {
   const taken = takenInWords(alarm);
   if (alarm.closed) {
-    return alarm.shownAt === null ? 'Over. It was held back all the time and asked nothing of anybody.' : `Closed. ${taken}.`;
+    return alarm.shownAt === null ? t('overHeld') : t('closed', { taken });
   }
   if (isHeld(alarm)) {
     return heldInWords(alarm);
   }
   switch (alarm.state) {
     case 'unacknowledged':
-      return `${taken}. Still unusual.`;
     case 'acknowledged':
-      return `${taken}. Still unusual.`;
+      return t('still', { taken });
     case 'returned-unacknowledged':
-      return `${taken}. It went back to usual by itself${since(alarm.returnedAt)}.`;
+      return alarm.returnedAt ? t('wentBackAt', { taken, at: momentOf(alarm.returnedAt) }) : t('wentBack', { taken });
     default:
-      return `${taken}. Back to usual${since(alarm.returnedAt)}. ${missing(alarm)}`;
+      return alarm.returnedAt ? t('backAt', { taken, at: momentOf(alarm.returnedAt), missing: missing(alarm) }) : t('back', { taken, missing: missing(alarm) });
   }
 }
 
 function heldInWords({ state, hold }) {
   if (state === 'suppressed') {
-    return 'Suppressed: the line is not running. If it goes on when the line runs, it comes back.';
+    return t('suppressed');
   }
-  const by = hold ? ` by ${hold.by}: ${hold.reason}` : '';
-  return state === 'shelved' ? `Shelved${hold ? ` until ${momentOf(hold.until)}` : ''}${by}` : `Out of service${by}`;
+  if (!hold) {
+    return t(state === 'shelved' ? 'shelved' : 'outOfService');
+  }
+  const { by, reason } = hold;
+  return state === 'shelved' ? t('shelvedUntil', { until: momentOf(hold.until), by, reason }) : t('outOfServiceBy', { by, reason });
 }
 
 /** Who took it, and who has it now where that is somebody else. */
 function takenInWords({ acknowledged, owner }) {
   if (!acknowledged) {
-    return owner ? `With ${owner.name}, but not taken yet` : 'Nobody has taken it yet';
+    return owner ? t('withOwner', { name: owner.name }) : t('nobodyTook');
   }
-  const now = owner && owner.name !== acknowledged.by ? `, now with ${owner.name}` : '';
-  return `Taken by ${acknowledged.by} at ${momentOf(acknowledged.at)}${now}`;
-}
-
-function since(iso) {
-  return iso ? ` at ${momentOf(iso)}` : '';
+  const taken = { by: acknowledged.by, at: momentOf(acknowledged.at) };
+  return owner && owner.name !== acknowledged.by ? t('takenNow', { ...taken, name: owner.name }) : t('takenBy', taken);
 }
 
 /** What still keeps it open. */
 function missing({ finding }) {
   if (!finding) {
-    return 'It closes when cause and action are written down.';
+    return t('needsBoth');
   }
-  return finding.code === 'not-found-yet' ? 'It closes when the cause is found.' : 'It closes when the action is written down.';
+  return finding.code === 'not-found-yet' ? t('needsCause') : t('needsAction');
 }
 
 /** Which mark it wears. */
@@ -82,7 +83,7 @@ export function byUrgency(a, b) {
 }
 
 export function layersInWords({ characteristics }) {
-  return list(characteristics.map(({ name, position }) => name || `layer ${position}`));
+  return list(characteristics.map(({ name, position }) => name || t('layerAt', { position })));
 }
 
 /** Signals of one layer and one test together: [{kind, position, name, words, count, last}], what says most first. */
@@ -90,7 +91,7 @@ export function groupedSignals({ signals }) {
   const groups = new Map();
   for (const signal of [...signals].sort(bySeverity)) {
     const key = JSON.stringify([signal.kind, signal.position, signal.chart, signal.test, signal.side]);
-    const group = groups.get(key) ?? { ...signal, words: `${direction(signal)}, ${shortTest(signal)}`, count: 0, last: signal };
+    const group = groups.get(key) ?? { ...signal, words: t('signalIs', { direction: direction(signal), test: shortTest(signal) }), count: 0, last: signal };
     group.count += 1;
     group.last = Date.parse(signal.takenAt) > Date.parse(group.last.takenAt) ? signal : group.last;
     groups.set(key, group);

@@ -4,11 +4,12 @@ import { el, setText } from './elements.js';
 import { alarmCard } from './alarmCard.js';
 import { alarmDetail } from './alarmDetail.js';
 import { byUrgency, isHeld, isWaiting } from './alarmWords.js';
-import { plural } from './format.js';
 import * as live from './live.js';
 import { throttled } from './refresh.js';
 import { troubleLine } from './trouble.js';
+import { room } from './text.js';
 
+const t = await room('alarms');
 const LEAST_BETWEEN_MS = 1_000;
 
 export function mount(root, params) {
@@ -41,7 +42,7 @@ export function mount(root, params) {
       trouble.clear();
       draw();
     } catch (error) {
-      trouble.show(error, 'This list is not fresh.');
+      trouble.show(error, t('notFresh'));
     }
     document.documentElement.dataset.ready = 'true';
   }
@@ -112,39 +113,39 @@ function headingOf(alarms) {
   const open = alarms.filter((alarm) => !alarm.closed);
   const waiting = open.filter(isWaiting).length;
   if (open.length === 0) {
-    return 'No open alarms';
+    return t('noneOpen');
   }
   const held = open.filter(isHeld).length;
-  const taken = waiting === 0 ? 'all taken' : waiting === open.length ? 'not taken by anybody' : `${waiting} that nobody has taken`;
-  const said = [held === open.length ? '' : taken, held > 0 ? `${held} held back` : ''].filter(Boolean);
-  return [plural(open.length, 'open alarm'), ...said].join(', ').replace(/^o/, 'O');
+  const taken = waiting === 0 ? t('allTaken') : waiting === open.length ? t('noneTaken') : t('someWait', { waiting });
+  const said = [held === open.length ? '' : taken, held > 0 ? t('heldBack', { held }) : ''].filter(Boolean);
+  return [t('openHead', { n: open.length }), ...said].join(', ');
 }
 
 function foundWords(n, words) {
-  return n === 0 ? `No alarm with "${words}"` : `${plural(n, 'alarm')} with "${words}"`.replace(/^o/, 'O');
+  return n === 0 ? t('foundNone', { words }) : t('found', { n, words });
 }
 
 /** Comments, causes and actions are searched, of closed alarms too. */
 function searchForm(words) {
   return el('form', { class: 'alarm-search', role: 'search', method: 'get', action: '/alarms.html' },
-    el('label', { for: 'alarm-words', class: 'for-readers' }, 'Find in causes, actions and comments'),
-    el('input', { id: 'alarm-words', type: 'search', name: 'words', value: words, maxlength: 100, required: true, placeholder: 'In causes, actions, comments', autocomplete: 'off' }),
-    el('button', { class: 'quiet' }, 'Find'));
+    el('label', { for: 'alarm-words', class: 'for-readers' }, t('findLabel')),
+    el('input', { id: 'alarm-words', type: 'search', name: 'words', value: words, maxlength: 100, required: true, placeholder: t('findIn'), autocomplete: 'off' }),
+    el('button', { class: 'quiet' }, t('find')));
 }
 
 function nothing(show) {
   if (show === 'found') {
-    return el('p', { class: 'nothing' }, 'Causes, actions and comments were looked through, of closed alarms too.');
+    return el('p', { class: 'nothing' }, t('lookedThrough'));
   }
-  const words = show === 'open' ? 'Nothing is waiting for anybody. Closed alarms are under "All".' : 'There has been no alarm yet. They come once limits are in force and a layer moves.';
+  const words = show === 'open' ? t('nothingWaits') : t('neverYet');
   return el('p', { class: 'nothing' }, words);
 }
 
 function tabs(show) {
   const tab = (name, words, search) => el('a', { href: `/alarms.html${search}`, 'aria-current': name === show ? 'page' : null }, words);
-  return el('nav', { class: 'ranges', 'aria-label': 'Which alarms' }, tab('open', 'Open', ''), tab('all', 'All, with closed', '?state=all'),
-    el('a', { href: '/rolls.html' }, 'Rolls'), el('a', { href: '/causes.html' }, 'Causes and checks'),
-    el('a', { href: '/figures.html' }, 'How good they are'));
+  return el('nav', { class: 'ranges', 'aria-label': t('which') }, tab('open', t('open'), ''), tab('all', t('all'), '?state=all'),
+    el('a', { href: '/rolls.html' }, t('rolls')), el('a', { href: '/causes.html' }, t('causesAndChecks')),
+    el('a', { href: '/figures.html' }, t('howGood')));
 }
 
 /** Puts nodes in order without touching those that are already in place, so that focus stays. */

@@ -1,6 +1,9 @@
 /** Asks for a last word in a sheet over the page; gives the name it is kept under, or null where the sheet was closed. */
 import { el, setText } from './elements.js';
 import { lastWord } from './person.js';
+import { room } from './text.js';
+
+const t = await room('person');
 
 /** `fields` are asked for as well; `wanting()` says what is missing in them, '' where nothing is. */
 export function askSheet(title, words, verb, { fields = [], wanting = () => '' } = {}) {
@@ -12,7 +15,7 @@ export function askSheet(title, words, verb, { fields = [], wanting = () => '' }
       el('p', {}, words),
       fields,
       lastWord(verb, chosen, 'tend-alarms'), said,
-      el('form', { method: 'dialog' }, el('button', { class: 'quiet' }, 'Not now')));
+      el('form', { method: 'dialog' }, el('button', { class: 'quiet' }, t('notNow'))));
 
     function chosen(by) {
       const missing = wanting();

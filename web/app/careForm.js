@@ -2,6 +2,9 @@
 import { postJson } from './api.js';
 import { el, setText } from './elements.js';
 import { allow, signature } from './person.js';
+import { room } from './text.js';
+
+const t = await room('alarms');
 
 /**
  * `fields` are nodes; `ask()` gives {path, body} or {wanting, focus} where something is missing; `done(answer)` and
@@ -15,17 +18,17 @@ export function careForm({ prefix, fields, verb, ask, done, refused = () => {}, 
   async function submit(event) {
     event.preventDefault();
     const { path, body, wanting, focus } = ask();
-    setText(said, wanting ?? 'Being kept\u2026');
+    setText(said, wanting ?? t('beingKept'));
     if (wanting) {
       return focus?.focus();
     }
     button.disabled = true;
     try {
       const answer = await postJson(path, body);
-      setText(said, 'Kept.');
+      setText(said, t('kept'));
       done(answer);
     } catch (error) {
-      setText(said, `Not kept. ${error.sentence ?? error.message}`);
+      setText(said, t('notKept', { error: error.sentence ?? error.message }));
       if (error.status === 409) {
         refused();
       }

@@ -6,7 +6,9 @@ import { postJson } from './api.js';
 import { chips } from './chips.js';
 import { el, setText } from './elements.js';
 import { allow, signature } from './person.js';
+import { room } from './text.js';
 
+const t = await room('alarms');
 const NOT_FOUND_YET = 'not-found-yet';
 const OTHER = 'other';
 const LONGEST = 500;
@@ -19,11 +21,11 @@ export function findingForm(alarm, causes, changed) {
   const action = el('textarea', { id: 'finding-action', rows: 3, maxlength: LONGEST });
   const said = el('p', { class: 'said', role: 'status' });
   const form = el('form', { class: 'finding', data: { action: 'finding' }, novalidate: true, on: { submit, change: nameNote } },
-    chips('cause', 'Cause', choicesOf(causes, kept)),
+    chips('cause', t('cause'), choicesOf(causes, kept)),
     el('div', {}, noteLabel, note),
-    el('div', {}, el('label', { for: 'finding-action' }, 'Action: what was done (may come later)'), action),
+    el('div', {}, el('label', { for: 'finding-action' }, t('actionLabel')), action),
     signature('tend-alarms'),
-    allow(el('button', { type: 'submit' }, 'Keep cause and action'), 'tend-alarms'),
+    allow(el('button', { type: 'submit' }, t('keepBoth')), 'tend-alarms'),
     said);
   const cause = () => form.elements.cause.value;
   fill();
@@ -32,21 +34,21 @@ export function findingForm(alarm, causes, changed) {
     event.preventDefault();
     const body = { cause: cause(), note: note.value.trim(), action: action.value.trim() };
     const isUnnamed = body.cause === OTHER && !body.note;
-    const wanting = !body.cause ? 'Choose a cause, or say "not found yet".' : isUnnamed ? 'Write which other cause.' : '';
-    setText(said, wanting || 'Being kept\u2026');
+    const wanting = !body.cause ? t('chooseCause') : isUnnamed ? t('whichOther') : '';
+    setText(said, wanting || t('beingKept'));
     if (wanting) {
       return (!body.cause ? form.querySelector('input[name="cause"]') : note).focus();
     }
     try {
       changed(await postJson(`/api/v1/alarms/${alarm.id}/finding`, body));
-      setText(said, 'Kept.');
+      setText(said, t('kept'));
     } catch (error) {
-      setText(said, `Not kept. ${error.sentence ?? error.message}`);
+      setText(said, t('notKept', { error: error.sentence ?? error.message }));
     }
   }
 
   function nameNote() {
-    setText(noteLabel, cause() === OTHER ? 'Which other cause' : 'More about the cause (may be left empty)');
+    setText(noteLabel, cause() === OTHER ? t('otherCause') : t('moreAbout'));
   }
 
   function fill() {
@@ -67,7 +69,7 @@ export function findingForm(alarm, causes, changed) {
 function choicesOf(causes, kept) {
   return [
     ...causes.filter(({ code, standing }) => standing === 'active' || code === kept?.code).map(({ code, words }) => [code, words]),
-    [OTHER, 'another cause'],
-    [NOT_FOUND_YET, 'not found yet'],
+    [OTHER, t('anotherCause')],
+    [NOT_FOUND_YET, t('notFoundYet')],
   ];
 }

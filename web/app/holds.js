@@ -4,7 +4,9 @@ import { chips } from './chips.js';
 import { el, setText } from './elements.js';
 import { askWho } from './person.js';
 import { momentOf } from './plantClock.js';
+import { room } from './text.js';
 
+const t = await room('alarms');
 const MINUTES = [['15', '15 min'], ['30', '30 min'], ['60', '1 h'], ['120', '2 h'], ['240', '4 h'], ['480', '8 h']];
 
 const NEEDS = { 'take-out': 'decide', 'put-back': 'decide' };
@@ -24,25 +26,25 @@ export function holdControl(alarm, { refused }) {
 
   function parts(now) {
     if (now.hold && now.state === 'shelved') {
-      return [ending('end-hold', `/api/v1/shelves/${now.hold.id}/end`, 'Take it off the shelf', `On the shelf until ${momentOf(now.hold.until)}. It and new alarms of the same layers make no sound until then.`)];
+      return [ending('end-hold', `/api/v1/shelves/${now.hold.id}/end`, t('takeOffShelf'), t('onShelfUntil', { at: momentOf(now.hold.until) }))];
     }
     if (now.hold && now.state === 'out-of-service') {
-      return [ending('put-back', `/api/v1/out-of-service/${now.hold.id}/end`, 'Put it back into service', 'Out of service until an engineer puts it back.')];
+      return [ending('put-back', `/api/v1/out-of-service/${now.hold.id}/end`, t('putBack'), t('outUntil'))];
     }
     const canShelve = ['unacknowledged', 'acknowledged', 'returned-unacknowledged'].includes(now.state);
     return now.closed || !canShelve ? [] : [shelving(now), takingOut(now)];
   }
 
   function shelving(now) {
-    const time = chips('minutes', 'For how long', MINUTES);
+    const time = chips('minutes', t('howLong'), MINUTES);
     time.querySelector('input[value="60"]').checked = true;
-    return question('shelve', 'Shelve it for a while', 'The cause is known and being worked on: it and new alarms of the same layers make no sound until then. If it still goes on, it comes back.', time,
+    return question('shelve', t('shelveIt'), t('shelveMeans'), time,
       (form) => postJson(`/api/v1/alarms/${now.id}/shelve`, { minutes: Number(form.elements.minutes.value), ...said(form) }));
   }
 
   function takingOut(now) {
     const body = { line: now.line, structure: now.structure, positions: now.characteristics.map(({ position }) => position) };
-    return question('take-out', 'Take these layers out of service', 'For repairs of the gauge and the like: no alarm of these layers at all until an engineer puts them back. Charts and signals go on.', null,
+    return question('take-out', t('takeOut'), t('takeOutMeans'), null,
       (form) => postJson('/api/v1/out-of-service', { ...body, ...said(form) }));
   }
 
@@ -55,20 +57,20 @@ export function holdControl(alarm, { refused }) {
     const reason = el('textarea', { id: `${action}-reason`, name: 'reason', rows: 2, maxlength: 500 });
     const form = el('form', { class: 'hold-form', novalidate: true, on: { submit: (event) => event.preventDefault() } },
       el('p', { class: 'soft' }, words), extra,
-      el('div', {}, el('label', { for: `${action}-reason` }, 'Why'), reason),
-      askWho('Who does it?', verb, send, NEEDS[action] ?? 'tend-alarms'), told);
+      el('div', {}, el('label', { for: `${action}-reason` }, t('why')), reason),
+      askWho(t('whoDoes'), verb, send, NEEDS[action] ?? 'tend-alarms'), told);
 
     async function send() {
       if (reason.value.trim() === '') {
-        setText(told, 'Write why: the next shift will ask.');
+        setText(told, t('nextShiftAsks'));
         return reason.focus();
       }
-      setText(told, 'Being kept\u2026');
+      setText(told, t('beingKept'));
       try {
         await act(form);
         refused();
       } catch (error) {
-        setText(told, `Not kept. ${error.sentence ?? error.message}`);
+        setText(told, t('notKept', { error: error.sentence ?? error.message }));
       }
     }
     return el('details', { data: { action } }, el('summary', {}, verb), form);

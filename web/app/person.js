@@ -4,22 +4,15 @@
  */
 import { getJson, SIGNED_OUT } from './api.js';
 import { el } from './elements.js';
+import { room } from './text.js';
+
+const t = await room('person');
 
 /** Sent on the document when somebody else, or nobody, is signed in. */
 export const PERSON_CHANGED = 'filmward-person';
 
 const TOLD_EVERY_MS = 5 * 60_000;
 const NOBODY = { name: null, role: null, may: ['anybody'], mustChange: false, mustSetUp: false, secondFactor: false, earlier: null, guests: [] };
-const FOR_WHOM = {
-  'tend-alarms': 'shift leads, engineers and quality',
-  'tell-line-state': 'shift leads, engineers and quality',
-  'send-files': 'shift leads, engineers and quality',
-  decide: 'engineers and quality',
-  dispose: 'quality',
-  audit: 'quality',
-  administer: 'administrators',
-};
-
 let me = NOBODY;
 let toldAt = 0;
 
@@ -51,7 +44,7 @@ export function may(permission) {
 
 /** A role or permission as people say it. */
 export function inWords(word) {
-  return word.replaceAll('-', ' ');
+  return t.maybe(`role.${word}`) ?? word.replaceAll('-', ' ');
 }
 
 /** The way to sign in and come back to this page. */
@@ -65,13 +58,13 @@ export function whyNot(permission) {
     return null;
   }
   return me.name === null
-    ? el('p', { class: 'why-not' }, el('a', { href: signInAddress() }, 'Sign in'), ` to do this; it is for ${FOR_WHOM[permission]}.`)
-    : el('p', { class: 'why-not' }, `This is for ${FOR_WHOM[permission]}; ${me.name} is signed in as ${inWords(me.role ?? 'a machine')}.`);
+    ? el('p', { class: 'why-not' }, t.nodes('signInFor', { link: el('a', { href: signInAddress() }, t('signIn')), whom: t(`forWhom.${permission}`) }))
+    : el('p', { class: 'why-not' }, t('notForYou', { whom: t(`forWhom.${permission}`), name: me.name, role: me.role === null ? t('aMachine') : inWords(me.role) }));
 }
 
 /** Under whose name something will be kept, or why it will not be. */
 export function signature(permission) {
-  return whyNot(permission) ?? el('p', { class: 'signature' }, 'Kept under the name ', el('strong', {}, me.name), '.');
+  return whyNot(permission) ?? el('p', { class: 'signature' }, t.nodes('keptUnder', { name: el('strong', {}, me.name) }));
 }
 
 /** A button that this person may not use is shown, but cannot be pressed. */
@@ -93,7 +86,7 @@ export function askWho(question, verb, chosen, permission = 'tend-alarms') {
 /** The button of the last word. A screen on a shop floor is shared, so the name stands on it. */
 export function lastWord(verb, chosen, permission) {
   return whyNot(permission) ?? [
-    el('button', { type: 'button', class: 'name', data: { action: 'confirm-person', person: me.name }, on: { click: () => chosen(me.name) } }, `${verb} as ${me.name}`),
-    el('p', { class: 'soft' }, 'Somebody else? ', el('a', { href: signInAddress() }, 'Sign in as yourself'), '.'),
+    el('button', { type: 'button', class: 'name', data: { action: 'confirm-person', person: me.name }, on: { click: () => chosen(me.name) } }, t('verbAs', { verb, name: me.name })),
+    el('p', { class: 'soft' }, t.nodes('somebodyElse', { link: el('a', { href: signInAddress() }, t('asYourself')) })),
   ];
 }

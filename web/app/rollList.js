@@ -3,13 +3,14 @@ import { careForm, textField } from './careForm.js';
 import { CAUTIONS } from './cautions.js';
 import { chips } from './chips.js';
 import { el, setText } from './elements.js';
-import { plural } from './format.js';
 import { may } from './person.js';
 import { momentOf } from './plantClock.js';
+import { room } from './text.js';
 
+const t = await room('alarms');
 const LONGEST = 500;
-const CHOICES = [['held', 'Hold'], ['released', 'Release'], ['scrapped', 'Scrap'], ['rework', 'Rework']];
-export const STATES = { held: 'held', released: 'released', scrapped: 'scrapped', rework: 'for rework' };
+const CHOICES = [['held', t('hold')], ['released', t('release')], ['scrapped', t('scrap')], ['rework', t('rework')]];
+export const STATES = Object.fromEntries(['held', 'released', 'scrapped', 'rework'].map((state) => [state, t(`roll.${state}`)]));
 
 /**
  * `factsOf(roll)` are nodes beside the roll's name. `alarmId` goes with a decision; null leaves that of the one before.
@@ -17,12 +18,12 @@ export const STATES = { held: 'held', released: 'released', scrapped: 'scrapped'
  */
 export function rollPicker({ factsOf, alarmId, all, decided, refused }) {
   const list = el('ul', { class: 'plain rolls' });
-  const reason = textField('roll-reason', 'Reason', { rows: 2, maxlength: LONGEST });
-  const choice = chips('roll-state', 'What becomes of the rolls ticked', CHOICES.filter(([state]) => state === 'held' || may('dispose')));
+  const reason = textField('roll-reason', t('reason'), { rows: 2, maxlength: LONGEST });
+  const choice = chips('roll-state', t('whatBecomes'), CHOICES.filter(([state]) => state === 'held' || may('dispose')));
   const chosen = new Set();
   let rolls = [];
   const form = careForm({
-    prefix: 'roll', fields: [choice, reason.node], verb: 'Decide',
+    prefix: 'roll', fields: [choice, reason.node], verb: t('decide'),
     ask, done: (answer) => (chosen.clear(), (reason.input.value = ''), decided(answer)), refused,
   });
   const every = el('button', { type: 'button', class: 'quiet', hidden: true, data: { action: 'tick-all' }, on: { click: tickAll } }, all.words);
@@ -31,10 +32,10 @@ export function rollPicker({ factsOf, alarmId, all, decided, refused }) {
   function ask() {
     const state = choice.querySelector('input:checked')?.value;
     if (!state) {
-      return { wanting: 'Choose what becomes of them.', focus: choice.querySelector('input') };
+      return { wanting: t('chooseBecomes'), focus: choice.querySelector('input') };
     }
     if (!reason.value()) {
-      return { wanting: 'Write the reason: whoever finds the roll will ask.', focus: reason.input };
+      return { wanting: t('writeReason'), focus: reason.input };
     }
     const named = rolls.filter((roll) => chosen.has(keyOf(roll))).map(({ line, structure, roll, version }) => ({ line, structure, roll, version }));
     const body = { rolls: named, reason: reason.value(), ...(alarmId === null ? {} : { alarm: alarmId }) };
@@ -59,7 +60,7 @@ export function rollPicker({ factsOf, alarmId, all, decided, refused }) {
   function showForm() {
     every.hidden = rolls.filter(all.wanted).length < 2;
     deciding.hidden = chosen.size === 0;
-    setText(form.button, `Decide about ${plural(chosen.size, 'roll')}`);
+    setText(form.button, t('decideAbout', { n: chosen.size }));
   }
 
   function show(now) {
@@ -74,7 +75,7 @@ export function rollPicker({ factsOf, alarmId, all, decided, refused }) {
     const key = keyOf(roll);
     const input = el('input', { type: 'checkbox', id: `roll-${i}`, checked: chosen.has(key), on: { change: (event) => tick(key, event.target) } });
     return el('li', { class: 'roll', data: { state: roll.state ?? 'none' } },
-      el('label', { class: 'tick', for: input.id }, input, el('span', {}, `Roll ${roll.roll}`)),
+      el('label', { class: 'tick', for: input.id }, input, el('span', {}, t('rollIs', { roll: roll.roll }))),
       el('div', { class: 'roll-facts' }, factsOf(roll)),
       el('div', { class: 'roll-decisions' }, decisionsOf(roll)));
   }
@@ -87,13 +88,13 @@ function keyOf({ line, structure, roll }) {
 
 /** What holds first; earlier decisions are folded away. */
 function decisionsOf({ decisions }) {
-  const [now, ...before] = decisions.map((one) => el('p', {}, el('strong', {}, STATES[one.state]), ` by ${one.by}, ${momentOf(one.at)}: `, one.reason));
+  const [now, ...before] = decisions.map((one) => el('p', {}, el('strong', {}, STATES[one.state]), t('decidedBy', { by: one.by, at: momentOf(one.at) }), one.reason));
   return now === undefined
-    ? [el('p', { class: 'soft' }, 'not decided')]
-    : [now, before.length > 0 ? el('details', {}, el('summary', {}, `before: ${plural(before.length, 'decision')}`), before) : null];
+    ? [el('p', { class: 'soft' }, t('notDecided'))]
+    : [now, before.length > 0 ? el('details', {}, el('summary', {}, t('before', { n: before.length })), before) : null];
 }
 
 /** A chart releases nothing; a person does. */
 function cautions() {
-  return el('ul', { class: 'cautions', 'aria-label': 'Cautions' }, [CAUTIONS[0], CAUTIONS[2]].map((text) => el('li', {}, text)));
+  return el('ul', { class: 'cautions', 'aria-label': t('cautions') }, [CAUTIONS[0], CAUTIONS[2]].map((text) => el('li', {}, text)));
 }

@@ -1,7 +1,9 @@
 /** After a sign-in, once: when and from where the same person signed in before. Whoever did not is warned. */
 import { el } from './elements.js';
 import { signInAddress } from './person.js';
+import { room } from './text.js';
 
+const t = await room('person');
 const FRESH = 'filmward-just-signed-in';
 
 /** The next page says it. */
@@ -11,7 +13,7 @@ export function tellOnNextPage() {
 
 /** By the plant's clock, as the server tells it. */
 export function lastSignIn({ earlier }) {
-  return earlier === null ? 'This is your first sign-in.' : `Last signed in on ${earlier.at.slice(0, 10)} at ${earlier.at.slice(11, 16)} from ${earlier.from}.`;
+  return earlier === null ? t('firstSignIn') : t('lastSignIn', { day: earlier.at.slice(0, 10), time: earlier.at.slice(11, 16), from: earlier.from });
 }
 
 /** A line for the head of the page, or null where nothing is to be said. */
@@ -21,7 +23,7 @@ export function signInNotice(me) {
   }
   sessionStorage.removeItem(FRESH);
   const node = el('p', { class: 'signin-notice', role: 'status' }, `${lastSignIn(me)} `,
-    me.earlier ? el('a', { href: `${signInAddress()}&change` }, 'Not you? Change your password') : null, ' ',
-    el('button', { type: 'button', class: 'quiet', on: { click: () => node.remove() } }, 'Close'));
+    me.earlier ? el('a', { href: `${signInAddress()}&change` }, t('notYou')) : null, ' ',
+    el('button', { type: 'button', class: 'quiet', on: { click: () => node.remove() } }, t('close')));
   return node;
 }
