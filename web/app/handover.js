@@ -6,10 +6,13 @@ import { handoverNotes } from './handoverNotes.js';
 import { changesOf, handoverSections } from './handoverSections.js';
 import { handoverSign } from './handoverSign.js';
 import * as live from './live.js';
+import { number } from './format.js';
 import { datedOf, day, synchronise, timeOfDay } from './plantClock.js';
 import { throttled } from './refresh.js';
 import { troubleLine } from './trouble.js';
+import { room } from './text.js';
 
+const t = await room('handover');
 const LEAST_BETWEEN_MS = 15_000;
 
 export function mount(root, params) {
@@ -34,7 +37,7 @@ export function mount(root, params) {
       trouble.clear();
       draw();
     } catch (error) {
-      trouble.show(error, 'This page is not fresh.');
+      trouble.show(error, t('notFresh'));
     }
     document.documentElement.dataset.ready = 'true';
   }
@@ -42,7 +45,7 @@ export function mount(root, params) {
   function draw() {
     const isSigned = page.signed !== null && !anew;
     const shown = isSigned ? page.signed.handover : page.handover;
-    document.title = `Handover, ${shown.shift.shift} \u00b7 Filmward`;
+    document.title = t('docTitle', { shift: shown.shift.shift });
     head.replaceChildren(...headOf(page, line, shown));
     standing.replaceChildren(...standingOf(isSigned));
     parts.replaceChildren(...handoverSections(shown, isSigned ? null : settle));
@@ -52,36 +55,36 @@ export function mount(root, params) {
 
   function standingOf(isSigned) {
     if (page.signed === null) {
-      return [el('p', { class: 'soft' }, 'Nobody has signed yet. What stands here goes on changing until somebody does.')];
+      return [el('p', { class: 'soft' }, t('nobodySigned'))];
     }
     const taken = page.signed.signatures.some(({ side }) => side === 'incoming');
-    const words = isSigned ? 'This is what was signed.' : 'This is how things stand now. Signing hands it over anew.';
-    const other = isSigned ? 'Look at it as it is now, to hand over anew' : 'Back to what was signed';
+    const words = isSigned ? t('isSigned') : t('isNow');
+    const other = isSigned ? t('lookNow') : t('backToSigned');
     return [el('p', {}, el('strong', {}, words)), isSigned ? changesOf(page.signed.changes) : null,
       taken ? null : el('button', { type: 'button', class: 'quiet', on: { click: () => ((anew = !anew), draw()) } }, other)].filter(Boolean);
   }
 
   async function sign(side, meaning) {
     const { digest } = side === 'incoming' ? page.signed : page;
-    const by = await askSheet(side === 'incoming' ? 'Who takes over?' : 'Who hands over?', meaning, 'Sign');
+    const by = await askSheet(side === 'incoming' ? t('whoTakes') : t('whoHands'), meaning, t('sign'));
     if (by === null) {
       return;
     }
     try {
       await postJson('/api/v1/handover/sign', { line, shift: page.handover.shift.shift, side, digest });
       anew = false;
-      say(side === 'incoming' ? `${by} has taken over.` : `${by} has handed over. The other lead signs next.`);
+      say(side === 'incoming' ? t('hasTaken', { by }) : t('hasHanded', { by }));
     } catch (error) {
-      say(`Not signed. ${error.sentence ?? error.message}`);
+      say(t('notSigned', { error: error.sentence ?? error.message }));
     }
     refresh();
   }
 
   async function settle(item) {
     const outcome = el('textarea', { rows: 2, id: 'outcome', maxlength: 1000 });
-    const by = await askSheet('How did it come out?', item.title, 'Settled', {
-      fields: [el('label', { for: 'outcome' }, 'What was done'), outcome],
-      wanting: () => (outcome.value.trim() ? '' : 'Write what was done: whoever wrote it down wants to know.'),
+    const by = await askSheet(t('howOut'), item.title, t('settled'), {
+      fields: [el('label', { for: 'outcome' }, t('whatDone')), outcome],
+      wanting: () => (outcome.value.trim() ? '' : t('writeDone')),
     });
     if (by === null) {
       return;
@@ -89,7 +92,7 @@ export function mount(root, params) {
     try {
       await postJson(`/api/v1/handover/notes/${item.key.split(' ')[1]}/settle`, { outcome: outcome.value.trim() });
     } catch (error) {
-      say(`Not settled. ${error.sentence ?? error.message}`);
+      say(t('notSettled', { error: error.sentence ?? error.message }));
     }
     refresh();
   }
@@ -111,13 +114,14 @@ export function mount(root, params) {
 function headOf({ previous, next, lines }, line, { shift, asOf, zone }) {
   const to = (query, words, current = null) => el('a', { href: `/handover.html?${new URLSearchParams(query)}`, 'aria-current': current ? 'page' : null }, words);
   const step = (other, words) => to({ line, shift: other.shift }, words);
-  const hours = shift.hours === Math.round(shift.hours) ? `${shift.hours} h` : `${shift.hours.toFixed(1)} h`;
+  const hours = number(shift.hours, shift.hours === Math.round(shift.hours) ? 0 : 1);
+  const when = { name: el('strong', {}, shift.name), day: day(Date.parse(`${shift.day}T12:00:00Z`)), from: timeOfDay(Date.parse(shift.from)), to: timeOfDay(Date.parse(shift.to)), hours, crew: shift.crew };
   return [
-    el('div', {}, el('h1', {}, `Handover, ${line || 'all lines'}`),
-      el('p', { class: 'handover-shift' }, el('strong', {}, shift.name), ` of ${day(Date.parse(`${shift.day}T12:00:00Z`))}, ${timeOfDay(Date.parse(shift.from))} to ${timeOfDay(Date.parse(shift.to))}, ${hours}${shift.crew ? `, crew ${shift.crew}` : ''}`),
-      el('p', { class: 'soft' }, `Put together ${datedOf(asOf)}; times of ${zone}. `, el('a', { href: '/shifts.html' }, 'When shifts begin'))),
-    el('nav', { class: 'ranges', 'aria-label': 'Which shift' }, step(previous, `\u2190 ${previous.name}`), step(next, `${next.name} \u2192`),
-      el('button', { type: 'button', class: 'quiet', data: { action: 'print' }, on: { click: () => print() } }, 'Print')),
-    el('nav', { class: 'ranges', 'aria-label': 'Which line' }, to({ shift: shift.shift }, 'All lines', line === ''), lines.map((name) => to({ line: name, shift: shift.shift }, name, name === line))),
+    el('div', {}, el('h1', {}, t('title', { line: line || t('allLinesSmall') })),
+      el('p', { class: 'handover-shift' }, shift.crew ? t.nodes('shiftOfCrew', when) : t.nodes('shiftOf', when)),
+      el('p', { class: 'soft' }, t.nodes('together', { at: datedOf(asOf), zone, link: el('a', { href: '/shifts.html' }, t('whenShifts')) }))),
+    el('nav', { class: 'ranges', 'aria-label': t('whichShift') }, step(previous, `\u2190 ${previous.name}`), step(next, `${next.name} \u2192`),
+      el('button', { type: 'button', class: 'quiet', data: { action: 'print' }, on: { click: () => print() } }, t('print'))),
+    el('nav', { class: 'ranges', 'aria-label': t('whichLine') }, to({ shift: shift.shift }, t('allLines'), line === ''), lines.map((name) => to({ line: name, shift: shift.shift }, name, name === line))),
   ];
 }

@@ -1,9 +1,11 @@
 /** Writes a note, pinned to a line and a time, and finds earlier ones. */
 import { getJson, postJson } from './api.js';
 import { el, setText } from './elements.js';
-import { plural } from './format.js';
 import { allow, signature } from './person.js';
 import { atWallTime, momentOf, nowMs, wallTime } from './plantClock.js';
+import { room } from './text.js';
+
+const t = await room('handover');
 
 const LONGEST = 2000;
 const SEARCH_AFTER_MS = 250;
@@ -17,21 +19,21 @@ export function handoverNotes(written) {
   const todo = el('input', { id: 'note-todo', type: 'checkbox' });
   const said = el('p', { class: 'said', role: 'status' });
   const form = el('form', { class: 'note-form', novalidate: true, on: { submit } },
-    el('h2', {}, 'Write something down'),
-    field('note-text', 'What the next shift should know', text),
-    el('div', { class: 'note-pins' }, field('note-line', 'Line', line), field('note-roll', 'Roll, if it is about one', roll), field('note-at', 'When it was', at)),
-    el('label', { class: 'tick', for: 'note-todo' }, todo, 'To do: stays on every handover until somebody settles it'),
+    el('h2', {}, t('writeDown')),
+    field('note-text', t('nextShould'), text),
+    el('div', { class: 'note-pins' }, field('note-line', t('line'), line), field('note-roll', t('rollIfAny'), roll), field('note-at', t('whenWas'), at)),
+    el('label', { class: 'tick', for: 'note-todo' }, todo, t('toDoStays')),
     signature('tend-alarms'),
-    allow(el('button', { type: 'submit', data: { action: 'write-note' } }, 'Write it down'), 'tend-alarms'), said);
+    allow(el('button', { type: 'submit', data: { action: 'write-note' } }, t('writeIt')), 'tend-alarms'), said);
 
   async function submit(event) {
     event.preventDefault();
     const words = text.value.trim();
     if (words === '') {
-      setText(said, 'Write what happened.');
+      setText(said, t('writeWhat'));
       return text.focus();
     }
-    setText(said, 'Being kept\u2026');
+    setText(said, t('beingKept'));
     try {
       const ms = at.value ? Math.min(atWallTime(at.value), nowMs()) : NaN;
       await postJson('/api/v1/handover/notes', {
@@ -42,16 +44,16 @@ export function handoverNotes(written) {
       roll.value = '';
       at.value = '';
       todo.checked = false;
-      setText(said, 'Written down.');
+      setText(said, t('written'));
       written();
     } catch (error) {
-      setText(said, `Not kept. ${error.sentence ?? error.message}`);
+      setText(said, t('notKept', { error: error.sentence ?? error.message }));
     }
   }
 
   function lines(all, chosen) {
     const kept = line.value || chosen;
-    line.replaceChildren(el('option', { value: '' }, 'The plant'), ...all.map((name) => el('option', { value: name }, name)));
+    line.replaceChildren(el('option', { value: '' }, t('thePlant')), ...all.map((name) => el('option', { value: name }, name)));
     line.value = all.includes(kept) ? kept : '';
   }
   return { nodes: [form, searchOf()], lines };
@@ -71,16 +73,16 @@ function searchOf() {
   async function look() {
     try {
       const { notes } = await getJson('/api/v1/handover/notes', { text: words.value });
-      setText(said, words.value.trim() === '' ? 'The newest:' : plural(notes.length, 'note'));
+      setText(said, words.value.trim() === '' ? t('newest') : t('notesFound', { n: notes.length }));
       list.replaceChildren(...notes.map((note) => el('li', {},
         el('strong', {}, note.text),
-        el('span', { class: 'soft' }, [note.line, note.roll && `roll ${note.roll}`, note.by, momentOf(note.at), note.settled ? `settled: ${note.settled.outcome}` : note.kind === 'follow-up' ? 'to do' : ''].filter(Boolean).join(' \u00b7 ')))));
+        el('span', { class: 'soft' }, [note.line, note.roll && t('rollIs', { roll: note.roll }), note.by, momentOf(note.at), note.settled ? t('settledAs', { outcome: note.settled.outcome }) : note.kind === 'follow-up' ? t('toDo') : ''].filter(Boolean).join(' \u00b7 ')))));
     } catch (error) {
       setText(said, error.sentence ?? error.message);
     }
   }
-  const node = el('details', { class: 'note-search', on: { toggle: () => node.open && look() } }, el('summary', {}, 'Find earlier notes'),
-    field('note-search', 'Words, line, roll or name', words), said, list);
+  const node = el('details', { class: 'note-search', on: { toggle: () => node.open && look() } }, el('summary', {}, t('findEarlier')),
+    field('note-search', t('searchIn'), words), said, list);
   return node;
 }
 

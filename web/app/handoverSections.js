@@ -4,6 +4,9 @@ import { age } from './format.js';
 import { linkOf, markOf, nothingIn, stateWords, titleOf } from './handoverWords.js';
 import { mark } from './marks.js';
 import { momentOf } from './plantClock.js';
+import { room } from './text.js';
+
+const t = await room('handover');
 
 /** `settle(item)` is offered for what is still to do; null where nothing can be changed. */
 export function handoverSections({ sections, asOf, line }, settle) {
@@ -11,7 +14,7 @@ export function handoverSections({ sections, asOf, line }, settle) {
   const empty = sections.filter(({ items }) => items.length === 0);
   return [
     ...filled.map((section) => sectionOf(section, { asOf, line, settle })),
-    el('section', { class: 'part part-nothing', data: { part: 'nothing' } }, el('h2', {}, 'Nothing to tell'),
+    el('section', { class: 'part part-nothing', data: { part: 'nothing' } }, el('h2', {}, t('nothingToTell')),
       el('dl', {}, empty.map((section) => el('div', { data: { part: section.part } }, el('dt', {}, titleOf(section.part)), el('dd', {}, nothingIn(section)))))),
   ];
 }
@@ -31,7 +34,7 @@ function itemOf(item, part, { asOf, line, settle }) {
       item.line && line === '' ? el('span', { class: 'item-line' }, item.line) : null,
       link ? el('a', { class: 'item-title', href: link }, item.title) : el('strong', { class: 'item-title' }, item.title)),
     el('p', { class: 'item-rest' }, [item.detail, timeOf(item, part, asOf)].filter(Boolean).join(' \u00b7 ')),
-    isOpen && settle ? el('button', { type: 'button', class: 'quiet', data: { action: 'settle' }, on: { click: () => settle(item) } }, 'Settled') : null);
+    isOpen && settle ? el('button', { type: 'button', class: 'quiet', data: { action: 'settle' }, on: { click: () => settle(item) } }, t('settled')) : null);
 }
 
 function stateOf(state) {
@@ -44,15 +47,15 @@ function timeOf({ at }, part, asOf) {
     return '';
   }
   const old = age((Date.parse(asOf) - Date.parse(at)) / 1000);
-  const words = { lines: `last sample ${momentOf(at)}, ${old} before this was put together`, 'open-alarms': `since ${momentOf(at)}, ${old} old`, 'no-cause': `since ${momentOf(at)}, ${old} old`, gaps: `from ${momentOf(at)}` };
+  const words = { lines: t('lastSample', { at: momentOf(at), age: old }), 'open-alarms': t('sinceOld', { at: momentOf(at), age: old }), 'no-cause': t('sinceOld', { at: momentOf(at), age: old }), gaps: t('from', { at: momentOf(at) }) };
   return words[part] ?? momentOf(at);
 }
 
 export function changesOf(changes) {
   if (changes.length === 0) {
-    return el('p', { class: 'soft' }, 'Nothing that was signed has changed since.');
+    return el('p', { class: 'soft' }, t('nothingChanged'));
   }
-  return el('div', { class: 'changed' }, el('h2', {}, `Changed since signed: ${changes.length}`),
+  return el('div', { class: 'changed' }, el('h2', {}, t('changedSince', { n: changes.length })),
     el('ul', { class: 'plain' }, changes.map(({ part, how, line, title }) =>
-      el('li', {}, el('strong', {}, how), ` ${titleOf(part)}: ${[line, title].filter(Boolean).join(', ')}`))));
+      el('li', {}, el('strong', {}, how), t('changeIs', { part: titleOf(part), what: [line, title].filter(Boolean).join(', ') })))));
 }
