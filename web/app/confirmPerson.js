@@ -3,6 +3,9 @@ import { postJson } from './api.js';
 import { el, setText } from './elements.js';
 import { field } from './password.js';
 import { who } from './person.js';
+import { room } from './text.js';
+
+const t = await room('signin');
 
 let asking = null;
 
@@ -15,15 +18,15 @@ export function confirmPerson() {
 function ask() {
   return new Promise((answer) => {
     let isProven = false;
-    const current = field('confirm-current', 'Your password', 'current-password');
+    const current = field('confirm-current', t('yourPassword'), 'current-password');
     const said = el('p', { class: 'said', role: 'alert' });
     const dialog = el('dialog', { class: 'sheet confirm', 'aria-labelledby': 'confirm-title' },
-      el('h2', { id: 'confirm-title' }, `Is it you, ${who().name}?`),
-      el('p', {}, 'What administrators change wants the password once more when it was not given for ten minutes.'),
+      el('h2', { id: 'confirm-title' }, t('isItYou', { name: who().name })),
+      el('p', {}, t('onceMore')),
       el('form', { novalidate: true, data: { action: 'confirm-password' }, on: { submit } },
         el('input', { type: 'hidden', name: 'username', autocomplete: 'username', value: who().name }),
-        current.node, el('button', { type: 'submit' }, 'Go on'), said),
-      el('form', { method: 'dialog' }, el('button', { class: 'quiet' }, 'Not now')));
+        current.node, el('button', { type: 'submit' }, t('goOn')), said),
+      el('form', { method: 'dialog' }, el('button', { class: 'quiet' }, t('notNow'))));
 
     async function submit(event) {
       event.preventDefault();

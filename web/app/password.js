@@ -1,43 +1,45 @@
 /** Choosing an own password: long is all that is asked; signs and digits are not. */
 import { postJson } from './api.js';
 import { el, setText } from './elements.js';
+import { room } from './text.js';
 
+const t = await room('signin');
 const SHORTEST = 12;
 
 /** `typed` is the password that was just used to sign in, if it was. */
 export function passwordForm(me, typed, done) {
-  const current = field('password-current', me.mustChange ? 'One-time password' : 'Password so far', 'current-password');
-  const chosen = field('password-new', 'New password', 'new-password');
+  const current = field('password-current', me.mustChange ? t('oneTime') : t('soFar'), 'current-password');
+  const chosen = field('password-new', t('newPassword'), 'new-password');
   const length = el('p', { class: 'soft', role: 'status' });
   const said = el('p', { class: 'said', role: 'alert' });
   current.input.value = typed;
   current.node.hidden = typed !== '';
   chosen.input.addEventListener('input', measure);
   const form = el('form', { class: 'signin-form', novalidate: true, data: { action: 'choose-password' }, on: { submit } },
-    el('h1', {}, me.mustChange ? `Welcome, ${me.name}: choose your own password` : 'Choose a new password'),
-    me.mustChange ? el('p', {}, 'The one you signed in with was made for this one time.') : null,
-    el('p', { class: 'soft' }, `At least ${SHORTEST} characters; some words in a row are good and easy to keep. You are signed out everywhere else.`),
+    el('h1', {}, me.mustChange ? t('welcome', { name: me.name }) : t('chooseNew')),
+    me.mustChange ? el('p', {}, t('madeOnce')) : null,
+    el('p', { class: 'soft' }, t('atLeast', { shortest: SHORTEST })),
     el('input', { type: 'hidden', name: 'username', autocomplete: 'username', value: me.name }),
     current.node, chosen.node, length,
-    el('button', { type: 'submit' }, 'Keep this password'), said);
+    el('button', { type: 'submit' }, t('keepPassword')), said);
   measure();
 
   function measure() {
     const count = [...chosen.input.value].length;
-    setText(length, count === 0 ? '' : count < SHORTEST ? `${count} of at least ${SHORTEST} characters` : count < SHORTEST + 6 ? 'Long enough; longer is stronger.' : 'Strong by its length.');
+    setText(length, count === 0 ? '' : count < SHORTEST ? t('soMany', { count, shortest: SHORTEST }) : count < SHORTEST + 6 ? t('longEnough') : t('strong'));
   }
 
   async function submit(event) {
     event.preventDefault();
     if ([...chosen.input.value].length < SHORTEST) {
-      setText(said, `A password has at least ${SHORTEST} characters.`);
+      setText(said, t('tooShort', { shortest: SHORTEST }));
       return chosen.input.focus();
     }
     try {
       await postJson('/api/v1/me/password', { current: current.input.value, new: chosen.input.value });
       done(chosen.input.value);
     } catch (error) {
-      setText(said, `Not kept: ${error.sentence ?? error.message}.`);
+      setText(said, t('notKept', { error: error.sentence ?? error.message }));
       current.node.hidden = current.node.hidden && error.status !== 401;
     }
   }
@@ -53,5 +55,5 @@ export function field(id, label, autocomplete) {
 export function shown(password) {
   const id = `${password.id}-shown`;
   const box = el('input', { type: 'checkbox', id, on: { change: () => (password.type = box.checked ? 'text' : 'password') } });
-  return el('div', { class: 'shown' }, box, el('label', { for: id }, 'Show it'));
+  return el('div', { class: 'shown' }, box, el('label', { for: id }, t('showIt')));
 }

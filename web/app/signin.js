@@ -6,6 +6,9 @@ import { inWords, load, who } from './person.js';
 import { passwordForm, shown } from './password.js';
 import { codeField, secondFactorForm } from './secondFactor.js';
 import { tellOnNextPage } from './signInNotice.js';
+import { room } from './text.js';
+
+const t = await room('signin');
 
 export function mount(root, params) {
   const target = ownAddress(params.get('to'));
@@ -48,22 +51,22 @@ export function mount(root, params) {
 function signInForm(entered) {
   const name = el('input', { id: 'signin-name', name: 'username', autocomplete: 'username', autocapitalize: 'none', spellcheck: 'false', required: true });
   const password = el('input', { id: 'signin-password', name: 'password', type: 'password', autocomplete: 'current-password', required: true });
-  const code = codeField('signin-code', 'Code of your second factor');
+  const code = codeField('signin-code', t('codeOf'));
   const said = el('p', { class: 'said', role: 'alert' });
-  const button = el('button', { type: 'submit' }, 'Sign in');
+  const button = el('button', { type: 'submit' }, t('signIn'));
   const first = el('div', { class: 'signin-step' },
-    el('div', {}, el('label', { for: 'signin-name' }, 'Name'), name),
-    el('div', {}, el('label', { for: 'signin-password' }, 'Password'), password, shown(password)));
+    el('div', {}, el('label', { for: 'signin-name' }, t('name')), name),
+    el('div', {}, el('label', { for: 'signin-password' }, t('password')), password, shown(password)));
   const second = el('div', { class: 'signin-step', hidden: true },
-    code.node, el('p', { class: 'soft' }, 'The six digits that your phone shows now. Phone lost? Give one of your recovery codes.'));
-  const forgotten = el('p', { class: 'soft' }, 'Forgotten? An administrator of Filmward gives you a new one.');
+    code.node, el('p', { class: 'soft' }, t('sixDigits')));
+  const forgotten = el('p', { class: 'soft' }, t('forgotten'));
   const form = el('form', { class: 'signin-form', novalidate: true, data: { action: 'sign-in' }, on: { submit } },
-    el('h1', {}, 'Sign in'), first, second, button, said, forgotten);
+    el('h1', {}, t('signIn')), first, second, button, said, forgotten);
 
   async function submit(event) {
     event.preventDefault();
     if (!name.value.trim() || !password.value) {
-      setText(said, 'Both are needed: name and password.');
+      setText(said, t('bothNeeded'));
       return (name.value.trim() ? password : name).focus();
     }
     button.disabled = true;
@@ -102,9 +105,9 @@ function guests(people, go) {
   const said = el('p', { class: 'said', role: 'alert' });
   const be = (name) => postJson('/api/v1/session/guest', { name }).then(go, (error) => setText(said, error.sentence ?? error.message));
   return el('section', { class: 'guests', 'aria-labelledby': 'guests-title' },
-    el('h2', { id: 'guests-title' }, 'This is a demonstration'),
-    el('p', { class: 'soft' }, 'Its people are invented, and on this machine you may be any of them.'),
+    el('h2', { id: 'guests-title' }, t('demonstration')),
+    el('p', { class: 'soft' }, t('invented')),
     el('div', { class: 'names' }, people.map(({ name, role }) =>
-      el('button', { type: 'button', class: 'quiet name', data: { guest: name }, on: { click: () => be(name) } }, `Be ${name}, ${inWords(role)}`))),
+      el('button', { type: 'button', class: 'quiet name', data: { guest: name }, on: { click: () => be(name) } }, t('be', { name, role: inWords(role) })))),
     said);
 }
