@@ -1,6 +1,6 @@
 /** All layers and the total before and after, in figures; lanes fold out below. */
 import { el } from './elements.js';
-import { decimalsFor, number, um } from './format.js';
+import { decimalsFor, number, micrometres as um } from './format.js';
 import { shape } from './marks.js';
 
 export function changeTable(sides, moves) {

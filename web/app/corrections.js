@@ -1,10 +1,10 @@
 /** What a file or a sample replaced: the old value, the new one, who, when and why. */
 import { getJson } from './api.js';
 import { el } from './elements.js';
-import { um } from './format.js';
+import { um, unit } from './format.js';
 import { momentOf } from './plantClock.js';
 
-const HEADS = ['Sample', 'Layer', 'Lane', 'Was \u00b5m', 'Is \u00b5m', 'Who and why'];
+const HEADS = ['Sample', 'Layer', 'Lane', `Was ${unit()}`, `Is ${unit()}`, 'Who and why'];
 
 /** A part that fills itself with the readings that a file corrected. */
 export function corrections(file) {
@@ -20,7 +20,7 @@ async function fill(file, node) {
       el('h2', {}, 'Corrected'),
       el('p', {}, 'These took the place of other values; the old ones are kept.'),
       el('div', { class: 'table-frame', tabindex: 0, role: 'region', 'aria-label': 'Corrected readings' },
-        el('table', {}, el('thead', {}, el('tr', {}, HEADS.map((head) => el('th', { scope: 'col', class: head.endsWith('m') ? 'figure' : null }, head)))), el('tbody', {}, found.corrections.map(row)))),
+        el('table', {}, el('thead', {}, el('tr', {}, HEADS.map((head) => el('th', { scope: 'col', class: head.endsWith(unit()) ? 'figure' : null }, head)))), el('tbody', {}, found.corrections.map(row)))),
       ...(found.more ? [el('p', { class: 'soft' }, 'and more that are not shown here')] : []));
   } catch (error) {
     node.replaceChildren(el('p', {}, error.sentence ?? error.message));
@@ -37,7 +37,7 @@ function row(correction) {
 
 /** One correction as a sentence, for the sample under the cursor. */
 export function correctionInWords(correction) {
-  return `Corrected: lane ${correction.lane} of ${correction.layerName} was ${um(correction.oldUm, 3)}, is ${um(correction.newUm, 3)} \u00b5m; by ${whoAndWhy(correction)}, ${momentOf(correction.at)}.`;
+  return `Corrected: lane ${correction.lane} of ${correction.layerName} was ${um(correction.oldUm, 3)}, is ${um(correction.newUm, 3)} ${unit()}; by ${whoAndWhy(correction)}, ${momentOf(correction.at)}.`;
 }
 
 function whoAndWhy({ by, why }) {

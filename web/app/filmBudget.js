@@ -1,6 +1,6 @@
 /** The uncertainty budget of each layer with the entry for its velocity, and its specification with guard bands. */
 import { el } from './elements.js';
-import { number, um } from './format.js';
+import { number, micrometres as um } from './format.js';
 
 const COMPONENTS = ['velocity', 'temperature', 'timing', 'couplant and zero'];
 

@@ -1,6 +1,6 @@
 /** All figures behind the drawing: what each layer is taken for, and the echo of each boundary. Built when opened. */
 import { el } from './elements.js';
-import { number, um } from './format.js';
+import { number, micrometres as um } from './format.js';
 
 const LAYER_HEADS = ['Layer', 'Resin', 'µm', 'm/s', 'which is', 'kg/m³', 'which is', 'MRayl', 'ns', 'Wave µm', 'c/2B µm', 'One cycle µm', 'Resolved from µm', 'Fitted from µm', 'Greatest µm'];
 const ECHO_HEADS = ['From', 'Into', 'R', 'dB', 'T', 'At the receiver', 'dB', 'Sign', 'Seen'];

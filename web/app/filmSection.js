@@ -6,7 +6,7 @@
 import { el, svg } from './elements.js';
 import { echoWords } from './filmCheckWords.js';
 import { bandHeights } from './filmScale.js';
-import { number, um } from './format.js';
+import { number, micrometres as um } from './format.js';
 import { hatchings, hatchOf } from './hatch.js';
 
 const LEAST_REM = 3.4;

@@ -2,7 +2,7 @@
 import { postJson } from './api.js';
 import { chips } from './chips.js';
 import { el, setText } from './elements.js';
-import { count, number, plural, um } from './format.js';
+import { count, number, plural, micrometres as um } from './format.js';
 import { isoOf } from './gaugeLines.js';
 import { choice, field, moment, reasonForm, setChoices } from './gaugeParts.js';
 import { may } from './person.js';

@@ -2,7 +2,7 @@
 import { postJson } from './api.js';
 import { chips } from './chips.js';
 import { el } from './elements.js';
-import { number, plural, um } from './format.js';
+import { number, plural, micrometres as um } from './format.js';
 import { checkDrawing } from './gaugeCheckDrawing.js';
 import { choice, field, figure, fold, numberOf, part, reasonForm, setChoices, text } from './gaugeParts.js';
 import { mark } from './marks.js';

@@ -1,5 +1,5 @@
 /** States of limits, and what a new baseline would change, in words. Pure. */
-import { um } from './format.js';
+import { micrometres as um } from './format.js';
 
 const DECIMALS = 2;
 const HARDLY = 0.1;

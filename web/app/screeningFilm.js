@@ -4,7 +4,7 @@
  */
 import { el, svg } from './elements.js';
 import { bandHeights } from './filmScale.js';
-import { um } from './format.js';
+import { micrometres as um } from './format.js';
 import { hatchings, hatchOf } from './hatch.js';
 
 const HEIGHT = 190;
