@@ -96,12 +96,16 @@ class DocumentationTest {
 
   @Test
   void theCautionsStandWhereAPersonCouldAct() {
-    for (String place : List.of(readme, read("web/app/cautions.js"))) {
+    for (String place : List.of(readme, read("web/text/en/cautions.json"))) {
       assertThat(place.toLowerCase(Locale.ROOT))
           .contains("not a safety interlock")
           .contains("lock-out")
           .contains("responsible person");
     }
+    assertThat(read("web/text/de/cautions.json"))
+        .contains("keine Sicherheitsverriegelung")
+        .contains("Freischaltverfahren")
+        .contains("verantwortliche Person");
   }
 
   private static String read(String file) {
