@@ -13,6 +13,7 @@ import dev.filmward.film.Characteristic;
 import dev.filmward.film.Structure;
 import dev.filmward.gauge.calibration.Calibration;
 import dev.filmward.gauge.screen.Flag;
+import dev.filmward.gauge.screen.Misread;
 import dev.filmward.report.FilmWeek.AlarmWeek;
 import dev.filmward.report.FilmWeek.CalibrationWeek;
 import dev.filmward.report.FilmWeek.GaugeWeek;
@@ -107,10 +108,16 @@ final class FilmFacts {
     }
     return new GaugeWeek(
         calibrations(),
-        flagged.size(),
+        flagged.stream().filter(FilmFacts::looksMisread).count(),
         flagged.stream().filter(ScreenedSample::isOutOfCharts).count(),
         kinds,
         new LastStudies(tables, structure, week.to()).find(tallies));
+  }
+
+  /** A reading or a lane that is only missing is told with the data, not as misread. */
+  private static boolean looksMisread(ScreenedSample sample) {
+    return sample.flags().stream()
+        .anyMatch(flag -> flag.kind() != Misread.LOST_ECHO && flag.kind() != Misread.LANE_MISSING);
   }
 
   /** Of the film's own layers. */

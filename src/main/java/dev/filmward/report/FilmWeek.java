@@ -76,8 +76,9 @@ public record FilmWeek(
   /**
    * The gauge.
    *
-   * @param flagged samples that look misread in any way, by the kind's code
-   * @param heldOut of these, not charted
+   * @param flagged samples that look misread, beyond a reading or a lane that is only missing
+   * @param heldOut samples with flags that are not charted
+   * @param kinds samples by the code of each kind of flag, missing readings too
    */
   public record GaugeWeek(
       List<CalibrationWeek> calibrations,

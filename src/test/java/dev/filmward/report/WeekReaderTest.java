@@ -109,6 +109,27 @@ class WeekReaderTest {
         .allMatch(each -> each.index().kind() == Kind.NONE);
   }
 
+  /**
+   * The run's story: the gauge now and then lost the echo of the core and wrote a dash, and six
+   * rows are damaged.
+   */
+  @Test
+  void lostReadingsAreMissingAndNotCalledMisread() throws Exception {
+    Path run = Path.of("sample-runs/shrink-in-control");
+    long dashed =
+        Files.readAllLines(run.resolve("readings.csv")).stream()
+            .filter(line -> line.endsWith(",-"))
+            .count();
+    assertThat(dashed).isPositive();
+    FilmWeek film = reportOf(run, "Blown 2", "SHR-60", "2026-W47").films().get(0);
+    assertThat(film.samples().missingReadings()).isEqualTo(dashed + 6);
+    assertThat(film.gauge().kinds()).containsOnlyKeys("lost-echo");
+    assertThat(film.gauge().flagged()).isZero();
+    assertThat(film.acts())
+        .extracting(FilmWeek.Act::kind)
+        .doesNotContain(FilmWeek.Act.Kind.MISREAD);
+  }
+
   @Test
   void withoutLimitsNothingIsCalledCapability() throws Exception {
     try (TestPlant plant = plantOf(Path.of("sample-runs/shrink-in-control"))) {
