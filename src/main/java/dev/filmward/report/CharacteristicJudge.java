@@ -71,7 +71,10 @@ final class CharacteristicJudge {
     Steadiness steadiness =
         charted.map(SeriesWeeks.Week::steadiness).orElse(new Steadiness(0, 0, false));
     double lag1 = charted.map(SeriesWeeks.Week::lag1).orElse(0.0);
-    OptionalDouble within = charted.map(found -> found.figures().sigmaWithin()).orElse(NOTHING);
+    OptionalDouble within =
+        charted
+            .map(found -> found.figures().sigmaWithin())
+            .orElseGet(() -> tally.tally().sigmaWithin());
     SpecLimits average = isShare ? SpecLimits.NONE : structure.average(characteristic);
     CapabilityQuestion question = question(average, lag1, within);
     Stability stability = Steadfast.of(steadiness.judged(), steadiness.signalled());

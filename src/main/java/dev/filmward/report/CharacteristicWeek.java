@@ -13,7 +13,8 @@ import java.util.OptionalDouble;
  * @param individual specification for single readings
  * @param average specification for sample means
  * @param effective number of independent readings that tell as much of the spread
- * @param sigmaWithin from mean ranges; empty for a share and where there is one reading a sample
+ * @param sigmaWithin from mean ranges, of a share pooled from the variances of its samples; empty
+ *     where there is one reading a sample
  * @param lag1 autocorrelation of the sample means; 0 where there are too few
  * @param observedPpm readings outside the individual specification; empty without one
  * @param expectedPpm of a normal distribution with the spread of all readings; empty where the

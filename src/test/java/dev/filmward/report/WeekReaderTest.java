@@ -106,7 +106,9 @@ class WeekReaderTest {
             .sum();
     assertThat(sum).isCloseTo(1, within(1e-9));
     assertThat(film.characteristics().stream().filter(CharacteristicWeek::isShare))
-        .allMatch(each -> each.index().kind() == Kind.NONE);
+        .allMatch(each -> each.index().kind() == Kind.NONE)
+        .allMatch(each -> value(each.sigmaWithin()) > 0)
+        .allMatch(each -> value(each.sigmaWithin()) <= 1.05 * value(each.sigmaOverall()));
   }
 
   /**
