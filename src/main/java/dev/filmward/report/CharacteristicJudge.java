@@ -62,9 +62,9 @@ final class CharacteristicJudge {
   /**
    * Judges.
    *
-   * @param trend weeks of the trend, this one included; 0: none
+   * @param before the week before, for the trend; without it there is neither trend nor chart
    */
-  CharacteristicWeek week(SeriesWeeks series, int trend) {
+  CharacteristicWeek week(SeriesWeeks series, Optional<CharacteristicWeek> before) {
     boolean isShare = characteristic.kind() == Characteristic.Kind.SHARE;
     Optional<SeriesWeeks.Week> charted =
         isShare ? Optional.empty() : Optional.of(series.week(characteristic));
@@ -107,11 +107,11 @@ final class CharacteristicJudge {
             : OptionalDouble.of(PER_MILLION * tally.outside() / points.count()),
         expected(statement, index),
         spread.map(found -> new Bins(found.start(), found.width(), found.counts())),
-        trend == 0 ? List.of() : charted.map(SeriesWeeks.Week::chart).orElse(List.of()),
+        before.isEmpty() ? List.of() : charted.map(SeriesWeeks.Week::chart).orElse(List.of()),
         lanes,
         statement.map(CapabilityStatement::laneShare).orElse(0.0),
         statement.flatMap(found -> giveaway(found, index)),
-        trend == 0 || isShare ? List.of() : trend(series, trend, index, steadiness));
+        isShare ? List.of() : trend(series, before, index, steadiness));
   }
 
   private CapabilityQuestion question(SpecLimits average, double lag1, OptionalDouble within) {
@@ -251,8 +251,16 @@ final class CharacteristicJudge {
   }
 
   private List<TrendWeek> trend(
-      SeriesWeeks series, int weeks, IndexWeek index, Steadiness steadiness) {
-    List<TrendWeek> trend = new ArrayList<>(series.before(characteristic, weeks - 1, settings));
+      SeriesWeeks series,
+      Optional<CharacteristicWeek> before,
+      IndexWeek index,
+      Steadiness steadiness) {
+    if (before.isEmpty()) {
+      return List.of();
+    }
+    List<TrendWeek> trend =
+        new ArrayList<>(series.before(characteristic, WeekReader.TREND - 1, settings));
+    trend.add(before.get().asTrend(series.wordBefore()));
     Moments points = tally.points();
     trend.add(
         new TrendWeek(

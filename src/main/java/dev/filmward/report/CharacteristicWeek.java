@@ -108,6 +108,18 @@ public record CharacteristicWeek(
     }
   }
 
+  /** What a later report's trend says of it. */
+  TrendWeek asTrend(String week) {
+    return new TrendWeek(
+        week,
+        samples,
+        mean,
+        sigmaOverall,
+        index.ppk(),
+        index.atLeast(),
+        steadiness.judged() > 0 && steadiness.stable());
+  }
+
   /** One lane; {@code ppk} of single readings, empty without a specification or spread. */
   public record LaneWeek(
       int lane, long readings, double mean, OptionalDouble sigma, OptionalDouble ppk) {}
@@ -115,9 +127,10 @@ public record CharacteristicWeek(
   /**
    * A week of the trend, from the figures of the samples.
    *
-   * @param ppk with the spread of all readings
-   * @param atLeast its lower confidence limit; of weeks before this one by the normal approximation
-   *     (Bissell 1990), which is near enough for a drawing
+   * @param ppk with the spread of all readings: of this week and the one before by the method of
+   *     its index, of earlier ones by that of the normal distribution
+   * @param atLeast its lower confidence limit; of weeks before the last one by the normal
+   *     approximation (Bissell 1990), which is near enough for a drawing
    */
   public record TrendWeek(
       String week,

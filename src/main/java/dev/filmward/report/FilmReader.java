@@ -46,8 +46,8 @@ final class FilmReader {
     if (now.received == 0 && then.received == 0) {
       return Optional.empty();
     }
-    List<CharacteristicWeek> characteristics = characteristics(tables, week, now, WeekReader.TREND);
-    Verdict before = Verdicts.of(characteristics(tables, week.minus(1), then, 0));
+    List<CharacteristicWeek> last = characteristics(tables, week.minus(1), then, List.of());
+    List<CharacteristicWeek> characteristics = characteristics(tables, week, now, last);
     FilmFacts facts = new FilmFacts(tables, line, structure, week);
     FilmWeek film =
         new FilmWeek(
@@ -56,7 +56,7 @@ final class FilmReader {
             structure.name(),
             plies(characteristics),
             now.received == 0 ? Verdict.NO_DATA : Verdicts.of(characteristics),
-            then.received == 0 ? Verdict.NO_DATA : before,
+            then.received == 0 ? Verdict.NO_DATA : Verdicts.of(last),
             characteristics,
             facts.alarms(),
             facts.gauge(now.tallies),
@@ -120,12 +120,20 @@ final class FilmReader {
     return samples;
   }
 
+  /**
+   * Judges each.
+   *
+   * @param before the same of the week before, for the trend; empty: no trend
+   */
   private List<CharacteristicWeek> characteristics(
-      Tables tables, ReportWeek week, Samples samples, int trend) {
+      Tables tables, ReportWeek week, Samples samples, List<CharacteristicWeek> before) {
     SeriesWeeks series = new SeriesWeeks(tables, line, structure, week);
     List<CharacteristicWeek> weeks = new ArrayList<>();
-    for (CharacteristicTally tally : samples.tallies) {
-      weeks.add(new CharacteristicJudge(settings, line, structure, tally).week(series, trend));
+    for (int i = 0; i < samples.tallies.size(); i++) {
+      CharacteristicTally tally = samples.tallies.get(i);
+      Optional<CharacteristicWeek> last =
+          before.isEmpty() ? Optional.empty() : Optional.of(before.get(i));
+      weeks.add(new CharacteristicJudge(settings, line, structure, tally).week(series, last));
     }
     return weeks;
   }

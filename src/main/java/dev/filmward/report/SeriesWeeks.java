@@ -169,12 +169,16 @@ final class SeriesWeeks {
     return week.word();
   }
 
-  /** Weeks before this one, oldest first. */
+  String wordBefore() {
+    return week.minus(1).word();
+  }
+
+  /** Weeks before this one but for the last of them, oldest first. */
   List<TrendWeek> before(Characteristic characteristic, int weeks, ReportSettings settings) {
     List<TrendWeek> trend = new ArrayList<>();
     Series series = series(characteristic);
     List<LimitsVersion> limits = tables.limits().of(series);
-    for (int back = weeks; back >= 1; back--) {
+    for (int back = weeks; back > 1; back--) {
       ReportWeek of = week.minus(back);
       FigureColumns columns = tables.figures().columns(series, FilmReader.span(of));
       Map<Long, List<Signal>> signals = columns.count() == 0 ? Map.of() : signals(series, of);
