@@ -81,12 +81,32 @@ public final class ReportSchedule implements AutoCloseable {
     if (!schedule.isOn() || decided.at().isEmpty()) {
       return;
     }
-    for (ReportWeek week : due(schedule, decided.at().get(), plant.clock().instant())) {
+    Instant now = plant.clock().instant();
+    List<ReportWeek> due = due(schedule, decided.at().get(), now);
+    for (ReportWeek week : due) {
       StoredReport made = made(week).orElseGet(() -> desk.draft(week, Scope.ALL));
       for (String address : schedule.recipients()) {
         send(made, address, schedule);
       }
     }
+    due(schedule, Instant.MIN, now).stream()
+        .filter(week -> !due.contains(week))
+        .forEach(week -> sendAgain(week, schedule));
+  }
+
+  /** A mail that is on its way stays so when something else is decided meanwhile. */
+  private void sendAgain(ReportWeek week, Schedule schedule) {
+    List<String> begun =
+        schedule.recipients().stream()
+            .filter(address -> mailing(week.word(), address).isPresent())
+            .toList();
+    if (!begun.isEmpty()) {
+      made(week).ifPresent(made -> begun.forEach(address -> send(made, address, schedule)));
+    }
+  }
+
+  private Optional<Mailing> mailing(String week, String address) {
+    return plant.store().read(tables -> tables.reports().mailing(week, address));
   }
 
   /** Weeks whose report is due since the schedule was decided, the earliest first. */
@@ -120,8 +140,7 @@ public final class ReportSchedule implements AutoCloseable {
   private void send(StoredReport made, String address, Schedule schedule) {
     String week = made.scope().week();
     Instant now = plant.clock().instant();
-    Optional<Mailing> before =
-        plant.store().read(tables -> tables.reports().mailing(week, address));
+    Optional<Mailing> before = mailing(week, address);
     int attempts = before.map(Mailing::attempts).orElse(0);
     if (before.flatMap(Mailing::sentAt).isPresent() || attempts >= MOST_ATTEMPTS) {
       return;

@@ -116,6 +116,21 @@ class ReportScheduleTest {
   }
 
   @Test
+  void aMailOnItsWayIsStillSentWhenSomethingElseIsDecided() {
+    isServerDown = true;
+    at("2026-11-23T05:00:00Z");
+    schedule.run();
+    at("2026-11-23T07:00:00Z");
+    desk.decide(
+        new ReportSettings(new Asked(1.5, 0.9), List.of(), MONDAY_AT_SIX), "Quinn", "asked for");
+    isServerDown = false;
+    at("2026-11-23T07:05:00Z");
+    schedule.run();
+    schedule.run();
+    assertThat(sent).extracting(Message::subject).singleElement().asString().contains("2026-W47");
+  }
+
+  @Test
   void nothingIsMadeWhileTheScheduleIsOff() {
     desk.decide(ReportSettings.USUAL, "Quinn", "by hand from now on");
     at("2026-11-30T08:00:00Z");
