@@ -1,5 +1,6 @@
 package dev.filmward.report;
 
+import dev.filmward.report.CharacteristicWeek.LaneWeek;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
@@ -63,6 +64,10 @@ public final class ReportDiff {
     put(figures, film, name, "ppk", text(each.index().ppk()));
     put(figures, film, name, "observedPpm", text(each.observedPpm()));
     put(figures, film, name, "signalled", String.valueOf(each.steadiness().signalled()));
+    put(figures, film, name, "atLeast", text(each.index().atLeast()));
+    for (LaneWeek lane : each.lanes()) {
+      put(figures, film, name, "lane " + lane.lane(), String.valueOf(lane.mean()));
+    }
   }
 
   private static String text(OptionalDouble value) {

@@ -79,6 +79,41 @@ class ReportDeskTest {
             change -> change.figure().equals("mean") && change.characteristic().endsWith("1 Core"));
   }
 
+  /** Mean and spread of all readings stay what they were; only the lanes' figures differ. */
+  @Test
+  void lanesThatWereMixedUpMakeARevisionThatNamesThem() throws Exception {
+    desk.issue(WEEK, Scope.ALL, signed("as seen"));
+    swapTwoLanes();
+    StoredReport second = desk.issue(WEEK, Scope.ALL, signed("two lanes were mixed up"));
+    assertThat(second.revision()).isEqualTo(2);
+    assertThat(desk.find(second.id()).standing().changes())
+        .extracting(ReportChange::figure)
+        .contains("lane 1", "lane 5")
+        .doesNotContain("lane 2", "readings");
+  }
+
+  private void swapTwoLanes() throws Exception {
+    List<String> lines = Files.readAllLines(RUN.resolve("readings.csv"));
+    String first = reading(lines, ",S100,1,Outer skin,");
+    String last = reading(lines, ",S100,5,Outer skin,");
+    plant.read(
+        "mended.csv",
+        String.join(
+            "\n",
+            lines.get(0),
+            upToValue(first) + last.substring(last.lastIndexOf(',')),
+            upToValue(last) + first.substring(first.lastIndexOf(',')),
+            ""));
+  }
+
+  private static String reading(List<String> lines, String part) {
+    return lines.stream().filter(each -> each.contains(part)).findFirst().orElseThrow();
+  }
+
+  private static String upToValue(String line) {
+    return line.substring(0, line.lastIndexOf(','));
+  }
+
   private void correctOneReading() throws Exception {
     List<String> lines = Files.readAllLines(RUN.resolve("readings.csv"));
     String header = lines.get(0);

@@ -12,6 +12,7 @@ import java.util.Locale;
 
 /** Who stands for the report, in which revision, and what it was made from. Pure. */
 final class IssuePage {
+  private static final String LANE = "lane ";
   private static final int CHANGED_DECIMALS = 4;
 
   private final Standing standing;
@@ -83,9 +84,16 @@ final class IssuePage {
         Cell.text(change.line()),
         Cell.text(change.structure()),
         Cell.text(characteristic(change.characteristic())),
-        Cell.text(texts.called("figure", change.figure())),
+        Cell.text(figure(change.figure())),
         Cell.text(value(change.figure(), change.before())),
         Cell.text(value(change.figure(), change.after())));
+  }
+
+  /** A lane's mean has the lane behind its code. */
+  private String figure(String code) {
+    return code.startsWith(LANE)
+        ? texts.say("figure.lane", "lane", code.substring(LANE.length()))
+        : texts.called("figure", code);
   }
 
   /** Its kind is a word of ours, its name is the plant's. */
