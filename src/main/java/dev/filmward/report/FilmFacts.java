@@ -3,8 +3,6 @@ package dev.filmward.report;
 import dev.filmward.alarm.Alarm;
 import dev.filmward.alarm.CareFigures;
 import dev.filmward.alarm.CareRecord;
-import dev.filmward.alarm.LineModeChange;
-import dev.filmward.alarm.LineModes;
 import dev.filmward.chart.LimitsVersion;
 import dev.filmward.chart.LimitsVersion.StateChange;
 import dev.filmward.diagnosis.Cause;
@@ -25,7 +23,6 @@ import dev.filmward.store.ScreeningTable.Decided;
 import dev.filmward.store.Tables;
 import java.time.Duration;
 import java.time.Instant;
-import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
@@ -41,7 +38,6 @@ import java.util.TreeMap;
  */
 final class FilmFacts {
   private static final String RULE = "rule";
-  private static final int FEWEST_FOR_PACE = 10;
 
   private final Tables tables;
   private final String line;
@@ -187,43 +183,32 @@ final class FilmFacts {
   }
 
   /**
-   * Samples that should have come: one each usual time (the median between two) while the line was
-   * not said to stand still. 0 where too few came to tell the usual time.
+   * Samples that should have come; 0 where the usual time between two is not known.
+   *
+   * @param times of the film's samples in the week, in time order
+   * @param before of those of the week before, which tell the usual time where too few came
+   * @param now what comes later cannot be missed yet
    */
-  long expected(List<Instant> times) {
-    if (times.size() < FEWEST_FOR_PACE) {
+  long expected(List<Instant> times, List<Instant> before, Instant now) {
+    Optional<Duration> usual = ExpectedSamples.usual(times).or(() -> ExpectedSamples.usual(before));
+    if (usual.isEmpty()) {
       return 0;
     }
-    List<Duration> gaps = new ArrayList<>();
-    for (int i = 1; i < times.size(); i++) {
-      gaps.add(Duration.between(times.get(i - 1), times.get(i)));
-    }
-    Duration usual = gaps.stream().sorted().toList().get(gaps.size() / 2);
-    if (usual.isZero()) {
-      return 0;
-    }
-    LineModes modes = tables.lineModes().of(line);
-    long expected = 1;
-    for (int i = 1; i < times.size(); i++) {
-      Duration running = gaps.get(i - 1).minus(still(modes, times.get(i - 1), times.get(i)));
-      expected += Math.max(1, Math.round((double) running.toMillis() / usual.toMillis()));
-    }
-    return expected;
+    List<Instant> others =
+        tables.samples().timesOfOthers(line, structure.code(), FilmReader.span(week));
+    ExpectedSamples expected =
+        new ExpectedSamples(tables.lineModes().of(line), others, wasOnTheLine(others));
+    Instant to = now.isBefore(week.to()) ? now : week.to();
+    return expected.count(times, week.from(), to, usual.orElseThrow());
   }
 
-  /** How long of a span the line was said not to run. */
-  private static Duration still(LineModes modes, Instant from, Instant to) {
-    Duration still = Duration.ZERO;
-    Instant at = from;
-    boolean isStill = modes.at(from).filter(said -> said.mode().suppresses()).isPresent();
-    for (LineModeChange change : modes.changes()) {
-      if (change.since().isAfter(from) && change.since().isBefore(to)) {
-        still = isStill ? still.plus(Duration.between(at, change.since())) : still;
-        at = change.since();
-        isStill = change.mode().suppresses();
-      }
-    }
-    return isStill ? still.plus(Duration.between(at, to)) : still;
+  /** Whether the line's last sample before the week was of this film. */
+  private boolean wasOnTheLine(List<Instant> others) {
+    List<Instant> own = tables.samples().timesBefore(line, structure.code(), week.from(), 1);
+    return !own.isEmpty()
+        && others.stream()
+            .filter(at -> at.isBefore(week.from()))
+            .allMatch(at -> at.isBefore(own.get(0)));
   }
 
   static boolean isLayer(Characteristic characteristic) {

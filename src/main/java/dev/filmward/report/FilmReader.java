@@ -23,11 +23,16 @@ final class FilmReader {
   private final String line;
   private final Structure structure;
   private final ReportSettings settings;
+  private final Instant now;
 
-  FilmReader(String line, Structure structure, ReportSettings settings) {
+  /**
+   * @param now until when samples could have come
+   */
+  FilmReader(String line, Structure structure, ReportSettings settings, Instant now) {
     this.line = line;
     this.structure = structure;
     this.settings = settings;
+    this.now = now;
   }
 
   /** The span of a week; both its ends belong to it. */
@@ -41,13 +46,13 @@ final class FilmReader {
   /** Empty where nothing was made in the week nor in the one before. */
   Optional<Read> read(Tables tables, ReportWeek week) {
     DataDigest digest = new DataDigest();
-    Samples now = samples(tables, week, Optional.of(digest));
+    Samples current = samples(tables, week, Optional.of(digest));
     Samples then = samples(tables, week.minus(1), Optional.empty());
-    if (now.received == 0 && then.received == 0) {
+    if (current.received == 0 && then.received == 0) {
       return Optional.empty();
     }
     List<CharacteristicWeek> last = characteristics(tables, week.minus(1), then, List.of());
-    List<CharacteristicWeek> characteristics = characteristics(tables, week, now, last);
+    List<CharacteristicWeek> characteristics = characteristics(tables, week, current, last);
     FilmFacts facts = new FilmFacts(tables, line, structure, week);
     FilmWeek film =
         new FilmWeek(
@@ -55,13 +60,13 @@ final class FilmReader {
             structure.code(),
             structure.name(),
             plies(characteristics),
-            now.received == 0 ? Verdict.NO_DATA : Verdicts.of(characteristics),
+            current.received == 0 ? Verdict.NO_DATA : Verdicts.of(characteristics),
             then.received == 0 ? Verdict.NO_DATA : Verdicts.of(last),
             characteristics,
             facts.alarms(),
-            facts.gauge(now.tallies),
+            facts.gauge(current.tallies),
             facts.limits(),
-            now.week(facts.expected(now.times)),
+            current.week(facts.expected(current.times, then.times, now)),
             facts.leftOut(),
             List.of());
     return Optional.of(new Read(Acts.added(film, settings.asked()), digest.hex()));

@@ -6,6 +6,7 @@ import dev.filmward.report.WeeklyReport.Intake;
 import dev.filmward.store.FileEntry;
 import dev.filmward.store.SampleTable;
 import dev.filmward.store.Tables;
+import java.time.Instant;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
@@ -49,9 +50,10 @@ public final class WeekReader {
 
   /** Reads a week as it is known now. */
   public WeeklyReport read(ReportWeek week, Scope scope, ReportSettings settings) {
+    Instant now = plant.clock().instant();
     List<FilmReader.Read> read =
         productions(scope).parallelStream()
-            .map(made -> read(made, week, settings))
+            .map(made -> read(made, week, settings, now))
             .flatMap(Optional::stream)
             .toList();
     List<FilmWeek> films = read.stream().map(FilmReader.Read::film).toList();
@@ -61,7 +63,7 @@ public final class WeekReader {
         week.zone().getId(),
         week.from(),
         week.to(),
-        plant.clock().instant(),
+        now,
         version,
         Edition.INTERNAL,
         settings.asked(),
@@ -71,7 +73,7 @@ public final class WeekReader {
   }
 
   private Optional<FilmReader.Read> read(
-      SampleTable.Production made, ReportWeek week, ReportSettings settings) {
+      SampleTable.Production made, ReportWeek week, ReportSettings settings, Instant now) {
     return plant
         .structures()
         .find(made.structure())
@@ -81,7 +83,8 @@ public final class WeekReader {
                     .store()
                     .read(
                         tables ->
-                            new FilmReader(made.line(), structure, settings).read(tables, week)));
+                            new FilmReader(made.line(), structure, settings, now)
+                                .read(tables, week)));
   }
 
   private List<SampleTable.Production> productions(Scope scope) {

@@ -313,28 +313,34 @@ public final class SampleTable {
    * and all from then on.
    */
   public List<Instant> timesOfOthers(String line, String structure, Instant moment) {
+    return timesOfOthers(line, structure, Span.since(moment));
+  }
+
+  /** The same for a span: the latest before it, and all of it. */
+  public List<Instant> timesOfOthers(String line, String structure, Span span) {
     List<Instant> times = new ArrayList<>();
     for (Production made : productions()) {
       if (made.line().equals(line) && !made.structure().equals(structure)) {
-        times.addAll(timesBefore(line, made.structure(), moment, 1));
-        times.addAll(timesSince(line, made, moment));
+        times.addAll(timesBefore(line, made.structure(), span.from(), 1));
+        times.addAll(timesWithin(line, made, span));
       }
     }
     times.sort(null);
     return times;
   }
 
-  private List<Instant> timesSince(String line, Production made, Instant moment) {
-    return made.lastAt().isBefore(moment)
+  private List<Instant> timesWithin(String line, Production made, Span span) {
+    return made.lastAt().isBefore(span.from())
         ? List.of()
         : handle
             .createQuery(
                 "SELECT taken_at FROM sample WHERE production_id = "
                     + BlockTable.PRODUCTION
-                    + " AND taken_at >= :moment")
+                    + " AND taken_at BETWEEN :from AND :to")
             .bind("line", line)
             .bind("structure", made.structure())
-            .bind("moment", Times.toMicros(moment))
+            .bind("from", Times.toMicros(span.from()))
+            .bind("to", Times.toMicros(span.to()))
             .map((row, context) -> Times.toInstant(row.getLong(1)))
             .list();
   }
