@@ -10,25 +10,19 @@ import { quarantine } from './quarantine.js';
 import { throttled } from './refresh.js';
 import { troubleLine } from './trouble.js';
 import { uploadPlace } from './upload.js';
+import { room } from './text.js';
 
+const t = await room('intake');
 const LEAST_BETWEEN_MS = 2_000;
-const SOURCES = { watch: 'watched folder', import: 'import command', upload: 'this page', mended: 'mended rows', demo: 'demo data', live: 'live gauge' };
-const FIGURES = [
-  ['rows', 'Rows'],
-  ['readings', 'Readings'],
-  ['missing', 'Missing'],
-  ['quarantined', 'In quarantine'],
-  ['new', 'New'],
-  ['known', 'Known'],
-  ['corrected', 'Corrected'],
-];
+const COLUMNS = 'taken_at, line, structure, roll, sample, lane, layer, thickness_um';
+const FIGURES = ['rows', 'readings', 'missing', 'quarantined', 'new', 'known', 'corrected'];
 
 export function mount(root) {
   const trouble = troubleLine();
   const place = el('div', { class: 'files' });
   root.replaceChildren(
-    el('div', { class: 'intake-head' }, el('h1', {}, 'Intake'),
-      el('p', { class: 'soft' }, 'Every file that came, and what became of every reading in it. Nothing is dropped silently.')),
+    el('div', { class: 'intake-head' }, el('h1', {}, t('title')),
+      el('p', { class: 'soft' }, t('lead'))),
     uploadPlace(() => refreshing.ask()), trouble.node, place);
   let open = null;
   let parts = null;
@@ -44,7 +38,7 @@ export function mount(root) {
       }
       trouble.clear();
     } catch (error) {
-      trouble.show(error, 'This list is not fresh.');
+      trouble.show(error, t('notFresh'));
     }
     document.documentElement.dataset.ready = 'true';
   }
@@ -81,32 +75,33 @@ export function mount(root) {
 }
 
 function tableOf(files, open, choose, openedOf) {
-  const heads = [el('th', { scope: 'col' }, 'File'), ...FIGURES.map(([, word]) => el('th', { scope: 'col', class: 'figure' }, word))];
+  const heads = [el('th', { scope: 'col' }, t('file')), ...FIGURES.map((key) => el('th', { scope: 'col', class: 'figure' }, t(`figure.${key}`)))];
   const rows = files.flatMap((file) => [rowOf(file, open === file.id, choose), ...(open === file.id ? [openedOf(file)] : [])]);
-  return el('div', { class: 'table-frame', tabindex: 0, role: 'region', 'aria-label': 'Files' },
+  return el('div', { class: 'table-frame', tabindex: 0, role: 'region', 'aria-label': t('files') },
     el('table', {}, el('thead', {}, el('tr', {}, heads)), el('tbody', {}, rows)));
 }
 
 function rowOf(file, isOpen, choose) {
-  const figures = FIGURES.map(([key, word]) =>
-    el('td', { class: 'figure', data: { figure: key, word, some: file[key] > 0 } }, key === 'quarantined' ? heldFigure(file) : count(file[key])));
+  const figures = FIGURES.map((key) =>
+    el('td', { class: 'figure', data: { figure: key, word: t(`figure.${key}`), some: file[key] > 0 } }, key === 'quarantined' ? heldFigure(file) : count(file[key])));
   return el('tr', { class: 'file', data: { file: file.id, open: isOpen } },
     el('th', { scope: 'row' },
       el('button', { type: 'button', class: 'file-name', 'aria-expanded': String(isOpen), on: { click: () => choose(file.id) } }, file.name),
-      el('span', { class: 'soft' }, `${momentOf(file.receivedAt)}, ${SOURCES[file.source] ?? file.source}${senderOf(file)}`)),
+      el('span', { class: 'soft' }, cameFrom(file))),
     figures);
 }
 
 /** What is in quarantine is marked until all of it was mended. */
 function heldFigure({ quarantined, mended }) {
   const mark = quarantined > mended ? shape('quarantine') : null;
-  return [mark, count(quarantined), mended > 0 ? el('span', { class: 'soft' }, ` ${mended === quarantined ? 'all' : count(mended)} mended`) : null];
+  return [mark, count(quarantined), mended > 0 ? el('span', { class: 'soft' }, mended === quarantined ? t('allMended') : t('someMended', { n: mended })) : null];
 }
 
-/** Whoever brought a file in by name; folders and demo data name themselves already. */
-function senderOf({ source, by, why }) {
+/** When and from where, and whoever brought it in by name; folders and demo data name themselves already. */
+function cameFrom({ receivedAt, source, by, why }) {
   const isPerson = by !== 'not named' && ['import', 'upload', 'mended'].includes(source);
-  return isPerson ? `, ${by}${why && source !== 'mended' ? `: ${why}` : ''}` : '';
+  const came = { at: momentOf(receivedAt), source: t.maybe(`source.${source}`) ?? source, by, why };
+  return t(!isPerson ? 'came' : why && source !== 'mended' ? 'cameByWhy' : 'cameBy', came);
 }
 
 function opened(file, done) {
@@ -115,11 +110,11 @@ function opened(file, done) {
 
 function nothing() {
   return el('div', { class: 'nothing' },
-    el('h2', {}, 'No file has come yet'),
-    el('p', {}, 'Three ways to bring readings in:'),
+    el('h2', {}, t('noneYet')),
+    el('p', {}, t('threeWays')),
     el('ol', {},
-      el('li', {}, 'drop a CSV file in the field above,'),
-      el('li', {}, 'let the gauge export into the folder that Filmward watches,'),
-      el('li', {}, 'or import on the command line: ', el('code', {}, 'filmward import FILE --structures FILE'))),
-    el('p', { class: 'soft' }, 'A file holds one reading a row (taken_at, line, structure, roll, sample, lane, layer, thickness_um) or one column a layer. Other headings are read through a mapping file; ', el('code', {}, 'filmward preview FILE'), ' proposes one.'));
+      el('li', {}, t('wayDrop')),
+      el('li', {}, t('wayFolder')),
+      el('li', {}, t.nodes('wayCommand', { command: el('code', {}, 'filmward import FILE --structures FILE') }))),
+    el('p', { class: 'soft' }, t.nodes('whatAFileHolds', { columns: COLUMNS, command: el('code', {}, 'filmward preview FILE') })));
 }

@@ -7,7 +7,9 @@ import { el, setText } from './elements.js';
 import { may, whyNot } from './person.js';
 import { questions } from './mappingQuestions.js';
 import { asItStands, asItIsRead } from './mappingTables.js';
+import { room } from './text.js';
 
+const t = await room('intake');
 const LOOKED_AT = 262_144;
 
 export function propose(file, answers = {}) {
@@ -21,27 +23,27 @@ export function mappingFor(file, first, place) {
 
 function wizard(file, first, place, resolve) {
   const answers = {};
-  const title = el('h2', { tabindex: -1 }, `How is ${file.name} read?`);
+  const title = el('h2', { tabindex: -1 }, t('howRead', { name: file.name }));
   const said = el('p', { class: 'mapping-said', role: 'status' });
   const body = el('div', { class: 'mapping-body' });
   const name = el('input', { id: 'mapping-name', type: 'text', maxlength: 80, value: file.name.replace(/\.[^.]*$/, '') });
-  const keep = el('button', { type: 'button', data: { action: 'keep-mapping' }, on: { click: keepIt } }, 'Keep the mapping and bring the file in');
-  const leave = el('button', { type: 'button', class: 'quiet', on: { click: () => end(false) } }, 'Leave this file');
+  const keep = el('button', { type: 'button', data: { action: 'keep-mapping' }, on: { click: keepIt } }, t('keepMapping'));
+  const leave = el('button', { type: 'button', class: 'quiet', on: { click: () => end(false) } }, t('leaveFile'));
   const node = el('section', { class: 'mapping', data: { mapping: file.name } }, title,
-    el('p', { class: 'soft' }, 'It has headings of its own. Say once what they mean; every file with the same headings is then read so.'),
+    el('p', { class: 'soft' }, t('ownHeadings')),
     said, body,
-    el('div', { class: 'mapping-end' }, el('label', { for: 'mapping-name' }, 'Name of the mapping'), name, keep, leave, whyNot('decide')));
+    el('div', { class: 'mapping-end' }, el('label', { for: 'mapping-name' }, t('mappingName')), name, keep, leave, whyNot('decide')));
   let proposal = first;
 
   function draw() {
     const open = proposal.questions.length;
     keep.disabled = open > 0 || !may('decide');
-    setText(said, open === 0 ? 'Everything is known. Compare the two tables, then keep the mapping.' : open === 1 ? 'One question is open.' : `${open} questions are open.`);
+    setText(said, open === 0 ? t('allKnown') : t('questionsOpen', { n: open }));
     body.replaceChildren(
       ...questions(proposal, answer),
       el('div', { class: 'mapping-sides' }, asItStands(proposal, answer), asItIsRead(proposal)),
-      details('Why it is read so', el('ul', {}, proposal.reasons.map((reason) => el('li', {}, reason)))),
-      details('The mapping as a file', el('pre', { class: 'verbatim', tabindex: 0 }, proposal.yaml)));
+      details(t('whySo'), el('ul', {}, proposal.reasons.map((reason) => el('li', {}, reason)))),
+      details(t('asFile'), el('pre', { class: 'verbatim', tabindex: 0 }, proposal.yaml)));
   }
 
   async function answer(key, value) {

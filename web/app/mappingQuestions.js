@@ -1,5 +1,8 @@
 /** The questions about a file, in words, each with its choices or a field for a text. */
 import { el } from './elements.js';
+import { room } from './text.js';
+
+const t = await room('intake');
 
 export function questions({ questions: open }, answer) {
   return open.map((question, number) => (question.choices.length > 0 ? choice(question, answer) : text(question, number, answer)));
@@ -17,5 +20,5 @@ function text({ key, words }, number, answer) {
   const take = () => input.value.trim() && answer(key, input.value.trim());
   input.addEventListener('keydown', (event) => event.key === 'Enter' && take());
   return el('div', { class: 'mapping-question' }, el('label', { for: id }, words),
-    el('div', { class: 'mapping-choices' }, input, el('button', { type: 'button', class: 'quiet', on: { click: take } }, 'Take this')));
+    el('div', { class: 'mapping-choices' }, input, el('button', { type: 'button', class: 'quiet', on: { click: take } }, t('takeThis'))));
 }

@@ -2,9 +2,10 @@
 import { postJson } from './api.js';
 import { rowText } from './cellText.js';
 import { el, setText } from './elements.js';
-import { plural } from './format.js';
 import { allow, signature, who } from './person.js';
+import { room } from './text.js';
 
+const t = await room('intake');
 const LONGEST = 65_536;
 
 /** `mended(file, words)` is called when the row was taken. */
@@ -12,35 +13,35 @@ export function mendForm(file, held, row, mended) {
   const isSplit = row.cells.length === held.headings.length;
   const fields = isSplit ? cellFields(held, row) : wholeRow(held, row);
   const said = el('p', { class: 'said', role: 'status' });
-  const form = el('form', { class: 'mend', novalidate: true, 'aria-label': `Mend line ${row.line}`, data: { action: 'mend-form' }, on: { submit } },
+  const form = el('form', { class: 'mend', novalidate: true, 'aria-label': t('mendLine', { line: String(row.line) }), data: { action: 'mend-form' }, on: { submit } },
     fields.node,
     el('div', { class: 'mend-end' },
       signature('send-files'),
-      allow(el('button', { type: 'submit' }, 'Submit again'), 'send-files')),
+      allow(el('button', { type: 'submit' }, t('submitAgain')), 'send-files')),
     said);
 
   async function submit(event) {
     event.preventDefault();
-    setText(said, 'Being read\u2026');
+    setText(said, t('beingRead'));
     try {
       const answer = await postJson(`/api/v1/files/${file.id}/quarantine/mend`, { rows: [{ row: row.id, text: fields.text() }] });
       if (answer.still.length > 0) {
-        setText(said, `Not taken: ${answer.still[0].reason}. The row stays in quarantine.`);
+        setText(said, t('stillHeld', { reason: answer.still[0].reason }));
         form.querySelector('[data-fault] input, textarea')?.focus();
       } else {
         mended(answer.file, taken(answer.file, who().name));
       }
     } catch (error) {
-      setText(said, `Not taken. ${error.sentence ?? error.message}`);
+      setText(said, t('notTaken', { error: error.sentence ?? error.message }));
     }
   }
   return form;
 }
 
 function taken({ id, readings, missing, new: fresh, known, corrected }, name) {
-  const parts = [[fresh, 'new'], [known, 'known already'], [corrected, 'corrected']].filter(([number]) => number > 0).map(([number, word]) => `${number} ${word}`);
-  const measured = readings > 0 ? `${plural(readings, 'reading')} (${parts.join(', ')})` : 'no reading';
-  return `Mended by ${name}; came as file ${id}: ${measured}${missing > 0 ? `, ${missing} not measured` : ''}.`;
+  const parts = [['someNew', fresh], ['someKnown', known], ['someCorrected', corrected]].filter(([, n]) => n > 0).map(([key, n]) => t(key, { n }));
+  const measured = readings > 0 ? t('readingsAre', { n: readings, parts: parts.join(', ') }) : t('noReading');
+  return t(missing > 0 ? 'mendedGaveMissing' : 'mendedGave', { name, id, measured, missing });
 }
 
 /** A field for each cell; a faulty one names its reason. */
@@ -49,11 +50,11 @@ function cellFields(held, row) {
   const inputs = row.cells.map((cell, i) => el('input', { id: `cell-${row.id}-${i}`, value: cell, maxlength: LONGEST, autocomplete: 'off', spellcheck: 'false' }));
   const cells = held.headings.map((heading, i) => {
     const reason = reasons.get(heading);
-    const words = reason ? el('p', { class: 'cell-fault', id: `fault-${row.id}-${i}` }, `Not usable: ${reason}`) : null;
+    const words = reason ? el('p', { class: 'cell-fault', id: `fault-${row.id}-${i}` }, t('notUsable', { reason })) : null;
     if (reason) {
       inputs[i].setAttribute('aria-describedby', words.id);
     }
-    return el('div', { class: 'cell', data: reason ? { fault: 'true' } : {} }, el('label', { for: inputs[i].id }, heading || `column ${i + 1}`), inputs[i], words);
+    return el('div', { class: 'cell', data: reason ? { fault: 'true' } : {} }, el('label', { for: inputs[i].id }, heading || t('columnIs', { number: i + 1 })), inputs[i], words);
   });
   const text = () => {
     const now = inputs.map((input) => input.value);
@@ -67,7 +68,7 @@ function wholeRow(held, row) {
   const area = el('textarea', { id: `row-${row.id}`, rows: 3, maxlength: LONGEST, spellcheck: 'false', class: 'verbatim' });
   area.value = row.raw;
   const node = el('div', { class: 'whole-row' },
-    el('label', { for: area.id }, 'The whole row, under its header'),
+    el('label', { for: area.id }, t('wholeRow')),
     el('p', { class: 'verbatim soft' }, held.headings.join(held.separator)),
     area);
   return { node, text: () => area.value };

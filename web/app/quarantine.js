@@ -2,13 +2,15 @@
 import { getJson } from './api.js';
 import { byLine } from './cellText.js';
 import { el } from './elements.js';
-import { count, plural } from './format.js';
 import { mendForm } from './mend.js';
 import { momentOf } from './plantClock.js';
+import { room } from './text.js';
+
+const t = await room('intake');
 
 /** A part that fills itself with the quarantined rows of a file; `done` is told of the file that mended rows came as. */
 export function quarantine(file, done) {
-  const node = el('div', { class: 'quarantine', data: { quarantine: file.id } }, el('p', { class: 'soft' }, 'Being fetched\u2026'));
+  const node = el('div', { class: 'quarantine', data: { quarantine: file.id } }, el('p', { class: 'soft' }, t('fetching')));
   fill(file, node, done);
   return node;
 }
@@ -16,7 +18,7 @@ export function quarantine(file, done) {
 async function fill(file, node, done) {
   try {
     const held = await getJson(`/api/v1/files/${file.id}/quarantine`);
-    node.replaceChildren(...(held.rows.length > 0 ? shown(file, held, done) : [el('p', {}, 'Every row of this file could be used.')]));
+    node.replaceChildren(...(held.rows.length > 0 ? shown(file, held, done) : [el('p', {}, t('allUsed'))]));
   } catch (error) {
     node.replaceChildren(el('p', {}, error.sentence ?? error.message));
   }
@@ -24,12 +26,12 @@ async function fill(file, node, done) {
 
 function shown(file, held, done) {
   return [
-    el('h2', {}, 'In quarantine'),
+    el('h2', {}, t('figure.quarantined')),
     el('p', {}, held.obstacle
-      ? `These were not used, and cannot be mended here: ${held.obstacle}.`
-      : 'These were not used. Put a row right and submit it again here, or correct the file at its source and bring it in again; what is known already stays as it is.'),
+      ? t('cannotMend', { obstacle: held.obstacle })
+      : t('canMend')),
     el('ol', { class: 'plain held-rows' }, byLine(held.rows).map((row) => heldRow(file, held, row, done))),
-    ...(held.more > 0 ? [el('p', { class: 'soft' }, `and ${plural(held.more, 'more row')} not shown here`)] : []),
+    ...(held.more > 0 ? [el('p', { class: 'soft' }, t('moreRows', { n: held.more }))] : []),
   ];
 }
 
@@ -38,8 +40,8 @@ function heldRow(file, held, row, done) {
   const place = el('div', { class: 'mend-place' });
   const item = el('li', { class: 'held', data: { line: row.line, state: row.state } },
     el('div', { class: 'held-head' },
-      el('h3', {}, `Line ${count(row.line)}`),
-      isOpen && !held.obstacle ? el('button', { type: 'button', class: 'quiet', 'aria-expanded': 'false', 'aria-label': `Mend line ${row.line}`, data: { action: 'mend' }, on: { click: toggle } }, 'Mend') : null,
+      el('h3', {}, t('lineIs', { n: row.line })),
+      isOpen && !held.obstacle ? el('button', { type: 'button', class: 'quiet', 'aria-expanded': 'false', 'aria-label': t('mendLine', { line: String(row.line) }), data: { action: 'mend' }, on: { click: toggle } }, t('mend')) : null,
       isOpen ? null : el('p', { class: 'held-mended' }, mendedWords(row.mended))),
     el('ul', { class: 'plain' }, row.faults.map(faultWords)),
     el('p', { class: 'verbatim raw' }, row.raw),
@@ -70,5 +72,5 @@ function faultWords({ column, value, reason }) {
 }
 
 function mendedWords({ by, at, file }) {
-  return `Mended by ${by}, ${momentOf(at)}; came as file ${file}.`;
+  return t('mendedBy', { by, at: momentOf(at), file });
 }
