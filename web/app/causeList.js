@@ -1,6 +1,9 @@
 /** The list of causes as a form: words, whether they are there to choose from, and their order. A code never changes. */
 import { careForm, textField } from './careForm.js';
 import { el, setText } from './elements.js';
+import { room } from './text.js';
+
+const t = await room('causes');
 
 const LONGEST_WORDS = 80;
 const LONGEST_CODE = 40;
@@ -10,19 +13,19 @@ const LONGEST_REASON = 500;
 export function causeList({ causes, most, version }, kept) {
   const list = el('ol', { class: 'plain cause-rows' });
   const counted = el('p', { class: 'soft', role: 'status' });
-  const reason = textField('causes-reason', 'Reason', { rows: 2, maxlength: LONGEST_REASON });
+  const reason = textField('causes-reason', t('reason'), { rows: 2, maxlength: LONGEST_REASON });
   let rows = causes.map((cause) => causeRow(cause, act));
-  const add = el('button', { type: 'button', class: 'quiet', data: { action: 'add-cause' }, on: { click: addRow } }, 'Add a cause');
+  const add = el('button', { type: 'button', class: 'quiet', data: { action: 'add-cause' }, on: { click: addRow } }, t('addCause'));
   const form = careForm({
     permission: 'decide',
-    prefix: 'causes', fields: [list, add, counted, reason.node], verb: 'Keep this list',
+    prefix: 'causes', fields: [list, add, counted, reason.node], verb: t('keepList'),
     ask: () => {
       const nameless = rows.find((row) => !row.cause().words);
-      return nameless ? { wanting: 'A cause needs words.', focus: nameless }
-        : !reason.value() ? { wanting: 'Write the reason: whoever misses a cause will ask.', focus: reason.input }
+      return nameless ? { wanting: t('needsWords'), focus: nameless }
+        : !reason.value() ? { wanting: t('writeReasonList'), focus: reason.input }
         : { path: '/api/v1/causes', body: { version, reason: reason.value(), causes: rows.map((row) => row.cause()) } };
     },
-    done: (answer) => kept(`Version ${answer.version} of the causes holds now.`),
+    done: (answer) => kept(t('listKept', { version: answer.version })),
   });
 
   function addRow() {
@@ -50,7 +53,7 @@ export function causeList({ causes, most, version }, kept) {
 
   function count() {
     const active = rows.filter((row) => row.cause().standing === 'active').length;
-    setText(counted, `${active} of at most ${most} to choose from${active > most ? ': retire some' : ''}. "Another cause" and "not found yet" are always there beside them.`);
+    setText(counted, t(active > most ? 'countedMany' : 'counted', { active, most }));
   }
   draw();
   return form.node;
@@ -60,15 +63,15 @@ let number = 0;
 
 function causeRow(cause, act) {
   const id = `cause-${(number += 1)}`;
-  const words = el('input', { id, value: cause?.words ?? '', maxlength: LONGEST_WORDS, autocomplete: 'off', 'aria-label': 'Cause' });
+  const words = el('input', { id, value: cause?.words ?? '', maxlength: LONGEST_WORDS, autocomplete: 'off', 'aria-label': t('cause') });
   const active = el('input', { type: 'checkbox', checked: cause === null || cause.standing === 'active', on: { change: () => act(row, 'count') } });
-  const code = el('span', { class: 'soft verbatim' }, cause?.code ?? 'its code comes from its words');
-  const move = (what, sign) => el('button', { type: 'button', class: 'quiet', data: { move: what }, 'aria-label': `Move ${what}: ${cause?.words ?? 'new cause'}`, on: { click: () => act(row, what) } }, sign);
+  const code = el('span', { class: 'soft verbatim' }, cause?.code ?? t('codeComes'));
+  const move = (what, sign) => el('button', { type: 'button', class: 'quiet', data: { move: what }, 'aria-label': t(`move.${what}`, { cause: cause?.words ?? t('newCause') }), on: { click: () => act(row, what) } }, sign);
   const up = move('up', '\u2191');
   const down = move('down', '\u2193');
   const node = el('li', { class: 'cause-row' },
     el('div', { class: 'cause-words' }, words, code),
-    el('label', { class: 'tick' }, active, el('span', {}, 'to choose')),
+    el('label', { class: 'tick' }, active, el('span', {}, t('offered'))),
     el('div', { class: 'cause-moves' }, up, down));
   const row = {
     node,

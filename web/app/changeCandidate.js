@@ -2,11 +2,14 @@
 import { el } from './elements.js';
 import { list } from './format.js';
 import { momentOf } from './plantClock.js';
+import { room } from './text.js';
 
-const KIND_WORDS = { process: 'the film', measurement: 'only the readings' };
+const t = await room('change');
+
 const FITS_WELL = 0.85;
 const FITS = 0.6;
 const MET = 0.999;
+const EVIDENCE_MARKS = { met: '\u2713', part: '\u223c', not: '\u2717' };
 
 export function candidateCard(candidate, rank, alarmId) {
   return el('article', { class: 'candidate', data: { candidate: candidate.code } },
@@ -17,26 +20,26 @@ export function candidateCard(candidate, rank, alarmId) {
         el('p', { class: 'soft' }, whereWords(candidate))),
       fit(candidate.score)),
     el('div', { class: 'candidate-body' },
-      part('Why', el('ul', { class: 'plain evidence' }, oneEach(candidate.evidence).map(evidenceItem))),
-      part('Likely causes', el('ul', {}, candidate.causes.map(({ words }) => el('li', {}, words))),
-        el('a', { href: `/alarms.html#${alarmId}` }, 'Name the true cause at the alarm')),
-      part('Look at first', el('ol', { class: 'checks' }, candidate.checks.map((check) => el('li', {}, check)))),
-      part('What would tell', el('p', {}, candidate.tellsApart))));
+      part(t('why'), el('ul', { class: 'plain evidence' }, oneEach(candidate.evidence).map(evidenceItem))),
+      part(t('causes'), el('ul', {}, candidate.causes.map(({ words }) => el('li', {}, words))),
+        el('a', { href: `/alarms.html#${alarmId}` }, t('nameCause'))),
+      part(t('lookFirst'), el('ol', { class: 'checks' }, candidate.checks.map((check) => el('li', {}, check)))),
+      part(t('wouldTell'), el('p', {}, candidate.tellsApart))));
 }
 
 function whereWords({ kind, layers, lanes, since }) {
-  const which = layers.length > 0 ? list(layers.map(({ name, position }) => name || `layer ${position}`)) : 'all layers';
-  const across = lanes.length > 0 ? `, lane ${list(lanes.map(String))}` : '';
-  const begun = since ? `, since ${momentOf(since.at)}` : '';
-  return `Would be ${KIND_WORDS[kind]}: ${which}${across}${begun}`;
+  const which = layers.length > 0 ? list(layers.map(({ name, position }) => name || t('layerAt', { position }))) : t('allLayers');
+  const across = lanes.length > 0 ? [t('lanes', { lanes: list(lanes) })] : [];
+  const begun = since ? [t('since', { at: momentOf(since.at) })] : [];
+  return t(`kind.${kind}`, { where: [which, ...across, ...begun].join(', ') });
 }
 
 /** A bar of the score with its word; the word counts, the bar helps. */
 function fit(score) {
-  const words = score >= FITS_WELL ? 'fits well' : score >= FITS ? 'fits' : 'fits in part';
+  const words = t(score >= FITS_WELL ? 'fitsWell' : score >= FITS ? 'fits' : 'fitsPart');
   return el('div', { class: 'fit' },
     el('span', {}, words),
-    el('meter', { min: 0, max: 1, value: score, 'aria-label': `How well it fits: ${Math.round(score * 100)} of 100` }));
+    el('meter', { min: 0, max: 1, value: score, 'aria-label': t('howWell', { score: Math.round(score * 100) }) }));
 }
 
 /** A statistic that a signature asks twice, at two thresholds, is told once: as the stricter one, or as what was missed. */
@@ -51,10 +54,10 @@ function oneEach(evidence) {
 }
 
 function evidenceItem({ words, asked, degree }) {
-  const [mark, meaning] = degree >= MET ? ['\u2713', 'speaks for it'] : degree > 0 ? ['\u223c', 'speaks for it in part'] : ['\u2717', 'speaks against it'];
-  return el('li', { data: { degree: degree >= MET ? 'met' : degree > 0 ? 'part' : 'not' }, title: asked },
-    el('span', { class: 'evidence-mark', 'aria-hidden': 'true' }, mark),
-    el('span', {}, words, el('span', { class: 'for-readers' }, `, ${meaning}`)));
+  const met = degree >= MET ? 'met' : degree > 0 ? 'part' : 'not';
+  return el('li', { data: { degree: met }, title: asked },
+    el('span', { class: 'evidence-mark', 'aria-hidden': 'true' }, EVIDENCE_MARKS[met]),
+    el('span', {}, words, el('span', { class: 'for-readers' }, t(`speaks.${met}`))));
 }
 
 function part(title, ...body) {

@@ -1,6 +1,9 @@
 /** The film before and after a change, two sections side by side, to one scale. */
 import { el, svg } from './elements.js';
 import { drawFilm } from './film.js';
+import { room } from './text.js';
+
+const t = await room('change');
 
 const HEIGHT_PX = 300;
 
@@ -59,7 +62,7 @@ function side(which) {
   }
 
   function say(samples) {
-    caption.replaceChildren(el('strong', {}, which === 'before' ? 'Before' : 'By now'), ` ${samples} samples`);
+    caption.replaceChildren(...t.nodes('samplesOf', { n: samples, side: el('strong', {}, t(which === 'before' ? 'before' : 'byNow')) }));
   }
   return { node, draw, say };
 }

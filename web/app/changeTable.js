@@ -1,7 +1,10 @@
 /** All layers and the total before and after, in figures; lanes fold out below. */
 import { el } from './elements.js';
-import { decimalsFor, number, micrometres as um } from './format.js';
+import { decimalsFor, number, um } from './format.js';
 import { shape } from './marks.js';
+import { room } from './text.js';
+
+const t = await room('change');
 
 export function changeTable(sides, moves) {
   if (sides === null) {
@@ -9,10 +12,10 @@ export function changeTable(sides, moves) {
   }
   const moved = new Map(moves.map((move) => [move.position, move]));
   return [
-    el('div', { class: 'table-frame', tabindex: 0, role: 'region', 'aria-label': 'Before and since, layer by layer' },
+    el('div', { class: 'table-frame', tabindex: 0, role: 'region', 'aria-label': t('layerByLayer') },
       el('table', { class: 'change-table' },
-        el('caption', {}, 'Means of the samples\u2019 means before and since, \u00b5m; \u201cby now\u201d is where a drift has come to'),
-        el('thead', {}, el('tr', {}, heads(['Layer', 'Before', 'Since', 'Change by now', 'Share of the total', 'How clear']))),
+        el('caption', {}, t('tableIs')),
+        el('thead', {}, el('tr', {}, heads(['layer', 'before', 'since', 'change', 'share', 'clear'].map((head) => t(`head.${head}`))))),
         el('tbody', {}, sides.rows.map((row) => rowOf(row, moved.get(row.position)))))),
     lanes(sides),
   ];
@@ -26,11 +29,11 @@ function rowOf(row, move) {
   const decimals = decimalsFor(row.before?.mean ?? row.after?.mean ?? 0);
   const percent = move ? move.percent : row.before && row.after ? 100 * (row.after.mean / row.before.mean - 1) : null;
   return el('tr', { data: { clear: move?.clear ?? false, total: row.position === 0 } },
-    el('th', { scope: 'row' }, row.name || `layer ${row.position}`),
+    el('th', { scope: 'row' }, row.name || t('layerAt', { position: row.position })),
     el('td', { class: 'figure' }, um(row.before?.mean, decimals)),
     el('td', { class: 'figure' }, um(row.after?.mean, decimals)),
-    el('td', { class: 'figure' }, percent === null ? '\u2013' : `${sign(percent, 1)}${number(percent, 1)} %`),
-    el('td', { class: 'figure' }, !move || row.position === 0 ? '\u2013' : `${sign(move.sharePoints, 2)}${number(move.sharePoints, 2)} points`),
+    el('td', { class: 'figure' }, percent === null ? '\u2013' : t('percent', { percent: `${sign(percent, 1)}${number(percent, 1)}` })),
+    el('td', { class: 'figure' }, !move || row.position === 0 ? '\u2013' : t('points', { points: `${sign(move.sharePoints, 2)}${number(move.sharePoints, 2)}` })),
     el('td', { class: 'figure' }, clearness(move)));
 }
 
@@ -41,7 +44,7 @@ function clearness(move) {
   if (!move) {
     return '\u2013';
   }
-  const words = `${number(Math.abs(move.z), 1)} standard errors`;
+  const words = t('errors', { errors: number(Math.abs(move.z), 1) });
   return move.clear ? [shape('watch'), ` ${words}`] : words;
 }
 
@@ -50,11 +53,11 @@ function lanes({ rows }) {
   if (numbers.length < 2) {
     return null;
   }
-  return el('details', {}, el('summary', {}, 'Lane by lane'),
-    el('div', { class: 'table-frame', tabindex: 0, role: 'region', 'aria-label': 'Change lane by lane' },
+  return el('details', {}, el('summary', {}, t('laneByLane')),
+    el('div', { class: 'table-frame', tabindex: 0, role: 'region', 'aria-label': t('changeByLane') },
       el('table', { class: 'change-table' },
-        el('caption', {}, 'Change of each lane\u2019s mean, \u00b5m'),
-        el('thead', {}, el('tr', {}, heads(['Layer', ...numbers.map((lane) => `lane ${lane}`)]))),
+        el('caption', {}, t('laneTable')),
+        el('thead', {}, el('tr', {}, heads([t('head.layer'), ...numbers.map((lane) => t('lanes', { lanes: lane }))]))),
         el('tbody', {}, rows.map((row) => el('tr', {}, el('th', { scope: 'row' }, row.name), numbers.map((lane) => el('td', { class: 'figure' }, laneChange(row, lane)))))))));
 }
 

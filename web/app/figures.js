@@ -3,18 +3,20 @@ import { getJson } from './api.js';
 import { el } from './elements.js';
 import { figuresTable, prioritiesOf } from './figuresTable.js';
 import { frequentOf } from './figuresSpared.js';
-import { count, plural } from './format.js';
 import { atWallTime, momentOf, synchronise, wallTime } from './plantClock.js';
 import { troubleLine } from './trouble.js';
+import { room } from './text.js';
+
+const t = await room('figures');
 
 const DAY_MS = 86_400_000;
-const SPANS = [['1', 'Last day'], ['7', '7 days'], ['30', '30 days'], ['90', '90 days'], ['365', 'A year']];
+const SPANS = ['1', '7', '30', '90', '365'].map((days) => [days, t(`span.${days}`)]);
 const USUAL = '30';
 
 export function mount(root, params) {
   const trouble = troubleLine();
   const body = el('div', {});
-  const head = el('div', { class: 'figures-head' }, el('h1', {}, 'How good the alarms are'));
+  const head = el('div', { class: 'figures-head' }, el('h1', {}, t('title')));
   const line = params.get('line') ?? '';
   root.replaceChildren(head, trouble.node, body);
 
@@ -24,7 +26,7 @@ export function mount(root, params) {
       synchronise(board.now, board.zone);
       const asked = { ...spanOf(params, Date.parse(board.now)), line };
       const told = await getJson('/api/v1/alarm-figures', asked);
-      head.replaceChildren(el('h1', {}, 'How good the alarms are'), ...choices(params, told, line, board.lines.map((one) => one.line)));
+      head.replaceChildren(el('h1', {}, t('title')), ...choices(params, told, line, board.lines.map((one) => one.line)));
       body.replaceChildren(...figuresOf(told, asked));
       trouble.clear();
     } catch (error) {
@@ -64,26 +66,26 @@ function choices(params, { from, to }, line, lines) {
     }
   };
   return [
-    el('nav', { class: 'ranges', 'aria-label': 'How far back' }, spans),
-    lines.length > 1 ? el('nav', { class: 'ranges', 'aria-label': 'Which line' },
-      [['', 'All lines'], ...lines.map((name) => [name, name])].map(([name, words]) => el('a', { href: address({ ...kept, line: name }), 'aria-current': name === line ? 'page' : null }, words))) : '',
-    el('details', { class: 'own-span' }, el('summary', {}, 'Another time'),
-      el('form', { novalidate: true, on: { submit: show } }, el('div', {}, el('label', { for: 'figures-from' }, 'From'), begins), el('div', {}, el('label', { for: 'figures-to' }, 'to'), ends), el('button', {}, 'Show'))),
+    el('nav', { class: 'ranges', 'aria-label': t('howFar') }, spans),
+    lines.length > 1 ? el('nav', { class: 'ranges', 'aria-label': t('whichLine') },
+      [['', t('allLines')], ...lines.map((name) => [name, name])].map(([name, words]) => el('a', { href: address({ ...kept, line: name }), 'aria-current': name === line ? 'page' : null }, words))) : '',
+    el('details', { class: 'own-span' }, el('summary', {}, t('anotherTime')),
+      el('form', { novalidate: true, on: { submit: show } }, el('div', {}, el('label', { for: 'figures-from' }, t('from')), begins), el('div', {}, el('label', { for: 'figures-to' }, t('to')), ends), el('button', {}, t('show')))),
   ];
 }
 
 function figuresOf(told, asked) {
   const { figures, days, linesPerOperator, historical, from, to } = told;
   const about = [
-    `${plural(figures.announced, 'alarm')} announced from ${momentOf(from)} to ${momentOf(to)}.`,
-    historical > 0 ? ` ${count(historical)} more came as old news, with nobody called; they are not counted.` : '',
-    ` One person looks after ${plural(linesPerOperator, 'line')}, so this is ${plural(figures.positions, 'operator position')}. `];
+    t('announced', { n: figures.announced, from: momentOf(from), to: momentOf(to) }),
+    historical > 0 ? t('historical', { n: historical }) : '',
+    t('looksAfter', { lines: t('lines', { n: linesPerOperator }), positions: t('positions', { n: figures.positions }) })];
   return [
-    el('p', { class: 'figures-about' }, about, el('a', { href: '/shifts.html' }, 'Change that'), '.'),
-    days < 30 ? el('p', { class: 'soft' }, 'The standards ask for 30 days and more before rates mean much.') : '',
+    el('p', { class: 'figures-about' }, about, el('a', { href: '/shifts.html' }, t('changeThat')), '.'),
+    days < 30 ? el('p', { class: 'soft' }, t('needsDays')) : '',
     el('div', { class: 'figures-body' },
-      el('section', {}, el('h2', {}, 'Against the targets'), figuresTable(told),
-        el('p', { class: 'soft source' }, 'Targets of IEC 62682, ISA-18.2 and EEMUA 191, for one operator position, written down from memory; the shares of priorities follow published tables. Chattering by samples and fleeting as one sample: common practice, no source.')),
+      el('section', {}, el('h2', {}, t('againstTargets')), figuresTable(told),
+        el('p', { class: 'soft source' }, t('source'))),
       el('div', { class: 'figures-side' }, prioritiesOf(told), frequentOf(told, asked))),
   ];
 }

@@ -16,6 +16,9 @@ import * as live from './live.js';
 import { may } from './person.js';
 import { synchronise } from './plantClock.js';
 import { throttled } from './refresh.js';
+import { room } from './text.js';
+
+const t = await room('limits');
 
 const LEAST_BETWEEN_MS = 1_000;
 const TYPING_MS = 250;
@@ -86,7 +89,7 @@ function mountOne(root, address) {
     const chosen = choice.body();
     shown = null;
     if (!may('decide')) {
-      page.trouble.say('Working out other limits is for engineers and quality. What is in force stands here for everybody.');
+      page.trouble.say(t('onlyDeciders'));
       return showProposal(null);
     }
     keepWithin(choice.span());
@@ -101,7 +104,7 @@ function mountOne(root, address) {
       }
     } catch (error) {
       if (mine === asking) {
-        page.trouble.show(error, 'No proposal.');
+        page.trouble.show(error, t('noProposal'));
         showProposal(null);
       }
     }

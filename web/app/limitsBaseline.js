@@ -5,26 +5,28 @@
  */
 import { chips } from './chips.js';
 import { el } from './elements.js';
-import { plural } from './format.js';
 import { atWallTime, moment, wallTime } from './plantClock.js';
+import { room } from './text.js';
+
+const t = await room('limits');
 
 const USUAL = 25;
 const MINUTE_MS = 60_000;
-const WHERE = [['first', 'First samples'], ['last', 'Last samples'], ['between', 'Between two times']];
+const WHERE = ['first', 'last', 'between'].map((where) => [where, t(`where.${where}`)]);
 
 /** `changed()` is called at each change; `stored()` gives {takenAt} of all samples, in ms. */
 export function baselineChoice(stored, changed) {
   const samples = el('input', { id: 'baseline-samples', type: 'number', min: 1, step: 1, value: USUAL, inputmode: 'numeric' });
   const from = el('input', { id: 'baseline-from', type: 'datetime-local' });
   const to = el('input', { id: 'baseline-to', type: 'datetime-local' });
-  const many = el('div', {}, el('label', { for: 'baseline-samples' }, 'How many'), samples);
+  const many = el('div', {}, el('label', { for: 'baseline-samples' }, t('howMany')), samples);
   const times = [
-    el('div', {}, el('label', { for: 'baseline-from' }, 'From, plant time'), from),
-    el('div', {}, el('label', { for: 'baseline-to' }, 'To, plant time'), to),
+    el('div', {}, el('label', { for: 'baseline-from' }, t('from')), from),
+    el('div', {}, el('label', { for: 'baseline-to' }, t('to')), to),
   ];
   const said = el('p', { class: 'soft', role: 'status' });
   const node = el('form', { class: 'baseline', novalidate: true, on: { input: take, submit: (event) => event.preventDefault() } },
-    el('div', { class: 'baseline-fields' }, chips('baseline', 'Compute from', WHERE), many, times), said);
+    el('div', { class: 'baseline-fields' }, chips('baseline', t('computeFrom'), WHERE), many, times), said);
 
   const where = () => node.elements.baseline.value;
 
@@ -48,7 +50,7 @@ export function baselineChoice(stored, changed) {
     many.hidden = where() === 'between';
     times.forEach((field) => (field.hidden = where() !== 'between'));
     const span = spanNow();
-    said.textContent = !span ? 'Give a beginning that lies before the end, and at least one sample.' : span.count > 0 ? `${plural(span.count, 'sample')}, ${moment(span.fromMs)} to ${moment(span.toMs)}.` : 'No sample lies there.';
+    said.textContent = !span ? t('giveBeginning') : span.count > 0 ? t('spanIs', { n: span.count, from: moment(span.fromMs), to: moment(span.toMs) }) : t('noneThere');
   }
 
   /** {fromMs, toMs, count} of what is chosen, or null. */

@@ -2,14 +2,16 @@
 import { postJson } from './api.js';
 import { chips } from './chips.js';
 import { el, setText } from './elements.js';
-import { plural } from './format.js';
 import { MEANINGS, REMEDIES } from './limitsWords.js';
 import { momentOf } from './plantClock.js';
 import { may, signature } from './person.js';
+import { room } from './text.js';
+
+const t = await room('limits');
 
 const LONGEST = 500;
 const ENOUGH_TO_FREEZE = 100;
-const STATES = [['provisional', 'Provisional'], ['frozen', 'Frozen']];
+const STATES = ['provisional', 'frozen'].map((state) => [state, t(`as.${state}`)]);
 
 /** `asked()` gives the body of the proposal on show, or null; `done(words)` is called after success. */
 export function decision(asked, done) {
@@ -17,12 +19,12 @@ export function decision(asked, done) {
   const meaning = el('p', {});
   const effect = el('p', { class: 'caution' });
   const said = el('p', { class: 'said', role: 'status' });
-  const button = el('button', { type: 'submit', class: 'decide', data: { action: 'put-in-force' } }, 'Put these limits in force');
+  const button = el('button', { type: 'submit', class: 'decide', data: { action: 'put-in-force' } }, t('putInForce'));
   const remedy = el('div', { hidden: true });
   const form = el('form', { class: 'decision', novalidate: true, on: { submit, input: touched } },
-    el('div', {}, chips('state', 'As', STATES), meaning, remedy, effect),
+    el('div', {}, chips('state', t('as'), STATES), meaning, remedy, effect),
     el('div', {},
-      el('div', {}, el('label', { for: 'decision-reason' }, 'Reason'), reason),
+      el('div', {}, el('label', { for: 'decision-reason' }, t('reason')), reason),
       signature('decide'),
       button, said));
   let isChosen = false;
@@ -48,7 +50,7 @@ export function decision(asked, done) {
       form.querySelector(`input[value="${enough ? 'frozen' : 'provisional'}"]`).checked = true;
     }
     mean();
-    setText(effect, made.length === 0 ? 'This baseline gives no limits, so there is nothing to decide yet.' : isFirst ? first(proposal) : LATER);
+    setText(effect, made.length === 0 ? t('noLimitsMade') : isFirst ? first(proposal) : t('later'));
   }
 
   /** Strong autocorrelation is frozen only where somebody says what is done about it. */
@@ -56,7 +58,7 @@ export function decision(asked, done) {
     const strong = made.filter(({ autocorrelation }) => autocorrelation?.strong);
     isAlike = strong.length > 0;
     if (isAlike && !remedy.hasChildNodes()) {
-      remedy.append(el('p', { class: 'caution' }, 'Neighbouring samples are much alike, so these limits alarm without cause. To freeze them all the same, say what is done about it:'), chips('autocorrelation', 'What is done', Object.entries(REMEDIES)));
+      remedy.append(el('p', { class: 'caution' }, t('muchAlike')), chips('autocorrelation', t('whatIsDone'), Object.entries(REMEDIES)));
     }
   }
 
@@ -66,8 +68,8 @@ export function decision(asked, done) {
     const body = asked();
     const isFrozen = form.elements.state.value === 'frozen';
     const chosenRemedy = isAlike && isFrozen ? form.elements.autocorrelation.value : '';
-    const wanting = isAlike && isFrozen && !chosenRemedy ? 'Say what is done about samples that are alike, or make the limits provisional.' : !body ? 'The proposal is being worked out; look at it first.' : !why ? 'Write the reason: whoever reads the chart next year will ask.' : '';
-    setText(said, wanting || 'Being put in force\u2026');
+    const wanting = isAlike && isFrozen && !chosenRemedy ? t('sayRemedy') : !body ? t('beingWorkedOut') : !why ? t('writeReason') : '';
+    setText(said, wanting || t('beingPut'));
     if (wanting) {
       return (isAlike && isFrozen && !chosenRemedy ? remedy.querySelector('input') : reason).focus();
     }
@@ -76,9 +78,9 @@ export function decision(asked, done) {
       const answer = await postJson('/api/v1/limits/freeze', { ...body, reason: why, state: form.elements.state.value, ...(chosenRemedy ? { autocorrelation: chosenRemedy } : {}) });
       reason.value = '';
       setText(said, '');
-      done(`Version ${answer.version} is in force from ${momentOf(answer.holdsFrom)} on.`);
+      done(t('isInForce', { version: answer.version, from: momentOf(answer.holdsFrom) }));
     } catch (error) {
-      setText(said, `Not put in force. ${error.sentence ?? error.message}`);
+      setText(said, t('notInForce', { error: error.sentence ?? error.message }));
     }
     button.disabled = false;
   }
@@ -86,9 +88,6 @@ export function decision(asked, done) {
   return { node: form, show };
 }
 
-const LATER = 'They hold from the next sample on. What was judged so far stays as it was judged. An alarm that is open now goes on until the film is usual under the new limits, and still wants its cause.';
-
 function first({ alarmsUnderProposed: alarms }) {
-  const then = alarms.length === 0 ? 'None of the samples stored would have raised an alarm.' : `Expect up to ${plural(alarms.length, 'alarm')}, as listed above.`;
-  return `These are the first limits, so they hold from the beginning of their baseline, and every sample since then is judged by them at once. ${then}`;
+  return t('areFirst', { then: alarms.length === 0 ? t('noneThen') : t('alarmsThen', { n: alarms.length }) });
 }

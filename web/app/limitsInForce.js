@@ -1,9 +1,12 @@
 /** The limits that are in force: their state in words, who decided it, when and why, and what a person may do with them. */
 import { el } from './elements.js';
-import { count, plural } from './format.js';
-import { MEANINGS, moves, REMEDIES, SCALED_OTHERWISE } from './limitsWords.js';
+import { count } from './format.js';
+import { MEANINGS, moves, REMEDIES, SCALED_OTHERWISE, stateWord } from './limitsWords.js';
 import { may } from './person.js';
 import { momentOf } from './plantClock.js';
+import { room } from './text.js';
+
+const t = await room('limits');
 
 /**
  * The versions of all characteristics, newest first, one each. A layer that was not measured enough for
@@ -28,15 +31,15 @@ export function inForce(versions, { state, stored }, move) {
   if (!newest) {
     return el('div', { class: 'limits-now', data: { limitsState: state } },
       el('div', { class: 'limits-verdict' },
-        el('p', { class: 'limits-state' }, state === 'trial' ? 'On trial' : 'Collecting'),
+        el('p', { class: 'limits-state' }, t(state === 'trial' ? 'onTrial' : 'collecting')),
         el('p', {}, MEANINGS[state])),
       el('dl', { class: 'limits-facts' },
-        fact('Decided', 'nothing yet: nobody has put limits in force for this film on this line'),
-        fact('Samples', `${count(stored)} so far`)));
+        fact(t('decided'), t('nobodyYet')),
+        fact(t('samples'), t('soFar', { stored: count(stored) }))));
   }
   return el('div', { class: 'limits-now', data: { limitsState: newest.state } },
     el('div', { class: 'limits-verdict' },
-      el('p', { class: 'limits-state' }, `Version ${newest.version}, ${newest.state}`),
+      el('p', { class: 'limits-state' }, versionIs(newest)),
       el('p', {}, MEANINGS[newest.state]),
       newest.scaledOtherwise ? el('p', { class: 'caution', data: { scaledOtherwise: 'true' } }, SCALED_OTHERWISE) : null,
       buttons(newest, move)),
@@ -54,25 +57,29 @@ function facts(version) {
   const { holdsFrom, baselineFrom, baselineTo, subgroups, excluded, changes } = version;
   const [first, ...later] = [...changes].reverse();
   return el('dl', { class: 'limits-facts' },
-    fact('Decided', first ? changeWords(first) : decided(version)),
-    fact('Baseline', `${plural(subgroups, 'sample')}, ${momentOf(baselineFrom)} to ${momentOf(baselineTo)}`),
-    excluded > 0 ? fact('Left out', leftOut(version)) : null,
-    version.autocorrelation ? fact('Alike', REMEDIES[version.autocorrelation]) : null,
-    fact(version.state === 'retired' ? 'Held from' : 'Holds from', momentOf(holdsFrom)),
-    later.length > 0 ? fact('Before that', el('ol', { class: 'plain' }, later.map((change) => el('li', {}, changeWords(change))))) : null);
+    fact(t('decided'), first ? changeWords(first) : decided(version)),
+    fact(t('baseline'), t('baselineIs', { n: subgroups, from: momentOf(baselineFrom), to: momentOf(baselineTo) })),
+    excluded > 0 ? fact(t('leftOut'), leftOut(version)) : null,
+    version.autocorrelation ? fact(t('alike'), REMEDIES[version.autocorrelation]) : null,
+    fact(t(version.state === 'retired' ? 'heldFrom' : 'holdsFrom'), momentOf(holdsFrom)),
+    later.length > 0 ? fact(t('beforeThat'), el('ol', { class: 'plain' }, later.map((change) => el('li', {}, changeWords(change))))) : null);
 }
 
 function leftOut({ excluded, exclusions }) {
-  const named = exclusions.map(({ roll, sample, cause }) => el('li', {}, `${roll ? `roll ${roll}, ` : ''}sample ${sample}: `, el('q', {}, cause)));
-  return named.length > 0 ? el('ol', { class: 'plain' }, named) : plural(excluded, 'sample');
+  const named = exclusions.map(({ roll, sample, cause }) => el('li', {}, t.nodes(roll ? 'rollSampleCause' : 'sampleCause', { roll, sample, cause: el('q', {}, cause) })));
+  return named.length > 0 ? el('ol', { class: 'plain' }, named) : t('samplesLeft', { n: excluded });
 }
 
 function decided({ author, reason }) {
-  return [`by ${author}: `, el('q', {}, reason)];
+  return t.nodes('decidedBy', { by: author, reason: el('q', {}, reason) });
 }
 
 function changeWords({ state, by, reason, at }) {
-  return [`${state} by ${by}, ${momentOf(at)}: `, el('q', {}, reason)];
+  return t.nodes('changedBy', { state: stateWord(state), by, at: momentOf(at), reason: el('q', {}, reason) });
+}
+
+function versionIs({ version, state }) {
+  return t('versionIs', { version, state: stateWord(state) });
 }
 
 function fact(word, value) {
@@ -81,7 +88,7 @@ function fact(word, value) {
 
 function earlier(older, move) {
   return el('details', { class: 'limits-earlier' },
-    el('summary', {}, `Earlier: ${plural(older.length, 'version')}`),
+    el('summary', {}, t('earlier', { n: older.length })),
     older.map((version) => el('div', { data: { version: version.version } },
-      el('h3', {}, `Version ${version.version}, ${version.state}`), facts(version), buttons(version, move))));
+      el('h3', {}, versionIs(version)), facts(version), buttons(version, move))));
 }

@@ -2,8 +2,11 @@
 import { postJson } from './api.js';
 import { chips } from './chips.js';
 import { el, setText } from './elements.js';
-import { REMEDIES } from './limitsWords.js';
+import { REMEDIES, stateWord } from './limitsWords.js';
 import { askWho } from './person.js';
+import { room } from './text.js';
+
+const t = await room('limits');
 
 const LONGEST = 500;
 
@@ -12,33 +15,33 @@ export function moveDialog(address, moved) {
   const dialog = el('dialog', { class: 'sheet', 'aria-labelledby': 'move-title' });
   dialog.addEventListener('close', () => dialog.replaceChildren());
 
-  function open({ version }, { to, doing, verb, then }) {
+  function open({ version }, { to, act, verb, then }) {
     const reason = el('textarea', { id: 'move-reason', rows: 2, maxlength: LONGEST });
     const trouble = el('p', { class: 'trouble', role: 'alert', hidden: true });
-    const remedy = el('form', { hidden: true }, chips('autocorrelation', 'What is done about samples that are alike', Object.entries(REMEDIES)));
+    const remedy = el('form', { hidden: true }, chips('autocorrelation', t('doneAboutAlike'), Object.entries(REMEDIES)));
     const say = (text) => (setText(trouble, text), (trouble.hidden = false));
     const send = async (by) => {
       if (reason.value.trim() === '') {
-        say('Please write the reason first: whoever reads the chart next year will ask.');
+        say(t('reasonFirst'));
         return reason.focus();
       }
       try {
         const chosen = remedy.elements.autocorrelation.value;
         await postJson('/api/v1/limits/state', { ...address, version, state: to, reason: reason.value.trim(), ...(chosen ? { autocorrelation: chosen } : {}) });
         dialog.close();
-        moved(`Version ${version} is ${to} now, by ${by}.`);
+        moved(t('moved', { version, state: stateWord(to), by }));
       } catch (error) {
         remedy.hidden &&= !error.message.includes('much alike');
         say(error.sentence ?? error.message);
       }
     };
     dialog.replaceChildren(
-      el('h2', { id: 'move-title' }, `${doing} version ${version}`),
+      el('h2', { id: 'move-title' }, t(`doing.${act}`, { version })),
       el('p', {}, then),
-      el('div', {}, el('label', { for: 'move-reason' }, 'Reason'), reason),
+      el('div', {}, el('label', { for: 'move-reason' }, t('reason')), reason),
       trouble, remedy,
-      askWho('Whose decision is it?', verb, send, 'decide'),
-      el('form', { method: 'dialog' }, el('button', { class: 'quiet' }, 'Not now')));
+      askWho(t('whose'), verb, send, 'decide'),
+      el('form', { method: 'dialog' }, el('button', { class: 'quiet' }, t('notNow'))));
     dialog.showModal();
     reason.focus();
   }

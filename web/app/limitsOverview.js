@@ -3,6 +3,9 @@ import { getJson } from './api.js';
 import { el } from './elements.js';
 import { troubleLine } from './trouble.js';
 import { limitsInWords } from './words.js';
+import { room } from './text.js';
+
+const t = await room('limits');
 
 export function limitsAddress(line, structure) {
   return `/limits.html?${new URLSearchParams({ line, structure })}`;
@@ -15,13 +18,13 @@ export function testsOf(line, structure) {
 export function limitsOverview(root) {
   const trouble = troubleLine();
   const lines = el('ul', { class: 'plain limits-lines' });
-  root.replaceChildren(el('div', { class: 'limits-head' }, el('h1', {}, 'Limits')), trouble.node, lines);
+  root.replaceChildren(el('div', { class: 'limits-head' }, el('h1', {}, t('title'))), trouble.node, lines);
   getJson('/api/v1/board').then(show, trouble.show).finally(() => (document.documentElement.dataset.ready = 'true'));
 
   function show(board) {
-    trouble.say(board.lines.length === 0 ? 'No film here yet, so there are no limits.' : '');
+    trouble.say(board.lines.length === 0 ? t('noFilm') : '');
     lines.replaceChildren(...board.lines.map(({ line, structure, limits }) =>
-      el('li', {}, el('a', { href: limitsAddress(line, structure.code) }, `${line}, ${structure.code}`), `: ${limitsInWords(limits)}`)));
+      el('li', {}, t.nodes('lineIs', { film: el('a', { href: limitsAddress(line, structure.code) }, t('film', { line, structure: structure.code })), limits: limitsInWords(limits) }))));
   }
   return () => {};
 }

@@ -2,20 +2,23 @@
 import { el, setText } from './elements.js';
 import { testsOf } from './limitsOverview.js';
 import { troubleLine } from './trouble.js';
+import { room } from './text.js';
+
+const t = await room('limits');
 
 export function limitsParts(root, address) {
   const place = el('p', { class: 'soft' }, el('a', { href: '/' }, address.line));
   const trouble = troubleLine();
   const said = el('p', { class: 'limits-said', role: 'status', tabindex: -1 });
   const inForce = el('div', {});
-  const table = el('div', { class: 'table-frame', tabindex: 0, role: 'region', 'aria-label': 'Proposed limits' });
+  const table = el('div', { class: 'table-frame', tabindex: 0, role: 'region', 'aria-label': t('proposedLimits') });
   const doubts = el('ul', { class: 'warnings' });
   const past = el('div', {});
-  const look = el('h3', { tabindex: -1 }, 'Samples to look at');
+  const look = el('h3', { tabindex: -1 }, t('lookAt'));
   const came = el('button', { type: 'button', class: 'quiet newer', hidden: true, data: { action: 'take-newer' } });
   const proposal = el('div', { class: 'proposal-place' });
   const looking = el('div', {});
-  const against = section('Old against new');
+  const against = section(t('oldAgainstNew'));
   const body = el('div', { hidden: true });
 
   function fill({ choice, points, deciding, moving }) {
@@ -23,19 +26,20 @@ export function limitsParts(root, address) {
     against.append(past);
     proposal.append(table, el('div', { class: 'doubts' },
       looking,
-      el('div', {}, el('h3', {}, 'What speaks against it'), doubts)));
+      el('div', {}, el('h3', {}, t('speaksAgainst')), doubts)));
     body.append(
-      section('In force', inForce),
-      section('A new baseline', el('p', {}, 'Nothing changes while you look. Limits move only by the button at the end.'), choice.node, came, proposal),
+      section(t('inForce'), inForce),
+      section(t('newBaseline'), el('p', {}, t('nothingChanges')), choice.node, came, proposal),
       against,
-      section('The decision', deciding.node));
-    root.replaceChildren(el('div', { class: 'limits-head' }, el('h1', {}, 'Limits'), place), said, trouble.node, body, moving.dialog);
+      section(t('theDecision'), deciding.node));
+    root.replaceChildren(el('div', { class: 'limits-head' }, el('h1', {}, t('title')), place), said, trouble.node, body, moving.dialog);
   }
 
   function head({ line, structure }) {
-    document.title = `Limits, ${line} · Filmward`;
+    document.title = t('titleOf', { line });
     body.hidden = false;
-    place.replaceChildren(el('a', { href: '/' }, line), `, ${structure.code}: ${structure.name}. Of all layers and the total together. `, el('a', { href: testsOf(line, structure.code), data: { action: 'tests' } }, 'Which tests raise alarms'));
+    const tests = el('a', { href: testsOf(line, structure.code), data: { action: 'tests' } }, t('whichTests'));
+    place.replaceChildren(...t.nodes('place', { line: el('a', { href: '/' }, line), structure: structure.code, name: structure.name, tests }));
   }
 
   /** Too few samples give no limits, so there is nothing to compare and no sample to look at; the reasons stay. */
@@ -54,7 +58,7 @@ export function limitsParts(root, address) {
 
   const newer = (n) => {
     came.hidden = n === 0;
-    setText(came, `${n === 1 ? 'One newer sample' : `${n} newer samples`} came since: take the newest`);
+    setText(came, t('newerCame', { n }));
   };
   return {
     fill, head, say, newer, trouble, inForce, table, doubts, past, look,

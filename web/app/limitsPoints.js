@@ -3,10 +3,12 @@
  * out: only with a cause. What is left out stays listed and can be taken back in.
  */
 import { el, setText } from './elements.js';
-import { plural } from './format.js';
 import { shape } from './marks.js';
 import { momentOf } from './plantClock.js';
 import { bySeverity, direction, explain, shortTest } from './words.js';
+import { room } from './text.js';
+
+const t = await room('limits');
 
 const LONGEST = 300;
 const SHOWN = 8;
@@ -24,7 +26,7 @@ export function pointsToLookAt(leave, takeBack) {
     node.replaceChildren(
       el('p', { class: 'soft' }, advice(points)),
       el('ul', { class: 'plain' }, first.map(pointOf)),
-      more.length > 0 ? el('details', { open: wasOpen }, el('summary', {}, `${plural(more.length, 'more sample')} to look at`), el('ul', { class: 'plain' }, more.map(pointOf))) : '',
+      more.length > 0 ? el('details', { open: wasOpen }, el('summary', {}, t('moreToLookAt', { n: more.length })), el('ul', { class: 'plain' }, more.map(pointOf))) : '',
       excluded.length > 0 ? leftOut(excluded) : '');
     if (kept) {
       (node.querySelector('.leave-out input') ?? {}).value = kept;
@@ -35,7 +37,7 @@ export function pointsToLookAt(leave, takeBack) {
     const place = el('div', { class: 'leave-place' });
     const id = idOf(point);
     const button = el('button', { type: 'button', class: 'quiet', data: { exclude: id }, on: { click: () => (ask(), place.querySelector('input').focus()) } },
-      'Leave it out', el('span', { class: 'for-readers' }, ` of the baseline: sample ${point.sample}`));
+      t('leaveOut'), el('span', { class: 'for-readers' }, t('ofBaseline', { sample: point.sample })));
     const rest = () => {
       openFor = null;
       place.replaceChildren(button);
@@ -52,21 +54,21 @@ export function pointsToLookAt(leave, takeBack) {
     return el('li', { class: 'point', data: { point: id } },
       shape('unusual'),
       el('div', {},
-        el('p', {}, el('strong', {}, `Sample ${point.sample}`), `, roll ${point.roll}, ${momentOf(point.takenAt)}`),
+        el('p', {}, t.nodes('pointWhere', { sample: sampleIs(point), roll: point.roll, at: momentOf(point.takenAt) })),
         el('ul', { class: 'plain point-tests' }, point.tests.map(({ name, signal }) =>
-          el('li', { title: explain(signal) }, `${name}: ${direction(signal)}, ${shortTest(signal)}`)))),
+          el('li', { title: explain(signal) }, t('pointTest', { name, direction: direction(signal), test: shortTest(signal) }))))),
       place);
   }
 
   function leftOut(excluded) {
     return el('div', { class: 'left-out' },
-      el('h3', {}, `Left out: ${plural(excluded.length, 'sample')}`),
+      el('h3', {}, t('areLeftOut', { n: excluded.length })),
       el('ul', { class: 'plain' }, excluded.map((sample) =>
         el('li', { class: 'point', data: { left: idOf(sample) } },
           shape('missing'),
-          el('p', {}, el('strong', {}, `Sample ${sample.sample}`), `, roll ${sample.roll}: `, el('q', {}, sample.cause)),
+          el('p', {}, t.nodes('leftCause', { sample: sampleIs(sample), roll: sample.roll, cause: el('q', {}, sample.cause) })),
           el('div', { class: 'leave-place' }, el('button', { type: 'button', class: 'quiet', data: { include: idOf(sample) }, on: { click: () => takeBack(sample) } },
-            'Take it back in', el('span', { class: 'for-readers' }, `: sample ${sample.sample}`)))))));
+            t('takeBackIn'), el('span', { class: 'for-readers' }, t('thatSample', { sample: sample.sample }))))))));
   }
 
   function close() {
@@ -81,24 +83,26 @@ function causeForm(point, leave, cancel) {
   const submit = (event) => {
     event.preventDefault();
     if (cause.value.trim() === '') {
-      setText(wanting, 'Without a cause it stays in.');
+      setText(wanting, t('withoutCause'));
       return cause.focus();
     }
     leave({ roll: point.roll, sample: point.sample, takenAt: point.takenAt, cause: cause.value.trim() });
   };
   return el('form', { class: 'leave-out', novalidate: true, on: { submit, keydown: (event) => event.key === 'Escape' && cancel() } },
-    el('label', { for: 'leave-cause' }, `What happened at sample ${point.sample}?`),
+    el('label', { for: 'leave-cause' }, t('whatHappened', { sample: point.sample })),
     cause,
     el('div', { class: 'leave-buttons' },
-      el('button', { type: 'submit', data: { action: 'leave-out' } }, 'Leave it out'),
-      el('button', { type: 'button', class: 'quiet', on: { click: cancel } }, 'Keep it')),
+      el('button', { type: 'submit', data: { action: 'leave-out' } }, t('leaveOut')),
+      el('button', { type: 'button', class: 'quiet', on: { click: cancel } }, t('keepIt'))),
     wanting);
 }
 
+function sampleIs({ sample }) {
+  return el('strong', {}, t('sampleIs', { sample }));
+}
+
 function advice(points) {
-  return points.length === 0
-    ? 'No sample of this baseline is unusual under its own limits.'
-    : `${points.length === 1 ? 'One sample is' : `${points.length} samples are`} unusual under the proposed limits themselves. Leave one out only where you know what happened to it; what is merely odd belongs to the process.`;
+  return points.length === 0 ? t('noneUnusual') : t('someUnusual', { n: points.length });
 }
 
 function bySample({ characteristics }) {
@@ -107,7 +111,7 @@ function bySample({ characteristics }) {
     for (const { roll, sample, takenAt, signals } of points) {
       const point = samples.get(idOf({ roll, sample })) ?? { roll, sample, takenAt, tests: [] };
       const [worst] = [...signals].sort(bySeverity);
-      point.tests.push({ name: characteristic.name || `layer ${characteristic.position}`, signal: worst });
+      point.tests.push({ name: characteristic.name || t('layerAt', { position: characteristic.position }), signal: worst });
       samples.set(idOf(point), point);
     }
   }

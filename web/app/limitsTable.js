@@ -1,8 +1,11 @@
 /** The proposal for all layers and the total: now above proposed, aligned on the decimal, drawn on one scale, the change in words. */
 import { el, svg } from './elements.js';
-import { list, number, plural } from './format.js';
+import { list, um } from './format.js';
 import { momentOf } from './plantClock.js';
 import { changeOf, limitsOfMean } from './limitsWords.js';
+import { room } from './text.js';
+
+const t = await room('limits');
 
 const UM_DECIMALS = 2;
 const SIGMA_DECIMALS = 3;
@@ -13,25 +16,25 @@ const HEIGHT = 56;
 const ALONE = 28;
 
 /**
- * `size` is the usual count of readings in a sample: limits of the mean depend on it. `nowWord` is what the
- * limits of the newest version are called; before there are any, their rows are left out.
+ * `size` is the usual count of readings in a sample: limits of the mean depend on it. `now` says what the
+ * limits of the newest version are, now or before; before there are any, their rows are left out.
  */
-export function proposalTable({ characteristics }, size, nowWord) {
+export function proposalTable({ characteristics }, size, now) {
   const hasCurrent = characteristics.some(({ current }) => current);
-  const heads = ['Layer', '', 'Centre', 'Sigma', 'Lower', 'Upper'].map((word, i) =>
-    el('th', { scope: 'col', class: i > 1 ? 'figure' : null }, word === '' ? el('span', { class: 'for-readers' }, 'Which') : word));
+  const heads = ['layer', 'which', 'centre', 'sigma', 'lower', 'upper'].map((head, i) =>
+    el('th', { scope: 'col', class: i > 1 ? 'figure' : null }, head === 'which' ? el('span', { class: 'for-readers' }, t('head.which')) : t(`head.${head}`)));
   return el('table', { class: 'proposal' },
-    el('caption', {}, `Thickness in µm. Sigma is that of single readings within samples; lower and upper are the limits of a mean of ${size}.`),
-    el('thead', {}, el('tr', {}, heads, el('th', { scope: 'col', class: 'drawn' }, 'Drawn'), el('th', { scope: 'col' }, 'Change'))),
-    characteristics.map((one) => rowsOf(one, size, hasCurrent ? nowWord : null)));
+    el('caption', {}, t('tableIs', { size })),
+    el('thead', {}, el('tr', {}, heads, el('th', { scope: 'col', class: 'drawn' }, t('head.drawn')), el('th', { scope: 'col' }, t('head.change')))),
+    characteristics.map((one) => rowsOf(one, size, hasCurrent ? t(`row.${now}`) : null)));
 }
 
 function rowsOf(one, size, nowWord) {
   const { characteristic: { kind, position, name }, current, proposed, subgroups, excluded } = one;
   const change = changeOf(current, proposed, size);
-  const word = name || `layer ${position}`;
+  const word = name || t('layerAt', { position });
   const rowspan = nowWord ? 2 : 1;
-  const next = figures('proposed', proposed, size);
+  const next = figures(t('row.proposed'), proposed, size);
   return el('tbody', { class: `proposal-${kind}`, data: { proposalRow: word, far: change.isFar } },
     el('tr', { class: nowWord ? null : 'proposed' },
       el('th', { scope: 'rowgroup', class: 'name', rowspan }, el('b', {}, word), el('span', { class: 'soft' }, samplesOf(subgroups, excluded))),
@@ -42,13 +45,13 @@ function rowsOf(one, size, nowWord) {
 }
 
 function samplesOf(subgroups, excluded) {
-  return `${plural(subgroups, 'sample')}${excluded > 0 ? `, ${excluded} left out` : ''}`;
+  return t(excluded > 0 ? 'samplesOfLeft' : 'samplesOf', { n: subgroups, excluded });
 }
 
 function figures(word, limits, size) {
   const { lower, upper } = limits ? limitsOfMean(limits, size) : {};
   const cells = [[limits?.centre, UM_DECIMALS], [limits?.sigma, SIGMA_DECIMALS], [lower, UM_DECIMALS], [upper, UM_DECIMALS]];
-  return [el('th', { scope: 'row', class: 'which' }, word), cells.map(([value, decimals]) => el('td', { class: 'figure' }, number(value, decimals)))];
+  return [el('th', { scope: 'row', class: 'which' }, word), cells.map(([value, decimals]) => el('td', { class: 'figure' }, um(value, decimals)))];
 }
 
 /** Two brackets on one scale: the limits of now above, the proposed ones below, hairlines between them. */
@@ -77,19 +80,19 @@ function bracket(name, { lower, centre, upper }, x) {
 /** What speaks against the baseline: alarms that were active in it, then warnings, the same words said once with their layers. */
 export function doubtsList(proposal, alarms) {
   const doubts = [...alarms.map(alarmDoubt), ...warnings(proposal)];
-  return doubts.length > 0 ? doubts : [el('li', {}, 'Nothing speaks against this baseline.')];
+  return doubts.length > 0 ? doubts : [el('li', {}, t('nothingAgainst'))];
 }
 
 function alarmDoubt({ id, title, openedAt }) {
-  return el('li', { data: { doubt: 'alarm' } }, el('a', { href: `/alarms.html#${id}` }, el('strong', {}, title)),
-    `, since ${momentOf(openedAt)}: this alarm was active during the baseline. Limits from these samples would call that usual.`);
+  const alarm = el('a', { href: `/alarms.html#${id}` }, el('strong', {}, title));
+  return el('li', { data: { doubt: 'alarm' } }, t.nodes('activeAlarm', { alarm, at: momentOf(openedAt) }));
 }
 
 function warnings({ characteristics }) {
   const byWords = new Map();
   for (const { characteristic, warnings } of characteristics) {
-    warnings.forEach((words) => byWords.set(words, [...(byWords.get(words) ?? []), characteristic.name || `layer ${characteristic.position}`]));
+    warnings.forEach((words) => byWords.set(words, [...(byWords.get(words) ?? []), characteristic.name || t('layerAt', { position: characteristic.position })]));
   }
   return [...byWords].map(([words, names]) =>
-    el('li', {}, el('strong', {}, names.length === characteristics.length ? 'All layers and the total' : list(names)), `: ${words}`));
+    el('li', {}, t.nodes('warning', { names: el('strong', {}, names.length === characteristics.length ? t('allLayers') : list(names)), words })));
 }

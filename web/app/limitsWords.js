@@ -1,47 +1,43 @@
 /** States of limits, and what a new baseline would change, in words. Pure. */
-import { micrometres as um } from './format.js';
+import { length } from './format.js';
+import { room } from './text.js';
+
+const t = await room('limits');
 
 const DECIMALS = 2;
 const HARDLY = 0.1;
 
+/** A state as people say it. */
+export const stateWord = (state) => t.maybe(`state.${state}`) ?? state;
+
 /** What each state means for alarms, one sentence each. */
-export const MEANINGS = {
-  collecting: 'There are too few samples for limits, so nothing can be unusual and nothing raises an alarm.',
-  trial: 'The limits are shown on the charts and raise no alarm.',
-  provisional: 'In use from a small baseline: only a mean beyond its limits raises an alarm.',
-  frozen: 'In use and signed: every test that is chosen to raise alarms can raise one.',
-  suspect: 'Still in use: alarms are raised as before, and everybody sees that somebody doubts the limits.',
-  retired: 'Not in use: nothing is judged by them and they raise no alarm.',
-};
+export const MEANINGS = byName(['collecting', 'trial', 'provisional', 'frozen', 'suspect', 'retired'], 'means');
 
 /** What is done about neighbouring samples that are alike. */
-export const REMEDIES = {
-  'sample-less-often': 'samples are taken further apart from now on, and new limits made from those',
-  'without-runs': 'only means beyond their limits raise alarms; the tests of runs are turned off',
-  residuals: 'alarms are checked against the residuals',
-  accept: 'the false alarms are known and taken',
-};
+export const REMEDIES = byName(['sample-less-often', 'without-runs', 'residuals', 'accept'], 'remedy');
 
-/** What a person may do with limits in a state: {to, verb, doing, then}. */
+function byName(names, group) {
+  return Object.fromEntries(names.map((name) => [name, t(`${group}.${name}`)]));
+}
+
+/** What a person may do with limits in a state: {act, to, verb, then}. */
 export function moves(state) {
-  const doubt = { to: 'suspect', verb: 'Doubt them', doing: 'Doubt', then: MEANINGS.suspect };
-  const stand = { to: 'frozen', verb: 'Stand by them', doing: 'Stand by', then: MEANINGS.frozen };
-  const retire = {
-    to: 'retired',
-    verb: 'Retire',
-    doing: 'Retire',
-    then: 'From the next sample on nothing is judged and nothing raises an alarm, until new limits are put in force. This cannot be taken back.',
-  };
+  const doubt = step('doubt', 'suspect', MEANINGS.suspect);
+  const retire = step('retire', 'retired', t('retiring'));
   switch (state) {
     case 'provisional':
-      return [{ ...stand, verb: 'Freeze them', doing: 'Freeze' }, doubt, retire];
+      return [step('freeze', 'frozen', MEANINGS.frozen), doubt, retire];
     case 'frozen':
       return [doubt, retire];
     case 'suspect':
-      return [stand, retire];
+      return [step('stand', 'frozen', MEANINGS.frozen), retire];
     default:
       return [];
   }
+}
+
+function step(act, to, then) {
+  return { act, to, verb: t(`verb.${act}`), then };
 }
 
 /** {lower, upper} of the mean of `size` readings. */
@@ -53,26 +49,26 @@ export function limitsOfMean({ centre, sigma }, size) {
 /** {words, isFar}: isFar where the proposed centre lies beyond the limits of now. */
 export function changeOf(current, proposed, size) {
   if (!proposed) {
-    return { words: current ? 'no new limits: these stay' : 'no limits', isFar: false };
+    return { words: t(current ? 'noNewStay' : 'noLimits'), isFar: false };
   }
   if (!current) {
-    return { words: 'the first limits', isFar: false };
+    return { words: t('theFirst'), isFar: false };
   }
   const moved = proposed.centre - current.centre;
   const { lower, upper } = limitsOfMean(current, size);
   const isFar = proposed.centre < lower || proposed.centre > upper;
   const isMoved = Math.abs(moved) > current.sigma / Math.sqrt(size);
-  const centre = isMoved ? `centre ${um(Math.abs(moved), DECIMALS)}\u00a0µm ${moved > 0 ? 'thicker' : 'thinner'}` : 'centre as it was';
-  const words = [centre, ...(isFar ? ['beyond the limits of now'] : []), width(proposed.sigma / current.sigma - 1)];
+  const centre = isMoved ? t(moved > 0 ? 'centreThicker' : 'centreThinner', { by: length(Math.abs(moved), DECIMALS) }) : t('centreAsWas');
+  const words = [centre, ...(isFar ? [t('beyondNow')] : []), width(proposed.sigma / current.sigma - 1)];
   return { words: words.join(', '), isFar };
 }
 
 function width(change) {
   if (!Number.isFinite(change) || Math.abs(change) < HARDLY) {
-    return 'about as wide';
+    return t('asWide');
   }
-  return `${Math.round(Math.abs(change) * 100)}\u202f% ${change > 0 ? 'wider' : 'narrower'}`;
+  return t(change > 0 ? 'wider' : 'narrower', { percent: Math.round(Math.abs(change) * 100) });
 }
 
 /** Of limits that were computed of readings at another velocity than those they are drawn over. */
-export const SCALED_OTHERWISE = 'These limits were computed of readings at another sound velocity than those shown now. Carry them along, or compute others, before you trust a signal.';
+export const SCALED_OTHERWISE = t('scaledOtherwise');

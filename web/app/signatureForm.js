@@ -1,20 +1,24 @@
 /** One signature as a form that folds: name, kind, conditions, causes, checks and what tells it apart. */
 import { textField } from './careForm.js';
+import { decimalSign } from './choices.js';
 import { el } from './elements.js';
+import { room } from './text.js';
 
-const KINDS = [['process', 'the film'], ['measurement', 'only the readings']];
-const COMPARISONS = [['at-least', 'at least'], ['at-most', 'at most'], ['size-at-least', 'size at least'], ['size-at-most', 'size at most']];
-const ROLES = [['needed', 'needed'], ['supports', 'supports']];
+const t = await room('signatures');
+
+const KINDS = ['process', 'measurement'].map((kind) => [kind, t(`kind.${kind}`)]);
+const COMPARISONS = ['at-least', 'at-most', 'size-at-least', 'size-at-most'].map((one) => [one, t(`compare.${one}`)]);
+const ROLES = ['needed', 'supports'].map((role) => [role, t(`condition.${role}`)]);
 let number = 0;
 
 export function signatureForm(signature, { statistics, causes, removed }) {
   const id = `signature-${(number += 1)}`;
-  const name = textField(`${id}-name`, 'Name', { maxlength: 80 });
-  const code = textField(`${id}-code`, 'Code: small letters, digits, hyphens; never changed', { maxlength: 40, readonly: signature.code !== '' });
-  const kind = choice(`${id}-kind`, 'What is otherwise', KINDS, signature.kind);
-  const suspects = textField(`${id}-causes`, 'Likely causes, one a line: code of the cause, a colon, words', { rows: 3, list: null });
-  const checks = textField(`${id}-checks`, 'What to look at first, one check a line', { rows: 4 });
-  const apart = textField(`${id}-apart`, 'What would settle whether it is this one', { rows: 2, maxlength: 300 });
+  const name = textField(`${id}-name`, t('name'), { maxlength: 80 });
+  const code = textField(`${id}-code`, t('code'), { maxlength: 40, readonly: signature.code !== '' });
+  const kind = choice(`${id}-kind`, t('whatOtherwise'), KINDS, signature.kind);
+  const suspects = textField(`${id}-causes`, t('causes'), { rows: 3, list: null });
+  const checks = textField(`${id}-checks`, t('checks'), { rows: 4 });
+  const apart = textField(`${id}-apart`, t('apart'), { rows: 2, maxlength: 300 });
   const rows = el('div', { class: 'conditions' });
   let conditions = signature.conditions.map((one) => conditionRow(one, statistics, drop));
   name.input.value = signature.name;
@@ -23,16 +27,16 @@ export function signatureForm(signature, { statistics, causes, removed }) {
   checks.input.value = signature.checks.join('\n');
   apart.input.value = signature.tellsApart;
 
-  const title = el('span', {}, signature.name || 'A new signature');
+  const title = el('span', {}, signature.name || t('newOne'));
   const node = el('details', { class: 'signature', data: { signature: signature.code } },
-    el('summary', {}, title, el('span', { class: 'soft' }, signature.kind === 'measurement' ? 'readings' : 'film')),
+    el('summary', {}, title, el('span', { class: 'soft' }, t(`short.${signature.kind === 'measurement' ? 'measurement' : 'process'}`))),
     el('div', { class: 'signature-form' }, name.node, code.node, kind.node,
-      el('h3', {}, 'Conditions'), rows,
-      el('div', { class: 'limits-moves' }, el('button', { type: 'button', class: 'quiet', on: { click: addRow } }, 'Add a condition')),
-      suspects.node, el('p', { class: 'soft' }, `Codes of the plant\u2019s causes: ${causes.map((one) => one.code).join(', ')}, other.`),
+      el('h3', {}, t('conditions')), rows,
+      el('div', { class: 'limits-moves' }, el('button', { type: 'button', class: 'quiet', on: { click: addRow } }, t('addCondition'))),
+      suspects.node, el('p', { class: 'soft' }, t('causeCodes', { codes: causes.map((one) => one.code).join(', ') })),
       checks.node, apart.node,
-      el('div', { class: 'limits-moves' }, el('button', { type: 'button', class: 'quiet', on: { click: () => removed(self) } }, 'Remove this signature'))));
-  name.input.addEventListener('input', () => (title.textContent = name.value() || 'A new signature'));
+      el('div', { class: 'limits-moves' }, el('button', { type: 'button', class: 'quiet', on: { click: () => removed(self) } }, t('remove')))));
+  name.input.addEventListener('input', () => (title.textContent = name.value() || t('newOne')));
 
   function addRow() {
     const row = conditionRow({ statistic: statistics[0].word, comparison: 'at-least', threshold: 0, weight: 1, role: 'supports' }, statistics, drop);
@@ -79,22 +83,22 @@ function choice(id, label, options, chosen) {
 
 function conditionRow(condition, statistics, drop) {
   const id = `condition-${(number += 1)}`;
-  const statistic = choice(`${id}-statistic`, 'Statistic', statistics.map(({ word }) => [word, word]), condition.statistic);
-  const comparison = choice(`${id}-comparison`, 'is', COMPARISONS, condition.comparison);
-  const threshold = textField(`${id}-threshold`, 'Threshold', { inputmode: 'decimal' });
-  const weight = textField(`${id}-weight`, 'Weight', { inputmode: 'decimal' });
-  const role = choice(`${id}-role`, 'and it', ROLES, condition.role);
+  const statistic = choice(`${id}-statistic`, t('head.statistic'), statistics.map(({ word }) => [word, word]), condition.statistic);
+  const comparison = choice(`${id}-comparison`, t('is'), COMPARISONS, condition.comparison);
+  const threshold = textField(`${id}-threshold`, t('threshold'), { inputmode: 'decimal' });
+  const weight = textField(`${id}-weight`, t('weight'), { inputmode: 'decimal' });
+  const role = choice(`${id}-role`, t('andIt'), ROLES, condition.role);
   const meaning = el('p', { class: 'soft' });
-  threshold.input.value = condition.threshold;
-  weight.input.value = condition.weight;
-  const remove = el('button', { type: 'button', class: 'quiet', 'aria-label': 'Remove this condition', on: { click: () => drop(row) } }, 'Remove');
+  threshold.input.value = shown(condition.threshold);
+  weight.input.value = shown(condition.weight);
+  const remove = el('button', { type: 'button', class: 'quiet', 'aria-label': t('removeCondition'), on: { click: () => drop(row) } }, t('removeIt'));
   const node = el('div', { class: 'condition-row' }, statistic.node, comparison.node, threshold.node, weight.node, role.node, remove, meaning);
   statistic.select.addEventListener('change', explain);
   explain();
 
   function explain() {
     const { meaning: words, unit } = statistics.find(({ word }) => word === statistic.value());
-    meaning.textContent = unit ? `${words}, in ${unit}` : words;
+    meaning.textContent = unit ? t('meaningIn', { meaning: words, of: unit }) : words;
   }
 
   const row = {
@@ -104,6 +108,9 @@ function conditionRow(condition, statistics, drop) {
   };
   return row;
 }
+
+/** A figure of any size, to be written over. */
+const shown = (value) => String(value).replace('.', decimalSign());
 
 /** A number with a point or a comma; what is none goes as text, so that the server says what is wrong. */
 function figure(field) {

@@ -14,7 +14,9 @@ import { testsList } from './testsList.js';
 import { priceInShort, testsPrice } from './testsPrice.js';
 import { bodyOf, isSame, stateOf } from './testsState.js';
 import { troubleLine } from './trouble.js';
-import { plural } from './format.js';
+import { room } from './text.js';
+
+const t = await room('tests');
 
 const TICKING_MS = 200;
 
@@ -37,7 +39,7 @@ export function mount(root, params) {
   let asking = 0;
   let timer = null;
 
-  root.replaceChildren(el('div', { class: 'tests-head' }, el('h1', {}, 'Tests'), place(address)), said, trouble.node, body);
+  root.replaceChildren(el('div', { class: 'tests-head' }, el('h1', {}, t('title')), place(address)), said, trouble.node, body);
   list.node.append(delays.node, strip);
   if (!may('decide')) {
     list.node.querySelectorAll('.ticks input, .usual button').forEach((box) => (box.disabled = true));
@@ -67,9 +69,9 @@ export function mount(root, params) {
   }
 
   function overview({ lines }) {
-    trouble.say(lines.length === 0 ? 'No film here yet.' : '');
+    trouble.say(lines.length === 0 ? t('noFilm') : '');
     root.append(el('ul', { class: 'plain' }, lines.map(({ line, structure }) =>
-      el('li', {}, el('a', { href: testsOf(line, structure.code) }, `${line}, ${structure.code}`)))));
+      el('li', {}, el('a', { href: testsOf(line, structure.code) }, t('film', { line, structure: structure.code }))))));
     document.documentElement.dataset.ready = 'true';
   }
 
@@ -97,7 +99,7 @@ export function mount(root, params) {
       }
     } catch (error) {
       if (mine === asking) {
-        trouble.show(error, 'No price.');
+        trouble.show(error, t('noPrice'));
       }
     }
   }
@@ -106,7 +108,7 @@ export function mount(root, params) {
     price.setAttribute('aria-busy', 'false');
     list.price(answer);
     setText(strip, priceInShort(now, answer, isAsInForce()));
-    price.replaceChildren(el('h2', {}, 'The price'), testsPrice(now, answer, isAsInForce()));
+    price.replaceChildren(el('h2', {}, t('thePrice')), testsPrice(now, answer, isAsInForce()));
   }
 
   function decided(words) {
@@ -123,16 +125,16 @@ export function mount(root, params) {
 
 function place({ line, structure }) {
   return line && structure
-    ? el('p', { class: 'soft' }, el('a', { href: '/' }, line), `, ${structure}. `, el('a', { href: limitsAddress(line, structure) }, 'Its limits'))
+    ? el('p', { class: 'soft' }, t.nodes('place', { line: el('a', { href: '/' }, line), structure, limits: el('a', { href: limitsAddress(line, structure) }, t('itsLimits')) }))
     : null;
 }
 
 function versions(all) {
   if (all.length === 0) {
-    return [el('h2', {}, 'Decided'), el('p', { class: 'soft' }, 'Nobody has chosen yet: limits and runs raise alarms, as they do everywhere until somebody decides.')];
+    return [el('h2', {}, t('decided')), el('p', { class: 'soft' }, t('nobodyYet'))];
   }
-  const words = ({ version, by, reason, at }) => el('li', {}, `Version ${version} by ${by}, ${momentOf(at)}: `, el('q', {}, reason));
+  const words = ({ version, by, reason, at }) => el('li', {}, t.nodes('versionBy', { version, by, at: momentOf(at), reason: el('q', {}, reason) }));
   const [newest, ...older] = all;
-  return [el('h2', {}, 'Decided'), el('ol', { class: 'plain' }, words(newest)),
-    older.length > 0 ? el('details', {}, el('summary', {}, `Earlier: ${plural(older.length, 'version')}`), el('ol', { class: 'plain' }, older.map(words))) : ''];
+  return [el('h2', {}, t('decided')), el('ol', { class: 'plain' }, words(newest)),
+    older.length > 0 ? el('details', {}, el('summary', {}, t('earlier', { n: older.length })), el('ol', { class: 'plain' }, older.map(words))) : ''];
 }

@@ -2,6 +2,9 @@
 import { postJson } from './api.js';
 import { el, setText } from './elements.js';
 import { allow, signature } from './person.js';
+import { room } from './text.js';
+
+const t = await room('tests');
 
 const LONGEST = 500;
 
@@ -9,10 +12,10 @@ const LONGEST = 500;
 export function testsDecision(asked, done) {
   const reason = el('textarea', { id: 'tests-reason', rows: 2, maxlength: LONGEST });
   const said = el('p', { class: 'said', role: 'status' });
-  const button = allow(el('button', { type: 'submit', class: 'decide', data: { action: 'choose-tests' } }, 'Let these tests hold'), 'decide');
+  const button = allow(el('button', { type: 'submit', class: 'decide', data: { action: 'choose-tests' } }, t('letHold')), 'decide');
   const form = el('form', { class: 'tests-decision', novalidate: true, on: { submit } },
-    el('p', {}, 'They hold from the next sample on. What was judged so far stays as it was judged, and a sample that comes late is judged by the tests of its own time.'),
-    el('div', {}, el('label', { for: 'tests-reason' }, 'Reason'), reason),
+    el('p', {}, t('holdFrom')),
+    el('div', {}, el('label', { for: 'tests-reason' }, t('reason')), reason),
     signature('decide'),
     button, said);
 
@@ -20,8 +23,8 @@ export function testsDecision(asked, done) {
     event.preventDefault();
     const why = reason.value.trim();
     const body = asked();
-    const wanting = !body ? 'Nothing differs from what is in force.' : !why ? 'Write the reason: whoever wonders why there was no alarm will ask.' : '';
-    setText(said, wanting || 'Being kept\u2026');
+    const wanting = !body ? t('nothingDiffers') : !why ? t('writeReason') : '';
+    setText(said, wanting || t('beingKept'));
     if (wanting) {
       return body && reason.focus();
     }
@@ -30,9 +33,9 @@ export function testsDecision(asked, done) {
       const { version } = await postJson('/api/v1/tests', { ...body, reason: why });
       reason.value = '';
       setText(said, '');
-      done(`Version ${version} of the tests holds from the next sample on.`);
+      done(t('holdsNow', { version }));
     } catch (error) {
-      setText(said, `Not kept. ${error.sentence ?? error.message}`);
+      setText(said, t('notKept', { error: error.sentence ?? error.message }));
     }
     button.disabled = false;
   }

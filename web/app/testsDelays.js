@@ -1,8 +1,10 @@
 /** How many samples in a row a test must speak before it opens an alarm, and be silent before that is over. */
 import { el } from './elements.js';
 import { allow } from './person.js';
-import { nameOf, signalOf, TESTS } from './testsState.js';
-import { shortTest } from './words.js';
+import { nameOf, signalOf, testWord, TESTS } from './testsState.js';
+import { room } from './text.js';
+
+const t = await room('tests');
 
 const MOST = 8;
 
@@ -10,10 +12,10 @@ const MOST = 8;
 export function testsDelays(changed) {
   const rows = el('tbody', {});
   const node = el('details', { class: 'delays' },
-    el('summary', {}, 'How soon an alarm opens, and when it is over'),
-    el('p', { class: 'soft' }, 'An alarm opens when so many samples in a row say the same of a layer, the last by this test; a mean beyond four sigma, or out of specification as well, opens one at once. It is back to normal when no test has spoken for so many samples. For all layers of this film.'),
-    el('div', { class: 'table-frame', tabindex: 0, role: 'region', 'aria-label': 'Delays of tests' }, el('table', {},
-      el('thead', {}, el('tr', {}, ['Test', 'Opens after', 'Over after'].map((word) => el('th', { scope: 'col' }, word)))), rows)));
+    el('summary', {}, t('delays')),
+    el('p', { class: 'soft' }, t('delaysMean')),
+    el('div', { class: 'table-frame', tabindex: 0, role: 'region', 'aria-label': t('delaysTable') }, el('table', {},
+      el('thead', {}, el('tr', {}, ['test', 'opens', 'over'].map((head) => el('th', { scope: 'col' }, t(`head.${head}`))))), rows)));
   let inForce = [];
   const selects = new Map();
 
@@ -24,16 +26,16 @@ export function testsDelays(changed) {
   }
 
   function row(test, delay) {
-    const opens = number(`${test} opens after`, delay.opensAfter);
-    const returns = number(`${test} over after`, delay.returnsAfter);
+    const word = testWord(signalOf(test));
+    const opens = number(t('opensAfter', { test: word }), delay.opensAfter);
+    const returns = number(t('overAfter', { test: word }), delay.returnsAfter);
     selects.set(test, { opens, returns });
-    const signal = signalOf(test);
     return el('tr', { data: { delay: test } },
-      el('th', { scope: 'row' }, `${signal.chart === 'range' ? 'Range ' : ''}${shortTest(signal)}`), el('td', {}, opens), el('td', {}, returns));
+      el('th', { scope: 'row' }, word), el('td', {}, opens), el('td', {}, returns));
   }
 
   function number(label, value) {
-    const options = Array.from({ length: MOST }, (_, i) => el('option', { value: i + 1, selected: i + 1 === value }, i === 0 ? '1 sample' : `${i + 1} samples`));
+    const options = Array.from({ length: MOST }, (_, i) => el('option', { value: i + 1, selected: i + 1 === value }, t('samplesOf', { n: i + 1 })));
     return allow(el('select', { 'aria-label': label, on: { change: changed } }, options), 'decide');
   }
 

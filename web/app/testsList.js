@@ -1,34 +1,38 @@
 /** The tests with two boxes each, for one characteristic or for all at once, and what each does to the price of the line. */
 import { chips } from './chips.js';
 import { el, setText } from './elements.js';
-import { extent, signalOf, TESTS, taken, turned, USUAL } from './testsState.js';
+import { extent, signalOf, testWord, TESTS, taken, turned, USUAL } from './testsState.js';
 import { aShift, seenAfter } from './testsPrice.js';
-import { rule, shortTest } from './words.js';
+import { rule } from './words.js';
+import { room } from './text.js';
 
-const USES = { shown: 'Shown', alarming: 'Raises alarms' };
+const t = await room('tests');
+
+const USES = ['shown', 'alarming'];
 
 /** `changed(state)` is called with each new choice. */
 export function testsList(changed) {
   const whom = el('div', { on: { change: () => draw() } });
   const usual = el('div', { class: 'usual' },
-    el('button', { type: 'button', class: 'quiet', data: { usual: 'average' }, on: { click: () => take('average') } }, 'Limits and moving average'),
-    el('button', { type: 'button', class: 'quiet', data: { usual: 'standard' }, on: { click: () => take('standard') } }, 'Limits and runs'));
+    el('button', { type: 'button', class: 'quiet', data: { usual: 'average' }, on: { click: () => take('average') } }, t('usual.average')),
+    el('button', { type: 'button', class: 'quiet', data: { usual: 'standard' }, on: { click: () => take('standard') } }, t('usual.standard')));
   const list = el('ul', { class: 'plain tests' });
   const rows = new Map(TESTS.map((test) => [test, row(test)]));
   list.append(...[...rows.values()].map(({ node }) => node));
-  const node = el('div', { class: 'tests-choice' }, whom, el('p', { class: 'soft' }, 'Let these raise alarms, then change what you like:'), usual, list);
+  const node = el('div', { class: 'tests-choice' }, whom, el('p', { class: 'soft' }, t('letThese')), usual, list);
   let state = [];
   let changes = [];
 
   function row(test) {
     const signal = signalOf(test);
-    const boxes = Object.entries(USES).map(([use, words]) => {
+    const word = testWord(signal);
+    const boxes = USES.map((use) => {
       const box = el('input', { type: 'checkbox', data: { use, test }, on: { change: () => changed(turned(state, positions(), use, test, box.checked)) } });
-      return { use, box, label: el('label', { class: 'tick' }, box, el('span', {}, words, el('span', { class: 'for-readers' }, `: ${chartWord(signal)}${shortTest(signal)}`))) };
+      return { use, box, label: el('label', { class: 'tick' }, box, el('span', {}, t(`use.${use}`), el('span', { class: 'for-readers' }, t('useOf', { test: word })))) };
     });
     const effect = el('p', { class: 'effect' });
     return { boxes, effect, node: el('li', { data: { test } },
-      el('div', {}, el('strong', {}, `${chartWord(signal)}${shortTest(signal)}`), el('p', { class: 'soft' }, rule(signal)), effect),
+      el('div', {}, el('strong', {}, word), el('p', { class: 'soft' }, rule(signal)), effect),
       el('div', { class: 'ticks' }, boxes.map(({ label }) => label))) };
   }
 
@@ -44,7 +48,7 @@ export function testsList(changed) {
   function show(next) {
     state = next;
     if (!whom.hasChildNodes()) {
-      whom.append(chips('whom', 'Tests of', [['all', 'All layers and the total'], ...state.map(({ position, name }) => [String(position), name])]));
+      whom.append(chips('whom', t('testsOf'), [['all', t('allLayers')], ...state.map(({ position, name }) => [String(position), name])]));
       whom.querySelector('input').checked = true;
     }
     draw();
@@ -63,13 +67,9 @@ export function testsList(changed) {
   function price(asked) {
     changes = asked.changes;
     for (const { chart, test, turn, exact, price: then } of changes) {
-      const verb = turn === 'dropped' ? 'Without its alarms on any layer' : 'With its alarms on every layer';
-      setText(rows.get(`${chart}/${test}`).effect, `${verb}: ${exact ? '' : 'at most '}${aShift(then)}, ${seenAfter(then)}${exact ? '' : ' at the latest'}.`);
+      const how = `${turn === 'dropped' ? 'dropped' : 'added'}${exact ? '' : 'AtMost'}`;
+      setText(rows.get(`${chart}/${test}`).effect, t(`effect.${how}`, { price: aShift(then), seen: seenAfter(then) }));
     }
   }
   return { node, show, price };
-}
-
-function chartWord({ chart }) {
-  return chart === 'range' ? 'Range ' : '';
 }

@@ -2,6 +2,11 @@
  * The choice of tests that a person is making: for each characteristic which tests are shown and which
  * raise alarms. Pure. A test is named "chart/test".
  */
+import { room } from './text.js';
+import { shortTest } from './words.js';
+
+const t = await room('tests');
+
 export const TESTS = [
   'xbar/beyond-limit', 'ewma/beyond-limit', 'xbar/two-of-three', 'xbar/four-of-five', 'xbar/eight-in-a-row',
   'xbar/trend', 'xbar/stratification', 'xbar/mixture', 'xbar/alternation', 'range/beyond-limit',
@@ -22,10 +27,15 @@ export function signalOf(name) {
   return { chart, test, side: 'high' };
 }
 
+/** What a test is called beside those of the other chart. */
+export function testWord(signal) {
+  return signal.chart === 'range' ? t('rangeTest', { test: shortTest(signal) }) : shortTest(signal);
+}
+
 /** Of the answer of the server: [{position, name, kind, shown: Set, alarming: Set}]. */
 export function stateOf({ characteristics }) {
   return characteristics.map(({ characteristic: { position, name, kind }, shown, alarming }) => (
-    { position, name: name || `layer ${position}`, kind, shown: new Set(shown.map(nameOf)), alarming: new Set(alarming.map(nameOf)) }));
+    { position, name: name || t('layerAt', { position }), kind, shown: new Set(shown.map(nameOf)), alarming: new Set(alarming.map(nameOf)) }));
 }
 
 /** 'all', 'some' or 'none' of those at `positions` (null: every one) have the test in `use`. */
