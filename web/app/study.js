@@ -3,16 +3,19 @@ import { getJson, postJson } from './api.js';
 import { cautions } from './cautions.js';
 import { el, setText } from './elements.js';
 import { gaugeRoomWays } from './gaugeRoom.js';
-import { list, plural } from './format.js';
+import { list } from './format.js';
 import { allow, signature } from './person.js';
 import { momentOf, synchronise } from './plantClock.js';
 import { loadStudy, studyEntry } from './studyEntry.js';
+import { extentOf, KINDS } from './studyKinds.js';
+import { studyPieceResult } from './studyPieceResult.js';
 import { studyPlan } from './studyPlan.js';
 import { studyResult } from './studyResult.js';
 import { STATES } from './studyWords.js';
 import { troubleLine } from './trouble.js';
 
 const LONGEST = 500;
+const PIECES = 'Take off the piece and couple anew for each reading. The result is told when all readings are there, so that nobody measures towards it.';
 const SPOTS = 'Spots must be marked and found again, and the probe coupled anew each time; all layers are judged by themselves, for the total may be good while a thin layer is not.';
 
 export function mount(root, params) {
@@ -26,12 +29,12 @@ export function mount(root, params) {
 function mountAll(body, trouble) {
   async function refresh() {
     try {
-      const { now, zone, studies, structures } = await getJson('/api/v1/gauge-studies');
+      const { now, zone, studies, structures, pieces } = await getJson('/api/v1/gauge-studies');
       synchronise(now, zone);
       body.replaceChildren(
-        el('div', { class: 'study-head' }, el('h1', {}, 'Gauge studies'), el('p', { class: 'soft' }, 'How far can each layer\u2019s reading be believed? Several people measure the same marked spots several times.')),
+        el('div', { class: 'study-head' }, el('h1', {}, 'Gauge studies'), el('p', { class: 'soft' }, 'How far can each layer\u2019s reading be believed?')),
         el('div', { class: 'study-all' }, el('section', {}, el('h2', {}, 'Studies'), listOf(studies)),
-          structures.length === 0 ? el('p', { class: 'soft' }, 'No structure is known yet; a study needs the film that is measured.') : studyPlan(structures, ({ id }) => location.assign(`/study.html?id=${id}`))));
+          structures.length === 0 ? el('p', { class: 'soft' }, 'No structure is known yet; a study needs the film that is measured.') : studyPlan(structures, pieces, ({ id }) => location.assign(`/study.html?id=${id}`))));
       trouble.clear();
     } catch (error) {
       trouble.show(error);
@@ -49,7 +52,8 @@ function listOf(studies) {
   return el('ol', { class: 'plain study-list' }, studies.map((study) => el('li', {},
     el('a', { href: `/study.html?id=${study.id}` }, `${study.gauge}, ${study.structure}`),
     el('span', {}, study.state === 'open' ? `${STATES.open}, ${study.entered} of ${study.readings} entered` : STATES[study.state]),
-    el('span', { class: 'soft' }, `${plural(study.parts.length, 'spot')}, ${list(study.operators)}, ${study.trials} times; planned by ${study.by}, ${momentOf(study.at)}`),
+    el('strong', { class: 'study-kind' }, KINDS[study.kind].name),
+    el('span', { class: 'soft' }, `${extentOf(study)}; planned by ${study.by}, ${momentOf(study.at)}`),
     study.ended ? el('q', {}, study.ended.words) : el('span', { class: 'soft' }, study.purpose))));
 }
 
@@ -57,9 +61,11 @@ function mountOne(body, trouble, id) {
   const head = el('div', { class: 'study-head' });
   const entry = studyEntry(refresh);
   const result = studyResult();
+  const ofPieces = studyPieceResult();
+  const caution = el('p', { class: 'study-caution' });
   const end = ending(id, refresh);
   const waiting = el('p', { class: 'soft study-waiting', hidden: true });
-  body.replaceChildren(head, el('p', { class: 'study-caution' }, SPOTS), result.node, waiting, entry.node, end.node, cautions());
+  body.replaceChildren(head, caution, result.node, ofPieces.node, waiting, entry.node, end.node, cautions());
 
   async function refresh() {
     try {
@@ -69,10 +75,12 @@ function mountOne(body, trouble, id) {
       entry.node.hidden = study.state !== 'open';
       end.node.hidden = study.state !== 'open';
       entry.show(study);
+      setText(caution, study.kind === 'crossed' ? SPOTS : PIECES);
       result.show(study);
+      ofPieces.show(study);
       end.show(study);
       waiting.hidden = study.refused.length === 0 || study.entered === 0;
-      setText(waiting, `Not complete yet: ${list(study.refused.map(({ layer }) => layer))}.`);
+      setText(waiting, study.kind === 'crossed' ? `Not complete yet: ${list(study.refused.map(({ layer }) => layer))}.` : `Not told yet: ${study.refused.flatMap(({ reasons }) => reasons).join('; ')}.`);
       trouble.clear();
     } catch (error) {
       trouble.show(error);
@@ -83,8 +91,9 @@ function mountOne(body, trouble, id) {
   return () => result.destroy();
 }
 
-function aboutOf({ parts, operators, trials, by, at, purpose, seed, state, ended }) {
-  return el('p', { class: 'soft study-about' }, `${plural(parts.length, 'spot')}, ${list(operators)}, ${trials} times each. Planned by ${by}, ${momentOf(at)} (order ${seed}): `, el('q', {}, purpose),
+function aboutOf(study) {
+  const { kind, by, at, purpose, seed, state, ended } = study;
+  return el('p', { class: 'soft study-about' }, `${KINDS[kind].name}: ${extentOf(study)}. Planned by ${by}, ${momentOf(at)} (order ${seed}): `, el('q', {}, purpose),
     ended ? [` ${state === 'finished' ? 'Finished' : 'Given up'} by ${ended.by}, ${momentOf(ended.at)}: `, el('q', {}, ended.words)] : null);
 }
 

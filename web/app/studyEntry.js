@@ -3,6 +3,7 @@ import { getJson, postCsv, postJson } from './api.js';
 import { el, setText } from './elements.js';
 import { plural } from './format.js';
 import { may, whyNot } from './person.js';
+import { studyPaste } from './studyPaste.js';
 
 const ROWS_SHOWN = 8;
 const LONGEST = 500;
@@ -15,24 +16,26 @@ export function studyEntry(changed) {
   const file = el('input', { id: 'study-file', type: 'file', accept: '.csv,.txt,.tsv,text/csv', disabled: !may('send-files'), on: { change: chosen } });
   const why = el('input', { id: 'study-why', maxlength: LONGEST, autocomplete: 'off' });
   const done = el('p', { class: 'soft' });
+  const paste = studyPaste((body, words) => keep(body, words), said);
   const mending = el('details', { class: 'study-mend' });
   const node = el('section', { class: 'study-entry' },
     el('h2', {}, 'Measure and enter'),
     el('p', { class: 'soft' }, 'In this order, so that nobody remembers and nothing drifts with one spot. Couple anew for each row. Enter takes you to the next field; at the end of a row it is kept. What was read before is not shown while you measure.'),
     whyNot('send-files'), done,
-    el('div', { class: 'table-frame', role: 'region', 'aria-label': 'The next steps', tabindex: 0 }, el('table', { class: 'study-table' }, el('thead', {}, head), body)), said,
+    el('div', { class: 'table-frame', role: 'region', 'aria-label': 'The next steps', tabindex: 0 }, el('table', { class: 'study-table' }, el('thead', {}, head), body)), paste.node, said,
     el('div', { class: 'study-import' },
       el('label', { for: 'study-file' }, 'Or bring in a file'),
-      el('p', { class: 'soft' }, 'CSV with part,operator,trial,layer,thickness_um, named as planned. All of it is taken, or nothing.'), file,
+      el('p', { class: 'soft' }, 'CSV with part,operator,trial,layer,thickness_um, named as planned; trials of stability count on from date to date. All of it is taken, or nothing.'), file,
       el('label', { for: 'study-why' }, 'Why, where it changes readings that are there'), why),
     mending);
   let study = null;
 
   function show(next) {
     study = next;
+    paste.show(study);
     const open = study.steps.map((step, i) => ({ step, place: i + 1 })).filter(({ step }) => step.um.includes(null));
     setText(done, `${study.entered} of ${plural(study.readings, 'reading')} entered${open.length === 0 ? '; none is missing.' : `, ${plural(open.length, 'step')} to go.`}`);
-    head.replaceChildren(...['Step', 'Operator', 'Spot', 'Trial', ...study.layers.map(({ name }) => `${name} µm`)].map((words) => el('th', { scope: 'col' }, words)), el('th', { scope: 'col' }, el('span', { class: 'for-readers' }, 'Keep the row')));
+    head.replaceChildren(...['Step', 'Operator', study.kind === 'crossed' ? 'Spot' : 'Piece', study.kind === 'stability' ? 'Date' : 'Trial', ...study.layers.map(({ name }) => `${name} µm`)].map((words) => el('th', { scope: 'col' }, words)), el('th', { scope: 'col' }, el('span', { class: 'for-readers' }, 'Keep the row')));
     body.replaceChildren(...open.slice(0, ROWS_SHOWN).map(({ step, place }) => rowOf(step, place)));
     body.closest('.table-frame').hidden = open.length === 0;
     mending.hidden = study.entered === 0;
@@ -40,7 +43,7 @@ export function studyEntry(changed) {
   }
 
   function rowOf(step, place) {
-    const inputs = study.layers.map(({ name }, i) => el('input', { inputmode: 'decimal', autocomplete: 'off', size: 7, 'aria-label': `${name}, spot ${step.part}, ${step.operator}, trial ${step.trial}, µm`, disabled: step.um[i] !== null || !may('send-files'), placeholder: step.um[i] !== null ? 'kept' : '', data: { layer: name }, on: { keydown } }));
+    const inputs = study.layers.map(({ name }, i) => el('input', { inputmode: 'decimal', autocomplete: 'off', size: 7, 'aria-label': `${name}, ${step.part}, ${step.operator}, ${step.date ?? `trial ${step.trial}`}, µm`, disabled: step.um[i] !== null || !may('send-files'), placeholder: step.um[i] !== null ? 'kept' : '', data: { layer: name }, on: { keydown } }));
     const keep = el('button', { type: 'button', class: 'quiet', disabled: !may('send-files'), data: { action: 'keep-step' }, on: { click: () => keepRow(step, inputs) } }, 'Keep');
     function keydown(event) {
       if (event.key === 'Enter') {
@@ -49,7 +52,7 @@ export function studyEntry(changed) {
         rest ? rest.focus() : keepRow(step, inputs);
       }
     }
-    return el('tr', {}, el('td', { class: 'soft' }, String(place)), el('td', {}, step.operator), el('th', { scope: 'row' }, step.part), el('td', {}, String(step.trial)), inputs.map((input) => el('td', { data: { label: `${input.dataset.layer} µm` } }, input)), el('td', {}, keep));
+    return el('tr', {}, el('td', { class: 'soft' }, String(place)), el('td', {}, step.operator), el('th', { scope: 'row' }, step.part), el('td', {}, step.date ?? String(step.trial)), inputs.map((input) => el('td', { data: { label: `${input.dataset.layer} µm` } }, input)), el('td', {}, keep));
   }
 
   async function keepRow({ part, operator, trial }, inputs) {
@@ -60,7 +63,7 @@ export function studyEntry(changed) {
       setText(said, wrong ? `\u201c${wrong.value}\u201d is not a thickness in µm; write it like 14.2.` : 'Nothing is entered in this row yet.');
       return (wrong ?? inputs.find((input) => !input.disabled)).focus();
     }
-    if (await keep({ readings }, `Spot ${part} by ${operator}, trial ${trial}: kept.`)) {
+    if (await keep({ readings }, `${part} by ${operator}, trial ${trial}: kept.`)) {
       body.querySelector('input:not([disabled])')?.focus();
     }
   }
@@ -113,7 +116,7 @@ export function studyEntry(changed) {
     }
     return [el('summary', {}, study.corrections > 0 ? `Correct a reading (${study.corrections} so far)` : 'Correct a reading'),
       el('form', { novalidate: true, on: { submit } },
-        ...[[part, 'Spot'], [operator, 'Operator'], [trial, 'Trial'], [layer, 'Layer'], [um, 'Thickness µm'], [reason, 'Why']].map(([input, words]) => el('div', {}, el('label', { for: input.id }, words), input)),
+        ...[[part, study.kind === 'crossed' ? 'Spot' : 'Piece'], [operator, 'Operator'], [trial, 'Trial'], [layer, 'Layer'], [um, 'Thickness µm'], [reason, 'Why']].map(([input, words]) => el('div', {}, el('label', { for: input.id }, words), input)),
         el('button', { type: 'submit', class: 'quiet', disabled: !may('send-files') }, 'Correct it'))];
   }
   return { node, show };

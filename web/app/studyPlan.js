@@ -1,13 +1,21 @@
-/** Planning a gauge study: which gauge, which film, which spots, who, how often. */
+/** Planning a gauge study: what it is to find out, which gauge, which film, which spots or pieces, who, how often. */
 import { postJson } from './api.js';
 import { el, setText } from './elements.js';
 import { plural } from './format.js';
 import { allow, signature } from './person.js';
+import { studyDates } from './studyDates.js';
+import { KINDS } from './studyKinds.js';
+import { studyPieces } from './studyPieces.js';
 
 const LONGEST = 500;
 
 /** `planned(study)` is called with what was kept. */
-export function studyPlan(structures, planned) {
+export function studyPlan(structures, known, planned) {
+  const kind = el('select', { id: 'plan-kind', on: { change: ofKind } }, Object.entries(KINDS).map(([value, { name }]) => el('option', { value }, name)));
+  const lead = el('p', { class: 'soft' });
+  const layer = el('select', { id: 'plan-layer' });
+  const pieces = studyPieces(known);
+  const dates = studyDates();
   const gauge = el('input', { id: 'plan-gauge', maxlength: 60, autocomplete: 'off' });
   const film = el('select', { id: 'plan-film' }, structures.map(({ code, name }) => el('option', { value: code }, name === code ? code : `${code}: ${name}`)));
   const parts = el('textarea', { id: 'plan-parts', rows: 2 });
@@ -17,24 +25,56 @@ export function studyPlan(structures, planned) {
   const purpose = el('textarea', { id: 'plan-purpose', rows: 2, maxlength: LONGEST });
   const sum = el('p', { class: 'soft', role: 'status' });
   const wanting = el('p', { class: 'said', role: 'status' });
+  const layerField = field(layer, 'Read as', 'The layer whose setting the gauge measures the piece with; its limits are the tolerance.');
+  let spots = null;
+  let often = null;
   const form = el('form', { class: 'study-plan', novalidate: true, on: { submit, input: count } },
     el('h2', {}, 'Plan a study'),
+    el('div', { class: 'study-field' }, el('label', { for: 'plan-kind' }, 'What it is to find out'), kind, lead),
     field(gauge, 'Gauge or probe, as on its label'), field(film, 'Film'),
-    field(parts, 'Marked spots', 'Names with spaces between them. Mark the spots on the film, so that everybody finds them again: film varies by 5 to 10 % within centimetres. They should cover what the process makes.'),
-    field(operators, 'Operators', 'Names with commas between them; three are usual. With one, reproducibility cannot be told.'),
-    field(trials, 'How often each of them measures each spot', 'Couple anew each time, else it is jitter and not repeatability.'),
+    layerField, pieces.node, dates.node,
+    spots = field(parts, 'Marked spots', 'Names with spaces between them. Mark the spots on the film, so that everybody finds them again: film varies by 5 to 10 % within centimetres. They should cover what the process makes.'),
+    field(operators, 'Operators', 'Names with commas between them. A crossed study takes three as a rule; with one, reproducibility cannot be told.'),
+    often = field(trials, 'How often each of them measures each', 'Couple anew each time, else it is jitter and not repeatability.'),
     field(purpose, 'Why this study'), sum,
     signature('decide'), allow(el('button', { type: 'submit', class: 'decide', data: { action: 'plan-study' } }, 'Plan it'), 'decide'), wanting);
 
-  const read = () => ({
-    gauge: gauge.value.trim(), structure: film.value, purpose: purpose.value.trim(), trials: Math.trunc(Number(trials.value)),
-    parts: parts.value.split(/[\s,;]+/).filter((name) => name !== ''),
+  const read = () => ({ ...ofAll(), ...(kind.value === 'crossed' ? ofSpots() : ofPieces()) });
+  const ofAll = () => ({
+    kind: kind.value, gauge: gauge.value.trim(), structure: film.value, purpose: purpose.value.trim(),
     operators: operators.value.split(/[,;\n]+/).map((name) => name.trim()).filter((name) => name !== ''),
   });
+  const times = () => ({ trials: Math.trunc(Number(trials.value)) });
+  const ofPieces = () => ({ layer: layer.value, pieces: pieces.read(), ...(kind.value === 'stability' ? dates.read() : times()) });
+  const ofSpots = () => ({
+    ...times(), parts: parts.value.split(/[\s,;]+/).filter((name) => name !== ''),
+  });
+
+  function ofKind() {
+    const isCrossed = kind.value === 'crossed';
+    setText(lead, KINDS[kind.value].lead);
+    spots.hidden = !isCrossed;
+    layerField.hidden = isCrossed;
+    pieces.show(kind.value);
+    dates.node.hidden = kind.value !== 'stability';
+    often.hidden = kind.value === 'stability';
+    trials.max = isCrossed ? 20 : 200;
+    trials.value = isCrossed ? 3 : 10;
+    count();
+  }
+
+  function layersOfFilm() {
+    const names = structures.find(({ code }) => code === film.value)?.layers ?? [];
+    layer.replaceChildren(...['total', ...names].map((value) => el('option', { value }, value)));
+  }
 
   function count() {
     const plan = read();
     const layers = structures.find(({ code }) => code === plan.structure)?.layers.length ?? 0;
+    if (plan.kind !== 'crossed') {
+      const all = plan.kind === 'stability' ? plan.dates.length * plan.perDate : plan.pieces.length * plan.operators.length * plan.trials;
+      return setText(sum, all > 0 ? `${plural(all, 'reading')} in all.` : '');
+    }
     const steps = plan.parts.length * plan.operators.length * plan.trials;
     setText(sum, steps > 0 ? `${plural(steps, 'measurement')}, ${plural(steps * layers, 'reading')} of ${plural(layers, 'layer')}.` : '');
   }
@@ -43,6 +83,11 @@ export function studyPlan(structures, planned) {
     event.preventDefault();
     const plan = read();
     const missing = [[gauge, plan.gauge, 'Name the gauge.'], [operators, plan.operators.join(''), 'Name who measures.'], [purpose, plan.purpose, 'Write why: whoever reads the result will ask.']].find(([, value]) => value === '');
+    const unknown = plan.pieces?.find(({ name, thicknessUm }) => name === '' || !(thicknessUm > 0));
+    if (unknown || plan.pieces?.length === 0) {
+      setText(wanting, 'Each reference piece needs its name and its thickness in µm.');
+      return pieces.node.querySelector('input').focus();
+    }
     if (missing) {
       setText(wanting, missing[2]);
       return missing[0].focus();
@@ -53,7 +98,9 @@ export function studyPlan(structures, planned) {
       setText(wanting, `Not kept. ${error.sentence ?? error.message}`);
     }
   }
-  count();
+  film.addEventListener('change', layersOfFilm);
+  layersOfFilm();
+  ofKind();
   return form;
 }
 

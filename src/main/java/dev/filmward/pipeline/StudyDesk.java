@@ -3,6 +3,7 @@ package dev.filmward.pipeline;
 import dev.filmward.film.ReportedLayer;
 import dev.filmward.film.SpecLimits;
 import dev.filmward.film.Structure;
+import dev.filmward.gauge.study.KnownPieces;
 import dev.filmward.gauge.study.LayerOutcome;
 import dev.filmward.gauge.study.StudyPlan;
 import dev.filmward.gauge.study.StudyPlan.PlannedLayer;
@@ -120,7 +121,8 @@ public final class StudyDesk {
         .write(
             tables -> {
               StoredStudy study = open(tables, id);
-              StudyEntering entering = new StudyEntering(look(tables, study), sender, now);
+              StudyEntering entering =
+                  new StudyEntering(look(tables, study), sender, now.atZone(plant.zone()));
               given.forEach(entering::take);
               tables.studies().add(study, entering.entries());
               if (!entering.entries().isEmpty()) {
@@ -246,9 +248,12 @@ public final class StudyDesk {
 
   private static String planWords(StudyPlan plan) {
     return "planned: "
+        + plan.kind().word()
+        + " of "
         + plan.structure()
-        + ", parts "
-        + String.join(" ", plan.parts())
+        + plan.known()
+            .map(StudyDesk::pieceWords)
+            .orElse(", parts " + String.join(" ", plan.parts()))
         + ", operators "
         + String.join(" ", plan.operators())
         + ", "
@@ -257,6 +262,29 @@ public final class StudyDesk {
         + plan.seed()
         + "; "
         + plan.purpose();
+  }
+
+  private static String pieceWords(KnownPieces known) {
+    StringBuilder words = new StringBuilder();
+    known
+        .pieces()
+        .forEach(
+            piece ->
+                words
+                    .append(", piece ")
+                    .append(piece.name())
+                    .append(": ")
+                    .append(piece.thicknessUm())
+                    .append(" um, U ")
+                    .append(piece.expandedUm())
+                    .append(" (k ")
+                    .append(piece.k())
+                    .append(')'));
+    if (!known.dates().isEmpty()) {
+      words.append(", ").append(known.dates().size()).append(" dates from ");
+      words.append(known.dates().get(0));
+    }
+    return words.toString();
   }
 
   private static String words(List<Entry> entries) {

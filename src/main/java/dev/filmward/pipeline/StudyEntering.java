@@ -11,10 +11,13 @@ import dev.filmward.pipeline.StudyDesk.Sender;
 import dev.filmward.pipeline.StudyDesk.Taken;
 import dev.filmward.store.StoredStudy.Entry;
 import java.time.Instant;
+import java.time.LocalDate;
+import java.time.ZonedDateTime;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import org.jspecify.annotations.Nullable;
 
 /** Sorts readings that are entered into fresh, known and corrected ones. One owner, one thread. */
@@ -23,19 +26,22 @@ final class StudyEntering {
   private final Map<Cell, Entry> holding;
   private final Sender sender;
   private final Instant at;
+  private final LocalDate today;
   private final List<Entry> entries = new ArrayList<>();
   private int known;
   private int corrected;
 
-  StudyEntering(Look look, Sender sender, Instant at) {
+  StudyEntering(Look look, Sender sender, ZonedDateTime now) {
     this.plan = look.study().plan();
     this.holding = new HashMap<>(look.entries());
     this.sender = sender;
-    this.at = at;
+    this.at = now.toInstant();
+    this.today = now.toLocalDate();
   }
 
   void take(Given given) {
     String layer = checked(given);
+    checkDate(given.step());
     @Nullable Entry before = holding.get(new Cell(given.step(), layer));
     if (before != null && before.um() == given.um()) {
       known++;
@@ -85,6 +91,18 @@ final class StudyEntering {
       }
     }
     throw unplanned("layer", given.layer(), names);
+  }
+
+  private void checkDate(StudyStep step) {
+    Optional<LocalDate> date = plan.dateOf(step.trial()).filter(day -> day.isAfter(today));
+    if (date.isPresent()) {
+      throw new IllegalArgumentException(
+          "trial "
+              + step.trial()
+              + " is to be measured on "
+              + date.get()
+              + ", which is still to come");
+    }
   }
 
   private static void check(String what, String name, List<String> planned) {

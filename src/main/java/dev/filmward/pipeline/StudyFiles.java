@@ -25,6 +25,7 @@ public final class StudyFiles {
   public static final String ONLY_LAYER = "1";
 
   private static final String TOTAL = "total";
+  private static final double SAME_THICKNESS = 1e-9;
   private static final int REJECTIONS_KEPT = 20;
   private static final int FAULTS_SAID = 5;
 
@@ -103,12 +104,33 @@ public final class StudyFiles {
               + " (trial): "
               + Words.quoted(row.trial())
               + " is not 1, 2 and so on");
+    } else if (isOtherwiseKnown(row, plan)) {
+      faults.add(
+          "line "
+              + row.line()
+              + " (reference): "
+              + row.referenceUm().orElseThrow()
+              + " um is not the thickness that part "
+              + Words.quoted(row.part())
+              + " was planned with");
     } else if (row.layer().isEmpty() && plan.layers().size() > 1) {
       faults.add("line " + row.line() + ": a study of several layers names the layer");
     } else {
       StudyStep step = new StudyStep(row.part(), row.operator(), Integer.parseInt(row.trial()));
       given.add(new Given(step, row.layer().orElse(ONLY_LAYER), row.um()));
     }
+  }
+
+  /** A file may say what its parts are known to measure; a unit converted there and back counts. */
+  private static boolean isOtherwiseKnown(StudyRow row, StudyPlan plan) {
+    return row.referenceUm().isPresent()
+        && plan.known().stream()
+            .flatMap(known -> known.pieces().stream())
+            .filter(piece -> piece.name().equals(row.part()))
+            .anyMatch(
+                piece ->
+                    Math.abs(piece.thicknessUm() - row.referenceUm().getAsDouble())
+                        > SAME_THICKNESS * piece.thicknessUm());
   }
 
   private static StudyReading reading(StudyRow row) {

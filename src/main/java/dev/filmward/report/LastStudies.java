@@ -4,6 +4,7 @@ import dev.filmward.film.SpecLimits;
 import dev.filmward.film.Structure;
 import dev.filmward.gauge.study.GaugeStudy;
 import dev.filmward.gauge.study.LayerOutcome;
+import dev.filmward.gauge.study.StudyKind;
 import dev.filmward.pipeline.StudyDesk;
 import dev.filmward.report.FilmWeek.LastStudy;
 import dev.filmward.report.FilmWeek.StudyLayer;
@@ -39,6 +40,7 @@ final class LastStudies {
 
   Optional<LastStudy> find(List<CharacteristicTally> tallies) {
     return tables.studies().newest(MOST).stream()
+        .filter(study -> study.plan().kind() == StudyKind.CROSSED)
         .filter(study -> study.plan().structure().equals(structure.code()))
         .filter(study -> study.ending().filter(this::counts).isPresent())
         .max(Comparator.comparing(study -> study.ending().orElseThrow().at()))

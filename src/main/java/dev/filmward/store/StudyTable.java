@@ -1,6 +1,8 @@
 package dev.filmward.store;
 
 import dev.filmward.film.SpecLimits;
+import dev.filmward.gauge.study.KnownPieces;
+import dev.filmward.gauge.study.StudyKind;
 import dev.filmward.gauge.study.StudyPlan;
 import dev.filmward.gauge.study.StudyPlan.PlannedLayer;
 import dev.filmward.gauge.study.StudyStep;
@@ -10,6 +12,7 @@ import dev.filmward.store.StoredStudy.Entry;
 import java.sql.ResultSet;
 import java.sql.SQLException;
 import java.time.Instant;
+import java.time.LocalDate;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
@@ -25,6 +28,7 @@ public final class StudyTable {
   private static final String OPERATOR = "operator";
   private static final String LAYER = "layer";
   private static final String TOTAL = "total";
+  private static final String DATE = "date";
 
   private final Handle handle;
 
@@ -37,9 +41,10 @@ public final class StudyTable {
     long id =
         handle
             .createUpdate(
-                "INSERT INTO gauge_study (gauge, structure, purpose, trials, seed, planned_by,"
-                    + " planned_at) VALUES (:gauge, :structure, :purpose, :trials, :seed, :by,"
-                    + " :at)")
+                "INSERT INTO gauge_study (kind, gauge, structure, purpose, trials, seed,"
+                    + " planned_by, planned_at) VALUES (:kind, :gauge, :structure, :purpose,"
+                    + " :trials, :seed, :by, :at)")
+            .bind("kind", plan.kind().word())
             .bind("gauge", Nul.shown(plan.gauge()))
             .bind("structure", Nul.shown(plan.structure()))
             .bind("purpose", Nul.shown(plan.purpose()))
@@ -54,6 +59,7 @@ public final class StudyTable {
     addNames(id, OPERATOR, plan.operators().stream().map(StudyTable::unlimited).toList());
     addNames(id, LAYER, plan.layers());
     addNames(id, TOTAL, List.of(new PlannedLayer(StudyPlan.TOTAL, plan.total())));
+    plan.known().ifPresent(known -> addKnown(id, known));
     return find(id).orElseThrow();
   }
 
@@ -150,6 +156,22 @@ public final class StudyTable {
     return new PlannedLayer(name, SpecLimits.NONE);
   }
 
+  private void addKnown(long id, KnownPieces known) {
+    addNames(id, DATE, known.dates().stream().map(date -> unlimited(date.toString())).toList());
+    new StudyPieceTable(handle).add(id, known.pieces());
+  }
+
+  private Optional<KnownPieces> known(Head head, List<String> parts) {
+    if (head.kind == StudyKind.CROSSED) {
+      return Optional.empty();
+    }
+    return Optional.of(
+        new KnownPieces(
+            head.kind,
+            new StudyPieceTable(handle).pieces(head.id, parts),
+            names(head.id, DATE).stream().map(one -> LocalDate.parse(one.name())).toList()));
+  }
+
   private void addNames(long id, String kind, List<PlannedLayer> names) {
     for (int place = 0; place < names.size(); place++) {
       SpecLimits limits = names.get(place).limits();
@@ -199,6 +221,7 @@ public final class StudyTable {
   }
 
   private StoredStudy study(Head head) {
+    List<String> parts = names(head.id, PART).stream().map(PlannedLayer::name).toList();
     StudyPlan plan =
         new StudyPlan(
             head.gauge,
@@ -206,10 +229,11 @@ public final class StudyTable {
             head.purpose,
             names(head.id, LAYER),
             names(head.id, TOTAL).get(0).limits(),
-            names(head.id, PART).stream().map(PlannedLayer::name).toList(),
+            parts,
             names(head.id, OPERATOR).stream().map(PlannedLayer::name).toList(),
             head.trials,
-            head.seed);
+            head.seed,
+            known(head, parts));
     return new StoredStudy(head.id, plan, head.by, head.at, head.ending);
   }
 
@@ -217,6 +241,7 @@ public final class StudyTable {
     String ending = row.getString("ending");
     return new Head(
         row.getLong("id"),
+        StudyKind.fromWord(row.getString("kind")),
         row.getString("gauge"),
         row.getString("structure"),
         row.getString("purpose"),
@@ -236,6 +261,7 @@ public final class StudyTable {
 
   private record Head(
       long id,
+      StudyKind kind,
       String gauge,
       String structure,
       String purpose,

@@ -28,14 +28,7 @@ final class CheckResource {
   /** {@code {"gauge", "name", "thicknessUm", "expandedUm", "k", "sigmaUm", "reason"}}. */
   void keep(Context ctx) throws IOException {
     JsonNode body = Requests.body(ctx);
-    ReferencePiece film =
-        new ReferencePiece(
-            Requests.field(body, "name"),
-            GaugeRequests.number(body, "thicknessUm"),
-            GaugeRequests.numberOr(body, "expandedUm", 0),
-            GaugeRequests.numberOr(body, "k", 2),
-            Requests.fieldOr(body, "material", ""),
-            Requests.fieldOr(body, "howKnown", ""));
+    ReferencePiece film = GaugeRequests.known(body);
     OptionalDouble sigma =
         body.hasNonNull("sigmaUm")
             ? OptionalDouble.of(GaugeRequests.number(body, "sigmaUm"))

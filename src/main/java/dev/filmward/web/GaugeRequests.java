@@ -66,15 +66,19 @@ final class GaugeRequests {
     }
   }
 
+  /** {@code {"name", "thicknessUm", "expandedUm", "k", "material", "howKnown"}}. */
+  static ReferencePiece known(JsonNode node) {
+    return new ReferencePiece(
+        Requests.field(node, "name"),
+        number(node, "thicknessUm"),
+        numberOr(node, "expandedUm", 0),
+        numberOr(node, "k", 2),
+        Requests.fieldOr(node, "material", ""),
+        Requests.fieldOr(node, "howKnown", ""));
+  }
+
   private static PieceReadings piece(JsonNode node) {
-    ReferencePiece piece =
-        new ReferencePiece(
-            Requests.field(node, "name"),
-            number(node, "thicknessUm"),
-            numberOr(node, "expandedUm", 0),
-            numberOr(node, "k", 2),
-            Requests.fieldOr(node, "material", ""),
-            Requests.fieldOr(node, "howKnown", ""));
+    ReferencePiece piece = known(node);
     List<Double> values = new ArrayList<>();
     for (JsonNode each : Requests.array(node, "readings")) {
       if (!each.isNumber()) {

@@ -7,6 +7,7 @@ import dev.filmward.gauge.study.LayerOutcome;
 import dev.filmward.gauge.study.StudyPlan;
 import dev.filmward.gauge.study.StudyPlan.PlannedLayer;
 import dev.filmward.gauge.study.StudyStep;
+import dev.filmward.pipeline.PieceResults;
 import dev.filmward.pipeline.Plant;
 import dev.filmward.pipeline.StudyDesk;
 import dev.filmward.pipeline.StudyDesk.Cell;
@@ -14,6 +15,7 @@ import dev.filmward.pipeline.StudyDesk.Look;
 import dev.filmward.pipeline.StudyDesk.Taken;
 import dev.filmward.store.StoredStudy;
 import dev.filmward.store.StoredStudy.Entry;
+import java.time.LocalDate;
 import java.util.List;
 import org.jspecify.annotations.Nullable;
 
@@ -52,6 +54,7 @@ final class StudyJson {
     ObjectNode node =
         Wire.object()
             .put("id", study.id())
+            .put("kind", plan.kind().word())
             .put("gauge", plan.gauge())
             .put("structure", plan.structure())
             .put("purpose", plan.purpose())
@@ -63,6 +66,15 @@ final class StudyJson {
     node.set("ended", study.ending().map(this::ending).orElse(null));
     strings(node.putArray("parts"), plan.parts());
     strings(node.putArray("operators"), plan.operators());
+    ArrayNode pieces = node.putArray("pieces");
+    ArrayNode dates = node.putArray("dates");
+    plan.known()
+        .ifPresent(
+            known -> {
+              known.pieces().forEach(piece -> pieces.add(KnownPieceJson.piece(piece)));
+              known.dates().forEach(date -> dates.add(date.toString()));
+            });
+    node.put("perDate", plan.perDate());
     ArrayNode layers = node.putArray("layers");
     plan.layers().forEach(layer -> layers.add(layer(layer)));
     return node.put("readings", plan.readings()).put("entered", filled);
@@ -77,6 +89,24 @@ final class StudyJson {
     for (StudyStep step : StudyStep.inOrder(look.study().plan())) {
       steps.add(step(step, look));
     }
+    return look.study().plan().known().isPresent() ? known(node, look) : crossed(node, look);
+  }
+
+  private static ObjectNode known(ObjectNode node, Look look) {
+    StudyPlan plan = look.study().plan();
+    PieceResults results = PieceResults.of(look);
+    node.putArray("studies");
+    ArrayNode refused = node.putArray("refused");
+    if (!results.reasons().isEmpty()) {
+      String layer = plan.layers().get(0).name();
+      strings(refused.addObject().put("layer", layer).putArray("reasons"), results.reasons());
+    }
+    node.set("references", GaugeStudyJson.references(results.references()));
+    node.set("judged", KnownPieceJson.judged(results, plan));
+    return node;
+  }
+
+  private static ObjectNode crossed(ObjectNode node, Look look) {
     List<LayerOutcome> outcomes = StudyDesk.outcomes(look);
     node.set("studies", GaugeStudyJson.studies(outcomes).get("studies"));
     ArrayNode refused = node.putArray("refused");
@@ -86,7 +116,8 @@ final class StudyJson {
             refused.addObject().put("layer", fault.layer()).putArray("reasons"), fault.reasons());
       }
     }
-    return node;
+    node.putArray("references");
+    return node.putNull("judged");
   }
 
   private static ObjectNode step(StudyStep step, Look look) {
@@ -94,7 +125,10 @@ final class StudyJson {
         Wire.object()
             .put("part", step.part())
             .put("operator", step.operator())
-            .put("trial", step.trial());
+            .put("trial", step.trial())
+            .put(
+                "date",
+                look.study().plan().dateOf(step.trial()).map(LocalDate::toString).orElse(null));
     ArrayNode um = node.putArray("um");
     for (PlannedLayer layer : look.study().plan().layers()) {
       @Nullable Entry entry = look.entries().get(new Cell(step, layer.name()));

@@ -5,7 +5,6 @@ import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.filmward.film.Structure;
 import dev.filmward.gauge.study.StudyPlan;
-import dev.filmward.gauge.study.StudyStep;
 import dev.filmward.intake.FileRefused;
 import dev.filmward.pipeline.Plant;
 import dev.filmward.pipeline.StudyDesk;
@@ -45,6 +44,7 @@ final class StudyResource {
     }
     ArrayNode structures = answer.putArray("structures");
     plant.structures().all().forEach(one -> structures.add(StudyJson.structure(one)));
+    answer.set("pieces", KnownPieceJson.ofGaugeRoom(plant));
     ctx.json(answer);
   }
 
@@ -54,18 +54,8 @@ final class StudyResource {
 
   void plan(Context ctx) throws IOException {
     JsonNode body = Requests.body(ctx);
-    Structure structure = structure(Requests.field(body, "structure"));
     StudyPlan plan =
-        new StudyPlan(
-            Requests.field(body, "gauge"),
-            structure.code(),
-            Requests.field(body, "purpose"),
-            StudyDesk.layersOf(structure),
-            structure.total(),
-            names(body, "parts"),
-            names(body, "operators"),
-            Requests.wholeNumber(body, "trials"),
-            seed(body));
+        StudyRequests.plan(body, structure(Requests.field(body, "structure")), seed(body));
     StoredStudy study = desk.plan(plan, Requests.by(ctx, body));
     ctx.json(json.head(study, 0));
   }
@@ -74,7 +64,7 @@ final class StudyResource {
     JsonNode body = Requests.body(ctx);
     List<Given> given = new ArrayList<>();
     for (JsonNode each : Requests.array(body, "readings")) {
-      given.add(given(each));
+      given.add(StudyRequests.given(each));
     }
     Sender sender = new Sender(Requests.by(ctx, body), Requests.fieldOr(body, "why", ""));
     ctx.json(StudyJson.taken(desk.enter(Requests.id(ctx), given, sender)));
@@ -116,23 +106,5 @@ final class StudyResource {
   private long seed(JsonNode body) {
     JsonNode seed = body.path("seed");
     return seed.isIntegralNumber() ? seed.asLong() : plant.clock().instant().toEpochMilli();
-  }
-
-  private static List<String> names(JsonNode body, String field) {
-    List<String> names = new ArrayList<>();
-    Requests.array(body, field).forEach(name -> names.add(name.asText("").strip()));
-    return names;
-  }
-
-  private static Given given(JsonNode node) {
-    if (!node.path("um").isNumber()) {
-      throw new IllegalArgumentException("\"um\" is a number: the thickness in micrometres");
-    }
-    StudyStep step =
-        new StudyStep(
-            Requests.field(node, "part"),
-            Requests.field(node, "operator"),
-            Requests.wholeNumber(node, "trial"));
-    return new Given(step, Requests.field(node, "layer"), node.path("um").asDouble());
   }
 }

@@ -39,7 +39,10 @@ public enum GaugeVerdict {
     return words;
   }
 
-  static GaugeVerdict of(double percent) {
+  /**
+   * @param percent that six standard deviations of the gauge take of a tolerance, or one of all
+   */
+  public static GaugeVerdict of(double percent) {
     if (percent < ACCEPTABLE_BELOW) {
       return ACCEPTABLE;
     }

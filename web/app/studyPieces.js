@@ -1,0 +1,69 @@
+/** The reference pieces of a study that is planned: taken from those that the gauge room knows, or written down. */
+import { el } from './elements.js';
+import { choice, field, figure, numberOf, text } from './gaugeParts.js';
+import { pieceWords } from './studyKinds.js';
+
+const FIRST = 5;
+
+/** `known`: pieces of calibrations and checks. Gives {node, read(), show(kind)}. */
+export function studyPieces(known) {
+  const rows = [];
+  const list = el('ol', { class: 'plain study-pieces' });
+  const more = el('button', { type: 'button', class: 'quiet', on: { click: () => add() } }, 'Another piece');
+  const node = el('fieldset', { class: 'study-piece-set' }, el('legend', {}, 'Reference pieces'),
+    el('p', { class: 'soft' }, 'Take the values from the certificate; the uncertainty U says how far a bias can be believed.'), list, more);
+
+  function add() {
+    const inputs = { name: text({ maxlength: 60 }), thickness: figure(), expanded: figure(), k: figure({ value: '2' }) };
+    const from = choice([['', 'written below'], ...known.map((piece, at) => [String(at), pieceWords(piece)])], { data: { choose: 'piece' } });
+    const row = { inputs, from, node: null };
+    from.addEventListener('change', () => fill(row));
+    const away = el('button', { type: 'button', class: 'quiet', on: { click: () => remove(row) } }, 'Take away');
+    row.node = el('li', {}, known.length > 0 ? field('From the gauge room', from) : null,
+      el('div', { class: 'study-piece' }, field('Name on the piece', inputs.name), field('Thickness', inputs.thickness, 'µm'), field('Uncertainty U', inputs.expanded, 'µm'), field('with k', inputs.k)), away);
+    rows.push(row);
+    list.append(row.node);
+    only();
+  }
+
+  function fill({ from, inputs }) {
+    const piece = known[Number(from.value)];
+    if (from.value !== '' && piece) {
+      inputs.name.value = piece.name;
+      inputs.thickness.value = String(piece.thicknessUm);
+      inputs.expanded.value = String(piece.expandedUm);
+      inputs.k.value = String(piece.k);
+    }
+  }
+
+  function remove(row) {
+    rows.splice(rows.indexOf(row), 1);
+    row.node.remove();
+    only();
+  }
+
+  function only() {
+    rows.forEach((row) => (row.node.lastChild.hidden = rows.length === 1));
+  }
+
+  /** One piece but for linearity. */
+  function show(kind) {
+    node.hidden = kind === 'crossed';
+    more.hidden = kind !== 'linearity';
+    const wanted = kind === 'linearity' ? Math.max(rows.length, FIRST) : 1;
+    while (rows.length < wanted) {
+      add();
+    }
+    while (kind !== 'linearity' && rows.length > 1) {
+      remove(rows.at(-1));
+    }
+  }
+
+  function read() {
+    return rows.map(({ from, inputs }) => {
+      const source = from.value === '' ? {} : known[Number(from.value)];
+      return { name: inputs.name.value.trim(), thicknessUm: numberOf(inputs.thickness), expandedUm: numberOf(inputs.expanded) ?? 0, k: numberOf(inputs.k) ?? 2, material: source.material ?? '', howKnown: source.howKnown ?? '' };
+    }).filter(({ name, thicknessUm }) => name !== '' || thicknessUm !== null);
+  }
+  return { node, read, show };
+}
