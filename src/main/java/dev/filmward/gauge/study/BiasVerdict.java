@@ -24,6 +24,8 @@ public enum BiasVerdict {
   }
 
   /**
+   * Judges a bias.
+   *
    * @param standardUm standard uncertainty of the reference
    */
   public static BiasVerdict of(ReferencePiece.Bias bias, double standardUm) {

@@ -40,6 +40,8 @@ public enum GaugeVerdict {
   }
 
   /**
+   * Judges a gauge.
+   *
    * @param percent that six standard deviations of the gauge take of a tolerance, or one of all
    */
   public static GaugeVerdict of(double percent) {
