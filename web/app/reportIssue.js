@@ -8,7 +8,7 @@ import { room } from './text.js';
 const t = await room('report');
 const FORMS = ['pdf', 'html', 'xlsx', 'json'];
 
-export function reportIssue({ standing }, query, list, done) {
+export function reportIssue({ standing, seen }, query, list, done) {
   const paper = el('select', { id: 'report-paper' }, ['a4', 'letter'].map((name) => el('option', { value: name }, t(`paper.${name}`))));
   const tongue = el('select', { id: 'report-language' }, ['en', 'de'].map((code) => el('option', { value: code, selected: code === language() }, t(`language.${code}`))));
   const links = el('div', { class: 'report-forms' });
@@ -19,7 +19,7 @@ export function reportIssue({ standing }, query, list, done) {
     el('h2', {}, t('asFile')),
     el('div', { class: 'report-choice' }, el('div', {}, el('label', { for: 'report-language' }, t('language')), tongue), el('div', {}, el('label', { for: 'report-paper' }, t('paper')), paper)), links,
     standing.changes.length > 0 ? changes(standing.changes) : null,
-    query.id ? null : sign(query, done));
+    query.id ? null : sign(query, seen, done));
 }
 
 function fileAddress({ id, week, line, structure, edition }, how) {
@@ -27,7 +27,8 @@ function fileAddress({ id, week, line, structure, edition }, how) {
   return `/api/v1/reports/file?${new URLSearchParams(given)}`;
 }
 
-function sign({ week, line, structure }, done) {
+/** @param seen tells the server what the person looked at; it refuses where something else is known by now */
+function sign({ week, line, structure }, seen, done) {
   const reason = el('textarea', { id: 'report-reason', rows: 2, maxlength: 500 });
   const said = el('p', { class: 'said', role: 'status' });
   return el('form', { class: 'report-sign', novalidate: true, on: { submit } },
@@ -43,7 +44,7 @@ function sign({ week, line, structure }, done) {
     }
     setText(said, t('beingIssued'));
     try {
-      const { revision } = await postJson('/api/v1/reports/issue', { week, line: line ?? '', structure: structure ?? '', reason: reason.value.trim() });
+      const { revision } = await postJson('/api/v1/reports/issue', { week, line: line ?? '', structure: structure ?? '', seen, reason: reason.value.trim() });
       setText(said, t('issued', { revision }));
       done();
     } catch (error) {

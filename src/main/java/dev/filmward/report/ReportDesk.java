@@ -102,10 +102,11 @@ public final class ReportDesk {
   /**
    * Freezes the week as it is known now, under a person's name.
    *
-   * @throws IllegalStateException if the week has not ended, or no figure differs from the revision
-   *     before
+   * @param seen {@link ReportJson#seen} of the preview that the person looked at
+   * @throws IllegalStateException if the week has not ended, something is known now that the person
+   *     did not see, or nothing differs from the revision before
    */
-  public StoredReport issue(ReportWeek week, Scope scope, Signature signature) {
+  public StoredReport issue(ReportWeek week, Scope scope, String seen, Signature signature) {
     if (signature.at().isBefore(week.to())) {
       throw new IllegalStateException(
           week.word()
@@ -114,6 +115,10 @@ public final class ReportDesk {
               + "; issue the report after that, or look at the preview until then");
     }
     WeeklyReport report = preview(week, scope);
+    if (!ReportJson.seen(report).equals(seen)) {
+      throw new IllegalStateException(
+          week.word() + " is known otherwise now than it was shown; look at it again, then sign");
+    }
     byte[] json = ReportJson.write(report);
     return plant.store().write(tables -> issue(tables, report, json, scope, signature));
   }
@@ -128,7 +133,7 @@ public final class ReportDesk {
         before.map(old -> ReportDiff.of(read(tables, old), report)).orElse(List.of());
     if (before.isPresent() && changes.isEmpty()) {
       throw new IllegalStateException(
-          "no figure differs from revision " + before.get().revision() + "; it stands as it is");
+          "nothing differs from revision " + before.get().revision() + "; it stands as it is");
     }
     int revision = before.map(StoredReport::revision).orElse(0) + 1;
     StoredReport issued =

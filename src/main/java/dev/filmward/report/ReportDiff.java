@@ -7,8 +7,11 @@ import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
 
-/** Takes two reports, gives the figures that differ, with full digits. */
+/** Takes two reports, gives the figures that differ, with full digits, and whether any reading does. */
 public final class ReportDiff {
+  /** Of the data's digest; so many tell two apart. */
+  private static final int DIGITS = 12;
+
   private ReportDiff() {}
 
   public static List<ReportChange> of(WeeklyReport before, WeeklyReport after) {
@@ -37,9 +40,14 @@ public final class ReportDiff {
 
   private static Map<Place, String> figures(WeeklyReport report) {
     Map<Place, String> figures = new LinkedHashMap<>();
+    figures.put(new Place("", "", "", "data"), report.dataDigest().substring(0, DIGITS));
     for (FilmWeek film : report.films()) {
       put(figures, film, "", "verdict", film.verdict().name());
       put(figures, film, "", "received", String.valueOf(film.samples().received()));
+      put(figures, film, "", "expected", String.valueOf(film.samples().expected()));
+      put(figures, film, "", "missing", String.valueOf(film.samples().missingReadings()));
+      put(figures, film, "", "calibrations", String.valueOf(film.gauge().calibrations().size()));
+      put(figures, film, "", "limits", String.valueOf(film.limits().size()));
       put(figures, film, "", "leftOut", String.valueOf(film.leftOut().size()));
       put(figures, film, "", "alarms", String.valueOf(film.alarms().opened()));
       put(figures, film, "", "unexplained", String.valueOf(film.alarms().unexplained()));

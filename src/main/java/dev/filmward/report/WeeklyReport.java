@@ -102,6 +102,12 @@ public record WeeklyReport(
     return new CharacteristicWeek.Money(amount, all.get(0).currency(), asOf);
   }
 
+  /** What is known, whenever and by whichever version it was read. */
+  WeeklyReport withoutMaking() {
+    return new WeeklyReport(
+        format, week, zone, from, to, to, "", edition, asked, films, intake, dataDigest);
+  }
+
   /** The same for a customer: no costs, no names of people. */
   public WeeklyReport forCustomer() {
     return new WeeklyReport(

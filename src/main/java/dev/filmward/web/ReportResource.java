@@ -89,9 +89,11 @@ final class ReportResource {
 
   /** A week as it is known now, or a kept one by its number. */
   void get(Context ctx) {
-    Issue issue = issue(ctx);
+    Issue known = known(ctx);
+    Issue issue = edition(ctx, known);
     WeeklyReport report = issue.report();
     ObjectNode answer = Wire.object();
+    answer.put("seen", ReportJson.seen(known.report()));
     answer.set("report", ReportJson.tree(report));
     answer.set("standing", ReportJson.tree(issue.standing()));
     answer.set("acts", ReportJson.tree(report.acts()));
@@ -99,12 +101,13 @@ final class ReportResource {
     ctx.json(answer);
   }
 
-  private Issue issue(Context ctx) {
-    Issue issue =
-        Requests.number(ctx, "id")
-            .map(desk::find)
-            .orElseGet(
-                () -> new Issue(desk.preview(week(ctx, "week"), scope(ctx)), Standing.DRAFT));
+  private Issue known(Context ctx) {
+    return Requests.number(ctx, "id")
+        .map(desk::find)
+        .orElseGet(() -> new Issue(desk.preview(week(ctx, "week"), scope(ctx)), Standing.DRAFT));
+  }
+
+  private static Issue edition(Context ctx, Issue issue) {
     return switch (Requests.textOr(ctx, "edition", "internal")) {
       case "internal" -> issue;
       case "customer" -> customer(issue);
@@ -123,7 +126,7 @@ final class ReportResource {
   void file(Context ctx) throws IOException {
     ReportForms.NamedForm form = ReportForms.byEnding(Requests.textOr(ctx, "form", "pdf"));
     Choice choice = choice(ctx);
-    Issue issue = issue(ctx);
+    Issue issue = edition(ctx, known(ctx));
     ByteArrayOutputStream bytes = new ByteArrayOutputStream();
     form.form().write(issue, choice, bytes);
     String name = "filmward-" + issue.report().week() + "." + form.ending();
@@ -152,7 +155,7 @@ final class ReportResource {
         new Signature(
             Requests.by(ctx, body), plant.clock().instant(), Requests.field(body, "reason"));
     ReportWeek week = ReportWeek.parse(Requests.field(body, "week"), plant.zone());
-    ctx.json(json(desk.issue(week, scope, signature)));
+    ctx.json(json(desk.issue(week, scope, Requests.field(body, "seen"), signature)));
   }
 
   void decide(Context ctx) throws IOException {

@@ -53,23 +53,26 @@ class ReportDeskTest {
 
   @Test
   void anIssuedReportIsFrozenAndACorrectionMakesARevision() throws Exception {
-    StoredReport first = desk.issue(WEEK, Scope.ALL, signed("as seen"));
+    StoredReport first = desk.issue(WEEK, Scope.ALL, seen(), signed("as seen"));
     assertThat(first.revision()).isEqualTo(1);
     byte[] frozen = ReportJson.write(desk.find(first.id()).report());
 
-    assertThatThrownBy(() -> desk.issue(WEEK, Scope.ALL, signed("again")))
-        .hasMessageContaining("no figure differs from revision 1");
+    assertThatThrownBy(() -> desk.issue(WEEK, Scope.ALL, seen(), signed("again")))
+        .hasMessageContaining("nothing differs from revision 1");
 
     correctOneReading();
     assertThat(ReportJson.write(desk.find(first.id()).report())).isEqualTo(frozen);
 
-    StoredReport second = desk.issue(WEEK, Scope.ALL, signed("a reading was mistyped"));
+    StoredReport second = desk.issue(WEEK, Scope.ALL, seen(), signed("a reading was mistyped"));
     assertThat(second.revision()).isEqualTo(2);
     assertThat(second.dataDigest()).isNotEqualTo(first.dataDigest());
     Issue issue = desk.find(second.id());
     assertThat(issue.standing().signedBy()).isEqualTo("Quinn");
     List<ReportChange> changes = issue.standing().changes();
-    assertThat(changes).isNotEmpty().allMatch(change -> change.line().equals("Blown 2"));
+    assertThat(changes.get(0).figure()).isEqualTo("data");
+    assertThat(changes).hasSizeGreaterThan(1);
+    assertThat(changes.subList(1, changes.size()))
+        .allMatch(change -> change.line().equals("Blown 2"));
     assertThat(changes)
         .anyMatch(
             change ->
@@ -82,14 +85,30 @@ class ReportDeskTest {
   /** Mean and spread of all readings stay what they were; only the lanes' figures differ. */
   @Test
   void lanesThatWereMixedUpMakeARevisionThatNamesThem() throws Exception {
-    desk.issue(WEEK, Scope.ALL, signed("as seen"));
+    desk.issue(WEEK, Scope.ALL, seen(), signed("as seen"));
     swapTwoLanes();
-    StoredReport second = desk.issue(WEEK, Scope.ALL, signed("two lanes were mixed up"));
+    StoredReport second = desk.issue(WEEK, Scope.ALL, seen(), signed("two lanes were mixed up"));
     assertThat(second.revision()).isEqualTo(2);
     assertThat(desk.find(second.id()).standing().changes())
         .extracting(ReportChange::figure)
         .contains("lane 1", "lane 5")
         .doesNotContain("lane 2", "readings");
+  }
+
+  /** Nobody signs figures that changed after they were looked at. */
+  @Test
+  void whatWasNotSeenCannotBeSigned() throws Exception {
+    String seen = seen();
+    correctOneReading();
+    assertThatThrownBy(() -> desk.issue(WEEK, Scope.ALL, seen, signed("as seen")))
+        .isInstanceOf(IllegalStateException.class)
+        .hasMessageContaining("look at it again");
+    assertThat(desk.newest(10)).isEmpty();
+    assertThat(desk.issue(WEEK, Scope.ALL, seen(), signed("as seen")).revision()).isEqualTo(1);
+  }
+
+  private String seen() {
+    return ReportJson.seen(desk.preview(WEEK, Scope.ALL));
   }
 
   private void swapTwoLanes() throws Exception {
@@ -128,7 +147,7 @@ class ReportDeskTest {
   @Test
   void aWeekThatHasNotEndedCannotBeIssuedButSeen() {
     Signature early = new Signature("Quinn", Instant.parse("2026-11-20T12:00:00Z"), "early");
-    assertThatThrownBy(() -> desk.issue(WEEK, Scope.ALL, early))
+    assertThatThrownBy(() -> desk.issue(WEEK, Scope.ALL, seen(), early))
         .hasMessageContaining("2026-W47 ends at");
     assertThat(desk.preview(WEEK, Scope.ALL).films()).hasSize(1);
     assertThat(desk.newest(10)).isEmpty();

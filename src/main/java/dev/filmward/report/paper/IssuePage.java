@@ -112,6 +112,9 @@ final class IssuePage {
     if (figure.equals("verdict") || figure.equals("kind")) {
       return texts.called(figure, written.toLowerCase(Locale.ROOT).replace('_', '-'));
     }
+    if (figure.equals("data")) {
+      return written;
+    }
     try {
       int decimals = written.indexOf('.') < 0 ? 0 : CHANGED_DECIMALS;
       return texts.number(Double.parseDouble(written), decimals);
