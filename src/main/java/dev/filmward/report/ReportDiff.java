@@ -7,7 +7,9 @@ import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
 
-/** Takes two reports, gives the figures that differ, with full digits, and whether any reading does. */
+/**
+ * Takes two reports, gives the figures that differ, with full digits, and whether any reading does.
+ */
 public final class ReportDiff {
   /** Of the data's digest; so many tell two apart. */
   private static final int DIGITS = 12;
