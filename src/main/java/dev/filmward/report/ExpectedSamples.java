@@ -1,5 +1,6 @@
 package dev.filmward.report;
 
+import dev.filmward.alarm.LineMode;
 import dev.filmward.alarm.LineModeChange;
 import dev.filmward.alarm.LineModes;
 import java.time.Duration;
@@ -80,11 +81,14 @@ final class ExpectedSamples {
     return (double) running.toMillis() / usual.toMillis();
   }
 
-  /** How long the line was said not to run. */
+  /**
+   * How long of a gap the line was said not to run. A start or changeover that was said before the
+   * gap is over: samples came since, and it ends with them.
+   */
   private Duration still(Instant from, Instant to) {
     Duration still = Duration.ZERO;
     Instant at = from;
-    boolean isStill = modes.at(from).filter(said -> said.mode().suppresses()).isPresent();
+    boolean isStill = modes.at(from).filter(said -> said.mode() == LineMode.DOWN).isPresent();
     for (LineModeChange change : modes.changes()) {
       if (change.since().isAfter(from) && change.since().isBefore(to)) {
         still = isStill ? still.plus(Duration.between(at, change.since())) : still;

@@ -64,6 +64,20 @@ class ExpectedSamplesTest {
     assertThat(expected.count(List.of(), FROM, TO, USUAL)).isEqualTo(336 - 20);
   }
 
+  /** A start or changeover ends by itself with samples that come; nobody has to say so. */
+  @Test
+  void aLineThatWasSaidToStartRunsOnceASampleCame() {
+    for (LineMode mode : List.of(LineMode.STARTING, LineMode.CHANGING_OVER)) {
+      LineModes modes = new LineModes(List.of(change(mode, FROM.plus(Duration.ofHours(10)))));
+      ExpectedSamples expected = new ExpectedSamples(modes, List.of(), true);
+      assertThat(expected.count(halfHours(0, 100), FROM, TO, USUAL)).isEqualTo(336);
+      // between two samples, none is missed until the first one comes
+      List<Instant> times = new ArrayList<>(halfHours(0, 20));
+      times.addAll(halfHours(40, 336));
+      assertThat(expected.count(times, FROM, TO, USUAL)).isEqualTo(316);
+    }
+  }
+
   @Test
   void whatCannotHaveComeYetIsNotMissed() {
     ExpectedSamples expected = new ExpectedSamples(new LineModes(List.of()), List.of(), true);
