@@ -3,6 +3,7 @@ package dev.filmward.pipeline;
 import dev.filmward.film.ReportedLayer;
 import dev.filmward.film.SpecLimits;
 import dev.filmward.film.Structure;
+import dev.filmward.gauge.calibration.ReferencePiece;
 import dev.filmward.gauge.study.KnownPieces;
 import dev.filmward.gauge.study.LayerOutcome;
 import dev.filmward.gauge.study.StudyPlan;
@@ -265,26 +266,23 @@ public final class StudyDesk {
   }
 
   private static String pieceWords(KnownPieces known) {
-    StringBuilder words = new StringBuilder();
-    known
-        .pieces()
-        .forEach(
-            piece ->
-                words
-                    .append(", piece ")
-                    .append(piece.name())
-                    .append(": ")
-                    .append(piece.thicknessUm())
-                    .append(" um, U ")
-                    .append(piece.expandedUm())
-                    .append(" (k ")
-                    .append(piece.k())
-                    .append(')'));
-    if (!known.dates().isEmpty()) {
-      words.append(", ").append(known.dates().size()).append(" dates from ");
-      words.append(known.dates().get(0));
-    }
-    return words.toString();
+    String pieces =
+        known.pieces().stream().map(StudyDesk::pieceWords).collect(Collectors.joining());
+    return known.dates().isEmpty()
+        ? pieces
+        : pieces + ", " + known.dates().size() + " dates from " + known.dates().get(0);
+  }
+
+  private static String pieceWords(ReferencePiece piece) {
+    return ", piece "
+        + piece.name()
+        + ": "
+        + piece.thicknessUm()
+        + " um, U "
+        + piece.expandedUm()
+        + " (k "
+        + piece.k()
+        + ")";
   }
 
   private static String words(List<Entry> entries) {
