@@ -3,23 +3,18 @@ package dev.filmward.report;
 import dev.filmward.capability.Answer;
 import dev.filmward.capability.CapabilityQuestion;
 import dev.filmward.capability.CapabilityStatement;
-import dev.filmward.capability.Giveaway;
 import dev.filmward.capability.IndexLimits;
 import dev.filmward.capability.Indices;
 import dev.filmward.capability.NormalityGate;
 import dev.filmward.capability.PercentileIndices;
-import dev.filmward.capability.ResinCost;
 import dev.filmward.capability.SampleSizeWarning;
 import dev.filmward.capability.Stability;
 import dev.filmward.film.Characteristic;
 import dev.filmward.film.SpecLimits;
 import dev.filmward.film.Structure;
-import dev.filmward.pipeline.FilmDensity;
 import dev.filmward.pipeline.LayerLook;
 import dev.filmward.report.CharacteristicWeek.Bins;
-import dev.filmward.report.CharacteristicWeek.GiveawayWeek;
 import dev.filmward.report.CharacteristicWeek.LaneWeek;
-import dev.filmward.report.CharacteristicWeek.Money;
 import dev.filmward.report.CharacteristicWeek.Shape;
 import dev.filmward.report.CharacteristicWeek.Steadiness;
 import dev.filmward.report.CharacteristicWeek.TrendWeek;
@@ -42,7 +37,6 @@ import java.util.OptionalDouble;
 final class CharacteristicJudge {
   private static final double PER_MILLION = 1e6;
   private static final OptionalDouble NOTHING = OptionalDouble.empty();
-  private static final int FEWEST_FOR_GIVEAWAY = 30;
 
   private final ReportSettings settings;
   private final String line;
@@ -110,7 +104,8 @@ final class CharacteristicJudge {
         before.isEmpty() ? List.of() : charted.map(SeriesWeeks.Week::chart).orElse(List.of()),
         lanes,
         statement.map(CapabilityStatement::laneShare).orElse(0.0),
-        statement.flatMap(found -> giveaway(found, index)),
+        statement.flatMap(
+            found -> new ResinWeek(settings, line, structure, tally).giveaway(found, index)),
         isShare ? List.of() : trend(series, before, index, steadiness));
   }
 
@@ -172,10 +167,11 @@ final class CharacteristicJudge {
     };
   }
 
+  /** A fraction that is expected says what comes next, which a steady process alone allows. */
   private static OptionalDouble expected(Optional<CapabilityStatement> statement, IndexWeek index) {
-    return index.kind() == Kind.NONE || index.method() == Method.PERCENTILES
-        ? NOTHING
-        : statement.map(found -> found.points().indices().ppmTotal()).orElse(NOTHING);
+    return index.kind() == Kind.CAPABILITY && index.method() == Method.NORMAL
+        ? statement.map(found -> found.points().indices().ppmTotal()).orElse(NOTHING)
+        : NOTHING;
   }
 
   private List<LaneWeek> lanes() {
@@ -211,45 +207,6 @@ final class CharacteristicJudge {
         .orElse(new Shape("not_judged", NOTHING, NOTHING, NOTHING));
   }
 
-  /** What could be taken out is said only of a steady process with enough samples. */
-  private Optional<GiveawayWeek> giveaway(CapabilityStatement statement, IndexWeek index) {
-    if (characteristic.kind() == Characteristic.Kind.SHARE) {
-      return Optional.empty();
-    }
-    boolean isSteady =
-        index.kind() == Kind.CAPABILITY && tally.tally().samples() >= FEWEST_FOR_GIVEAWAY;
-    return Giveaway.of(statement)
-        .map(
-            found -> {
-              OptionalDouble density = FilmDensity.of(structure, characteristic);
-              OptionalDouble achievable =
-                  isSteady && found.isReachable() ? found.achievableUm() : NOTHING;
-              Optional<ResinCost> cost = cost(found, density, isSteady);
-              return new GiveawayWeek(
-                  found.nominalUm(),
-                  achievable,
-                  achievable.isPresent() && density.isPresent()
-                      ? OptionalDouble.of(achievable.getAsDouble() * density.getAsDouble())
-                      : NOTHING,
-                  number(cost.map(ResinCost::kgPerHour)),
-                  cost.map(
-                      found2 ->
-                          new Money(
-                              found2.moneyPerWeek(),
-                              found2.price().currency(),
-                              found2.price().asOf().toString())));
-            });
-  }
-
-  private Optional<ResinCost> cost(Giveaway found, OptionalDouble density, boolean isSteady) {
-    String layer = characteristic.kind() == Characteristic.Kind.TOTAL ? "" : characteristic.name();
-    return density.isPresent() && isSteady && found.isReachable()
-        ? settings
-            .price(line, structure.code(), layer)
-            .flatMap(price -> found.achievable(price.production(density.getAsDouble())))
-        : Optional.empty();
-  }
-
   private List<TrendWeek> trend(
       SeriesWeeks series,
       Optional<CharacteristicWeek> before,
@@ -268,8 +225,8 @@ final class CharacteristicJudge {
             tally.tally().samples(),
             points.count() > 0 ? OptionalDouble.of(points.mean()) : NOTHING,
             points.standardDeviation(),
-            index.ppk(),
-            index.atLeast(),
+            index.trusted(index.ppk()),
+            index.trusted(index.atLeast()),
             steadiness.judged() > 0 && steadiness.stable()));
     return trend;
   }

@@ -18,7 +18,7 @@ import java.util.OptionalDouble;
  * @param lag1 autocorrelation of the sample means; 0 where there are too few
  * @param observedPpm readings outside the individual specification; empty without one
  * @param expectedPpm of a normal distribution with the spread of all readings; empty where the
- *     readings are not normal
+ *     readings are not normal, too few, or the process is not known to be stable
  * @param averages Ppk of sample means against the average specification
  * @param worstLane of the lanes, by Ppk of single readings
  * @param chart empty for a share
@@ -115,8 +115,8 @@ public record CharacteristicWeek(
         samples,
         mean,
         sigmaOverall,
-        index.ppk(),
-        index.atLeast(),
+        index.trusted(index.ppk()),
+        index.trusted(index.atLeast()),
         steadiness.judged() > 0 && steadiness.stable());
   }
 
@@ -128,7 +128,8 @@ public record CharacteristicWeek(
    * A week of the trend, from the figures of the samples.
    *
    * @param ppk with the spread of all readings: of this week and the one before by the method of
-   *     its index, of earlier ones by that of the normal distribution
+   *     its index, of earlier ones by that of the normal distribution; empty where readings are too
+   *     few for an index
    * @param atLeast its lower confidence limit; of weeks before the last one by the normal
    *     approximation (Bissell 1990), which is near enough for a drawing
    */

@@ -62,6 +62,11 @@ public record IndexWeek(
     NOT_JUDGED
   }
 
+  /** That figure, for a row of weeks; empty where too few readings stand behind it. */
+  OptionalDouble trusted(OptionalDouble figure) {
+    return why == Why.TOO_FEW ? NOTHING : figure;
+  }
+
   static IndexWeek none(Why why) {
     return new IndexWeek(
         Kind.NONE,

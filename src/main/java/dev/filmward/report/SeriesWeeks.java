@@ -4,6 +4,7 @@ import dev.filmward.capability.CpkMethod;
 import dev.filmward.capability.EffectiveSize;
 import dev.filmward.capability.IndexConfidence;
 import dev.filmward.capability.Indices;
+import dev.filmward.capability.SampleSizeWarning;
 import dev.filmward.chart.Band;
 import dev.filmward.chart.LimitsVersion;
 import dev.filmward.drift.Autocorrelation;
@@ -197,10 +198,14 @@ final class SeriesWeeks {
     OptionalDouble sigma = sum.figures.sigmaOverall();
     OptionalDouble ppk = OptionalDouble.empty();
     OptionalDouble atLeast = OptionalDouble.empty();
-    if (mean.isPresent() && sigma.isPresent() && sigma.getAsDouble() > 0) {
+    EffectiveSize size = EffectiveSize.of(sum.figures.readings(), sum.lag1());
+    boolean isEnough =
+        SampleSizeWarning.of((long) size.forVariance())
+            .filter(SampleSizeWarning.TOO_FEW::equals)
+            .isEmpty();
+    if (isEnough && mean.isPresent() && sigma.isPresent() && sigma.getAsDouble() > 0) {
       Indices indices = Indices.of(mean.getAsDouble(), sigma.getAsDouble(), spec);
       ppk = indices.cpk();
-      EffectiveSize size = EffectiveSize.of(sum.figures.readings(), sum.lag1());
       atLeast =
           new IndexConfidence(settings.asked().confidence(), size)
               .cpk(indices, CpkMethod.NORMAL_APPROXIMATION)

@@ -39,6 +39,32 @@ class TrendTest {
     }
   }
 
+  /** 49 readings are too few for an index and 60 are not, in each place of the trend. */
+  @Test
+  void weeksWithTooFewReadingsHaveNoIndexInTheTrend() throws Exception {
+    try (TestPlant plant = new TestPlant(folder, Instant.parse("2026-11-23T06:00:00Z"))) {
+      Path run = Path.of("sample-runs/shrink-in-control");
+      plant.plant().learnStructures("s.yaml", Files.readAllBytes(run.resolve("structures.yaml")));
+      plant.read("week-43.csv", readings("2026-10-20T06:00:00", "A", 60));
+      plant.read("week-44.csv", readings("2026-10-27T06:00:00", "B", 49));
+      plant.read("week-46.csv", readings("2026-11-10T06:00:00", "C", 49));
+      plant.read("week-47.csv", readings("2026-11-17T06:00:00", "D", 49));
+      CharacteristicWeek now = outerSkin(plant, "2026-W47");
+      assertThat(now.index().why()).isEqualTo(IndexWeek.Why.TOO_FEW);
+      assertThat(now.expectedPpm()).isEmpty();
+      List<TrendWeek> trend = now.trend();
+      assertThat(trend)
+          .filteredOn(week -> week.samples() > 0)
+          .extracting(week -> week.week() + " " + week.ppk().isPresent())
+          .containsExactly("2026-W43 true", "2026-W44 false", "2026-W46 false", "2026-W47 false");
+      assertThat(trend).filteredOn(week -> week.ppk().isEmpty()).allMatch(this::hasNoLimit);
+    }
+  }
+
+  private boolean hasNoLimit(TrendWeek week) {
+    return week.atLeast().isEmpty();
+  }
+
   private static CharacteristicWeek outerSkin(TestPlant plant, String week) {
     return new WeekReader(plant.plant(), "test")
         .read(ReportWeek.parse(week, ZONE), Scope.ALL, ReportSettings.USUAL)
@@ -50,10 +76,14 @@ class TrendTest {
 
   /** 400 samples of five lanes: quantiles of an exponential distribution, well mixed. */
   private static String skewed(String from, String roll) {
+    return readings(from, roll, 2000);
+  }
+
+  private static String readings(String from, String roll, int readings) {
     StringBuilder csv =
         new StringBuilder("taken_at,line,structure,roll,sample,lane,layer,thickness_um\n");
     LocalDateTime at = LocalDateTime.parse(from);
-    for (int i = 0; i < 2000; i++) {
+    for (int i = 0; i < readings; i++) {
       double part = ((i * 1237L) % 2000 + 0.5) / 2000;
       double skew = -0.35 * Math.log1p(-part);
       for (String layer : List.of("Outer skin", "Core", "Inner skin")) {

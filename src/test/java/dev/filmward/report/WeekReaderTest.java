@@ -21,6 +21,7 @@ import java.time.ZoneId;
 import java.util.List;
 import java.util.Map;
 import java.util.TreeMap;
+import org.apache.commons.math3.distribution.NormalDistribution;
 import org.apache.commons.math3.stat.descriptive.DescriptiveStatistics;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
@@ -66,6 +67,9 @@ class WeekReaderTest {
     assertThat(skin.index().kind()).isEqualTo(Kind.CAPABILITY);
     assertThat(skin.index().why()).isEqualTo(Why.STABLE);
     assertThat(value(skin.index().cp())).isCloseTo((upper - lower) / (6 * within), within(1e-3));
+    NormalDistribution fitted = new NormalDistribution(mean, sigma);
+    double out = fitted.cumulativeProbability(lower) + 1 - fitted.cumulativeProbability(upper);
+    assertThat(value(skin.expectedPpm())).isCloseTo(1e6 * out, within(1e-6));
     assertThat(skin.bins().orElseThrow().counts().stream().mapToLong(Long::longValue).sum())
         .isEqualTo(skin.readings());
     assertThat(skin.trend()).hasSize(13);
@@ -86,6 +90,8 @@ class WeekReaderTest {
     assertThat(tie.index().cp()).isEmpty();
     assertThat(tie.index().cpk()).isEmpty();
     assertThat(tie.index().ppk()).isPresent();
+    assertThat(tie.observedPpm()).isPresent();
+    assertThat(tie.expectedPpm()).as("nobody knows what comes next").isEmpty();
     assertThat(film.verdict()).isIn(Verdict.NOT_STABLE, Verdict.BELOW);
     assertThat(film.acts()).extracting(FilmWeek.Act::kind).contains(FilmWeek.Act.Kind.NOT_STABLE);
     assertThat(film.alarms().opened()).isPositive();
