@@ -32,6 +32,12 @@ record DemoTime(Instant recordedEnd, Instant shownEnd, Duration recorded, Durati
       }
 
       @Override
+      public void temperature(
+          SampleKey key, Instant takenAt, Structure structure, int lane, double c) {
+        sink.temperature(key, shown(takenAt), structure, lane, c);
+      }
+
+      @Override
       public void missing(
           SampleKey key, Instant takenAt, Structure structure, int position, int lane) {
         sink.missing(key, shown(takenAt), structure, position, lane);

@@ -80,10 +80,11 @@ final class ReadingsLook {
   }
 
   private static boolean isSame(Sample one, Sample other) {
-    return one.readings() > 1 && one.withKey(other.key()).equals(at(other, one.takenAt()));
+    Sample moved = at(one, other.takenAt()).withKey(other.key());
+    return one.readings() > 1 && moved.equals(at(other, other.takenAt()));
   }
 
-  /** The readings of a sample as if taken at another moment. */
+  /** The readings of a sample as if taken at another moment, whatever the temperature was. */
   private static Sample at(Sample sample, Instant moment) {
     int[] lanes = new int[sample.laneCount()];
     double[][] um = new double[sample.layers()][lanes.length];

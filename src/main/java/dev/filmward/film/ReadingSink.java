@@ -22,6 +22,15 @@ public interface ReadingSink {
     }
   }
 
+  /**
+   * The film had a temperature at a lane of a sample of which a reading, or its lack, was handed on
+   * just before; degrees Celsius. Whoever does not need it passes it over.
+   */
+  default void temperature(
+      SampleKey key, Instant takenAt, Structure structure, int lane, double c) {
+    // most receivers have no use for it
+  }
+
   /** The place is in the file, but nothing was measured there. */
   void missing(SampleKey key, Instant takenAt, Structure structure, int position, int lane);
 }

@@ -14,11 +14,13 @@ final class Cells {
   private final RowHead head;
   private final ReadingSink sink;
   private final Tally tally;
+  private final RowTemperature temperature;
 
-  Cells(RowHead head, ReadingSink sink, Tally tally) {
+  Cells(RowHead head, ReadingSink sink, Tally tally, RowTemperature temperature) {
     this.head = head;
     this.sink = sink;
     this.tally = tally;
+    this.temperature = temperature;
   }
 
   /** Reads a cell of a reported layer that the row's structure has. */
@@ -48,11 +50,13 @@ final class Cells {
   private void give(int position, double um) {
     tally.reading();
     sink.reading(head.giveKey(), head.takenAt(), head.structure(), position, head.lane(), um);
+    temperature.give(sink, head);
   }
 
   private void skip(int position) {
     tally.missing();
     sink.missing(head.giveKey(), head.takenAt(), head.structure(), position, head.lane());
+    temperature.give(sink, head);
   }
 
   private void lookAgain(Row row, ThicknessColumn column, int position) {

@@ -61,6 +61,7 @@ final class Columns {
       }
       refuseSecond(with);
     }
+    refuseSecond(headings.stream().filter(each -> each.is(Field.TEMPERATURE_C)).toList());
   }
 
   private void refuseSecond(List<Heading> same) throws FileRefused {

@@ -53,6 +53,11 @@ public record Dialect(Encoding encoding, Separator separator, Layout layout, Lis
     return layout == Layout.LONG ? 1 : layerColumns().size();
   }
 
+  /** Whether a column holds a field. */
+  boolean has(Field field) {
+    return !with(field).isEmpty();
+  }
+
   /** Index, from 0, of the first column that holds a field. */
   int indexOf(Field field) {
     return with(field).get(0).number() - 1;

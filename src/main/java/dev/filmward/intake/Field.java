@@ -16,6 +16,8 @@ public enum Field {
   THICKNESS,
   /** Wide layout: the thickness of one layer. */
   LAYER_THICKNESS,
+  /** How warm the film was, degrees Celsius; not every file has it. */
+  TEMPERATURE_C,
   /** Not one of ours. */
   IGNORED;
 

@@ -17,6 +17,7 @@ final class FileSteps {
   private final Tally tally;
   private final Times times;
   private final RowHead head;
+  private final RowTemperature temperature;
   private final Cells cells;
   private final ReadingSink sink;
 
@@ -30,7 +31,8 @@ final class FileSteps {
     this.tally = new Tally(source.fileName, reader, dialect.placesInRow(), rejections);
     this.times = new Times(setting.plantZone);
     this.head = new RowHead(dialect, setting.structures, times, tally);
-    this.cells = new Cells(head, sink, tally);
+    this.temperature = new RowTemperature(dialect, tally);
+    this.cells = new Cells(head, sink, tally, temperature);
   }
 
   /** What is read, from after its header or from anywhere else. */
@@ -41,13 +43,17 @@ final class FileSteps {
 
   FileRun run() {
     if (dialect.layout() == Layout.LONG) {
-      RowTaker taker = new LongRows(dialect, head, cells, tally);
-      return new FileRun(
-          this, taker, SwiftLong.suits(dialect) ? new SwiftLong(this) : SwiftRows.NONE);
+      boolean isSwift = isWithoutTemperature() && SwiftLong.suits(dialect);
+      return new FileRun(this, new LongRows(this), isSwift ? new SwiftLong(this) : SwiftRows.NONE);
     }
-    WideRows taker = new WideRows(dialect, head, cells, tally);
-    return new FileRun(
-        this, taker, SwiftWide.suits(dialect) ? new SwiftWide(this, taker) : SwiftRows.NONE);
+    WideRows taker = new WideRows(this);
+    boolean isSwift = isWithoutTemperature() && SwiftWide.suits(dialect);
+    return new FileRun(this, taker, isSwift ? new SwiftWide(this, taker) : SwiftRows.NONE);
+  }
+
+  /** Rows that are taken many at once are not asked for their temperature. */
+  private boolean isWithoutTemperature() {
+    return !dialect.has(Field.TEMPERATURE_C);
   }
 
   Dialect dialect() {
@@ -76,6 +82,10 @@ final class FileSteps {
 
   Cells cells() {
     return cells;
+  }
+
+  RowTemperature temperature() {
+    return temperature;
   }
 
   ReadingSink sink() {

@@ -4,6 +4,7 @@ import dev.filmward.film.ReadingSink;
 import dev.filmward.film.Structure;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.OptionalInt;
 
 /**
@@ -21,6 +22,8 @@ final class MappedRows implements RowTaker {
   private final Optional<MappedField> layer;
   private final Optional<MappedField> lane;
   private final boolean lanesAreCounted;
+  private final Optional<MappedField> temperature;
+  private final Celsius celsius;
   private final MappedLanes lanes = new MappedLanes();
   private final PerStructure<int[]> positions;
   private final MappedOutside outside;
@@ -36,6 +39,8 @@ final class MappedRows implements RowTaker {
     this.valueFields = mapping.values().stream().mapToInt(v -> named.index(v.column())).toArray();
     this.layer = fields.optional(Field.LAYER);
     this.lane = fields.optional(Field.LANE);
+    this.temperature = fields.optional(Field.TEMPERATURE_C);
+    this.celsius = new Celsius(String.valueOf(mapping.form().decimal().sign()));
     this.lanesAreCounted =
         mapping.sources().containsKey(Field.LANE)
             && mapping.source(Field.LANE).kind() == Source.Kind.COUNTED;
@@ -55,6 +60,7 @@ final class MappedRows implements RowTaker {
     }
     layer.ifPresent(field -> field.changes(row));
     lane.ifPresent(field -> field.changes(row));
+    temperature.ifPresent(field -> field.changes(row));
     if (head.read(row)) {
       takePlaces(row);
     }
@@ -72,7 +78,7 @@ final class MappedRows implements RowTaker {
       return;
     }
     int rowLane = laneOf(row, rowLayer);
-    if (rowLane == MappedLanes.NONE) {
+    if (rowLane == MappedLanes.NONE || !readTemperature(row)) {
       return;
     }
     int[] layers = positions.of(structure);
@@ -104,6 +110,22 @@ final class MappedRows implements RowTaker {
     return read;
   }
 
+  private boolean readTemperature(Row row) {
+    if (temperature.isEmpty() || celsius.read(temperature.get().text())) {
+      return true;
+    }
+    head.rejectAt(row, temperature.get(), celsius.reason());
+    return false;
+  }
+
+  private void giveTemperature(int rowLane) {
+    OptionalDouble degrees = celsius.degrees();
+    if (degrees.isPresent()) {
+      sink.temperature(
+          head.giveKey(), head.takenAt(), head.structure(), rowLane, degrees.getAsDouble());
+    }
+  }
+
   private void take(Row row, int value, int position, int rowLane) {
     ValueColumn column = mapping.values().get(value);
     MappedNumber.Kind kind = number.read(row.text(valueFields[value]), column.unit());
@@ -113,12 +135,14 @@ final class MappedRows implements RowTaker {
     } else if (kind == MappedNumber.Kind.MISSING) {
       tally.missing();
       sink.missing(head.giveKey(), head.takenAt(), head.structure(), position, rowLane);
+      giveTemperature(rowLane);
     } else if (kind == MappedNumber.Kind.FAULT) {
       tally.rejectCell(row, shown, number.reason());
     } else {
       tally.reading();
       sink.reading(
           head.giveKey(), head.takenAt(), head.structure(), position, rowLane, number.um());
+      giveTemperature(rowLane);
     }
   }
 

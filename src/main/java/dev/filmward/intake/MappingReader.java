@@ -6,6 +6,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.Set;
+import java.util.stream.Stream;
 
 /** Reads a mapping from its node; notes what is wrong. One owner, one thread. */
 final class MappingReader {
@@ -31,6 +32,9 @@ final class MappingReader {
           Field.LANE,
           Field.LAYER);
 
+  /** Read where a mapping names it. */
+  private static final List<Field> OPTIONAL = List.of(Field.TEMPERATURE_C);
+
   private final Faults faults;
   private final String yaml;
 
@@ -53,9 +57,10 @@ final class MappingReader {
     Optional<TimeForm> time = Optional.empty();
     if (entries.node("columns").isPresent()) {
       YamlNode node = entries.node("columns").get();
-      List<String> names = FIELDS.stream().map(Field::heading).toList();
+      List<Field> all = Stream.of(FIELDS, OPTIONAL).flatMap(List::stream).toList();
+      List<String> names = all.stream().map(Field::heading).toList();
       Entries columns = Entries.of(node, "columns", faults, names);
-      for (Field field : FIELDS) {
+      for (Field field : all) {
         sources.read(columns, field).ifPresent(source -> fields.put(field, source));
       }
       refuseWrongFields(columns, fields, values);

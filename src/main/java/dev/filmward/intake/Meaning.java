@@ -49,7 +49,8 @@ sealed interface Meaning {
               Field.ROLL,
               Field.SAMPLE,
               Field.LANE,
-              Field.LAYER)
+              Field.LAYER,
+              Field.TEMPERATURE_C)
           .collect(Collectors.toMap(Field::heading, Function.identity()));
 
   static Meaning of(String heading) {

@@ -45,6 +45,12 @@ final class Reasons {
     return Words.quoted(value) + " is not a lane; lanes are whole numbers from 0 to " + greatest;
   }
 
+  static String noTemperature(String value) {
+    return Words.quoted(value)
+        + " is not a temperature of film; write degrees Celsius from -100 to 300, as in 23.5, or"
+        + " leave it empty where it was not measured";
+  }
+
   static String unknownStructure(String code, Structures structures) {
     List<String> codes = structures.all().stream().map(Structure::code).toList();
     return Words.quoted(code) + " is not a known structure; " + instead(code, codes);

@@ -12,20 +12,22 @@ final class WideRows implements RowTaker {
   private final RowHead head;
   private final Cells cells;
   private final Tally tally;
+  private final RowTemperature temperature;
   private final List<ThicknessColumn> columns;
   private final PerStructure<int[]> positions = new PerStructure<>(this::find);
 
-  WideRows(Dialect dialect, RowHead head, Cells cells, Tally tally) {
-    this.head = head;
-    this.cells = cells;
-    this.tally = tally;
-    this.columns = dialect.layerColumns().stream().map(ThicknessColumn::of).toList();
+  WideRows(FileSteps steps) {
+    this.head = steps.head();
+    this.cells = steps.cells();
+    this.tally = steps.tally();
+    this.temperature = steps.temperature();
+    this.columns = steps.dialect().layerColumns().stream().map(ThicknessColumn::of).toList();
   }
 
   @Override
   public void take(Row row) {
     tally.row();
-    if (!head.read(row)) {
+    if (!head.read(row) || !temperature.read(row)) {
       return;
     }
     Structure structure = head.structure();

@@ -9,6 +9,7 @@ import dev.filmward.chart.LimitsVersion.Decision;
 import dev.filmward.chart.LimitsVersion.StateChange;
 import dev.filmward.film.SampleKey;
 import dev.filmward.gauge.calibration.Scaling;
+import dev.filmward.gauge.calibration.TemperatureModel;
 import dev.filmward.gauge.screen.ScreeningState;
 import dev.filmward.intake.Mapping;
 import dev.filmward.intake.Words;
@@ -60,12 +61,13 @@ final class Audited {
             .map(
                 step ->
                     String.format(
-                        Locale.ROOT,
-                        "from %s by %.9g and %.6g um (%.1f m/s)",
-                        step.holdsFrom(),
-                        step.scale().factor(),
-                        step.scale().offsetUm(),
-                        step.velocityMps()))
+                            Locale.ROOT,
+                            "from %s by %.9g and %.6g um (%.1f m/s)",
+                            step.holdsFrom(),
+                            step.scale().factor(),
+                            step.scale().offsetUm(),
+                            step.velocityMps())
+                        + step.temperature().map(Audited::byTemperature).orElse(""))
             .collect(Collectors.joining("; "));
     String what = scaling.isBack() ? "takes version " + scaling.takesBack() + " back" : steps;
     return new AuditEntry(
@@ -80,6 +82,14 @@ final class Audited {
             + ", version "
             + scaling.version(),
         what + ": " + scaling.word().reason());
+  }
+
+  private static String byTemperature(TemperatureModel model) {
+    return String.format(
+        Locale.ROOT,
+        ", by temperature %.6g %% a kelvin from %.6g C on",
+        model.percentPerKelvin(),
+        model.atC());
   }
 
   static AuditEntry tests(Production production, TestsVersion version) {

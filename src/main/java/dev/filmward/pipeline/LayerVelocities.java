@@ -94,7 +94,8 @@ final class LayerVelocities {
         : effective(calibrated(calibration).orElseThrow(), found, moment);
   }
 
-  private boolean isWhole(Calibration calibration) {
+  /** Whether a calibration is of all that is reported together here. */
+  boolean isWhole(Calibration calibration) {
     return reported.members().size() == 1 || calibration.subject().layer().equals(reported.name());
   }
 

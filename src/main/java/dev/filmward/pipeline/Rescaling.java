@@ -9,6 +9,7 @@ import java.time.Instant;
  * @param calibrationId the calibration whose velocity the readings are to have
  * @param position of the reported layer, from 1
  * @param from samples taken from then on are re-scaled
+ * @param temperature whether readings are corrected by the temperature of their film as well
  */
 public record Rescaling(
     String line,
@@ -16,8 +17,17 @@ public record Rescaling(
     int position,
     long calibrationId,
     Instant from,
+    Temperature temperature,
     LimitsToo limits,
     Word word) {
+  /** What the temperature of the film does to its readings. */
+  public enum Temperature {
+    /** Readings are corrected by it, after the model of the calibration. */
+    CORRECTS,
+    /** Nothing. */
+    LEFT_OUT
+  }
+
   /** What happens to the limits that were computed of readings at another velocity. */
   public enum LimitsToo {
     /** They get a new version that is moved by the same factor. */

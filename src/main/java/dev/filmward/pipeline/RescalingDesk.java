@@ -8,7 +8,9 @@ import dev.filmward.gauge.calibration.LayerScalings;
 import dev.filmward.gauge.calibration.ScaleStep;
 import dev.filmward.gauge.calibration.Scaling;
 import dev.filmward.gauge.calibration.Scaling.Word;
+import dev.filmward.gauge.calibration.TemperatureModel;
 import dev.filmward.pipeline.Rescaling.LimitsToo;
+import dev.filmward.pipeline.Rescaling.Temperature;
 import dev.filmward.store.FigureTable.Series;
 import dev.filmward.store.Tables;
 import java.time.Instant;
@@ -128,7 +130,8 @@ public final class RescalingDesk {
           known.inForceAt(moment).map(Scaling::calibrationId).orElse(OptionalLong.empty());
       if (behind.isPresent()) {
         calibration = calibration.isPresent() ? calibration : behind;
-        steps.add(velocities.step(calibration(tables, behind.getAsLong()), moment));
+        Optional<TemperatureModel> model = known.stepAt(moment).flatMap(ScaleStep::temperature);
+        steps.add(velocities.step(calibration(tables, behind.getAsLong()), moment).with(model));
       }
     }
     boolean isNew =
@@ -164,10 +167,32 @@ public final class RescalingDesk {
     }
     return new Scaling(
         version,
-        velocities.steps(calibration, order.from()),
+        velocities.steps(calibration, order.from()).stream()
+            .map(step -> step.with(temperature(velocities, calibration, order)))
+            .toList(),
         0,
         OptionalLong.of(calibration.id()),
         order.word());
+  }
+
+  private static Optional<TemperatureModel> temperature(
+      LayerVelocities velocities, Calibration calibration, Rescaling order) {
+    if (order.temperature() == Temperature.LEFT_OUT) {
+      return Optional.empty();
+    }
+    if (calibration.temperature().isEmpty()) {
+      throw new IllegalArgumentException(
+          "calibration "
+              + calibration.id()
+              + " does not say at which temperature it was made and what the velocity does with it;"
+              + " calibrate anew and give both, or leave temperatures out");
+    }
+    if (!velocities.isWhole(calibration)) {
+      throw new IllegalArgumentException(
+          "the layers that are reported together have one velocity by one temperature only where"
+              + " they were calibrated as one; calibrate them as one, or leave temperatures out");
+    }
+    return calibration.temperature();
   }
 
   private static LayerVelocities velocities(

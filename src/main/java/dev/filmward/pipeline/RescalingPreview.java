@@ -13,6 +13,7 @@ import java.util.OptionalDouble;
  * @param steps how readings would turn out, by the time from which that holds
  * @param samples that would be worked out again
  * @param left samples without readings, whose figures would stay as they are
+ * @param withTemperature of these, how many have a temperature of the film
  * @param means of the layer and the total over these samples
  * @param otherwise versions of limits that would not fit the readings any more, if left
  * @param alarms those of now and those of then over these samples; empty where there are too many
@@ -22,6 +23,7 @@ public record RescalingPreview(
     List<ScaleStep> steps,
     long samples,
     long left,
+    long withTemperature,
     List<Mean> means,
     List<Integer> otherwise,
     Optional<Alarms> alarms) {

@@ -52,6 +52,10 @@ final class RescalingRehearsal {
         scaling.steps(),
         done.samples(),
         done.left(),
+        tables
+            .samples()
+            .countWithTemperature(
+                production.line(), production.structure().code(), Span.since(done.from())),
         means,
         otherwise,
         isJudged ? Optional.of(new Alarms(alarms, alarms())) : Optional.empty());

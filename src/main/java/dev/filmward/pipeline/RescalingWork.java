@@ -45,6 +45,13 @@ final class RescalingWork {
     LayerScalings before = known();
     LayerScalings after = before.and(scaling);
     Instant from = from(before, scaling);
+    if (limits == LimitsToo.CARRY
+        && (before.usesTemperatureSince(from) || after.usesTemperatureSince(from))) {
+      throw new IllegalArgumentException(
+          "limits cannot be carried along where readings are corrected by temperature, since each"
+              + " of them moves by another amount; leave the limits, and propose new ones once"
+              + " enough samples are there");
+    }
     tables.scalings().add(layer(), scaling);
     tables.audit().add(Audited.rescaled(production, position, scaling));
     Refiguring refiguring = new Refiguring(tables);

@@ -10,11 +10,13 @@ import java.util.TreeSet;
 /**
  * Joins what came of a sample to what was kept of it. The same value again is known; another value
  * for the same place is a correction, and the one that came stands; what was not measured now
- * leaves the kept value alone. The time is the earlier of both. Immutable.
+ * leaves the kept value alone. So it is with temperatures. The time is the earlier of both.
+ * Immutable.
  */
 final class SampleMerge {
   private final Sample merged;
   private final List<Correction> corrections = new ArrayList<>();
+  private final List<Correction> temperatures = new ArrayList<>();
   private int fresh;
   private int known;
 
@@ -30,12 +32,16 @@ final class SampleMerge {
     }
     copy(kept, lanes, um);
     apply(came, lanes, um);
-    merged =
+    Sample joined =
         new Sample(
             kept.key(),
             came.takenAt().isBefore(kept.takenAt()) ? came.takenAt() : kept.takenAt(),
             lanes,
             um);
+    merged =
+        kept.hasTemperature() || came.hasTemperature()
+            ? joined.atCelsius(celsius(kept, came, lanes))
+            : joined;
   }
 
   Sample merged() {
@@ -44,6 +50,11 @@ final class SampleMerge {
 
   List<Correction> corrections() {
     return corrections;
+  }
+
+  /** Temperatures of the film that took the place of others. */
+  List<Correction> temperatures() {
+    return temperatures;
   }
 
   int fresh() {
@@ -87,6 +98,23 @@ final class SampleMerge {
         }
       }
     }
+  }
+
+  private double[] celsius(Sample kept, Sample came, int[] lanes) {
+    double[] celsius = new double[lanes.length];
+    Arrays.fill(celsius, Double.NaN);
+    for (int i = 0; i < kept.laneCount(); i++) {
+      celsius[Arrays.binarySearch(lanes, kept.lane(i))] = kept.celsius(i).orElse(Double.NaN);
+    }
+    for (int i = 0; i < came.laneCount(); i++) {
+      int column = Arrays.binarySearch(lanes, came.lane(i));
+      double before = celsius[column];
+      celsius[column] = came.celsius(i).orElse(before);
+      if (!Double.isNaN(before) && celsius[column] != before) {
+        temperatures.add(Correction.ofTemperature(came.lane(i), before, celsius[column]));
+      }
+    }
+    return celsius;
   }
 
   private void note(int position, int lane, double before, double now) {

@@ -99,6 +99,7 @@ final class SampleWriter {
       known += merge.known();
       corrected += merge.corrections().size();
       corrections.addAll(merge.corrections());
+      corrections.addAll(merge.temperatures());
       now = Optional.of(new Came(merge.merged(), came.structure));
     }
 

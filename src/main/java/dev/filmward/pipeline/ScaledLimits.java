@@ -6,6 +6,7 @@ import dev.filmward.gauge.calibration.FilmScalings;
 import dev.filmward.gauge.calibration.LayerScalings;
 import dev.filmward.gauge.calibration.ScaleStep;
 import dev.filmward.gauge.calibration.Scaling;
+import dev.filmward.gauge.calibration.TemperatureModel;
 import dev.filmward.store.FigureTable.Series;
 import dev.filmward.store.Tables;
 import java.time.Instant;
@@ -13,6 +14,7 @@ import java.util.ArrayList;
 import java.util.HashSet;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.Set;
 
 /**
@@ -73,12 +75,12 @@ public final class ScaledLimits {
   }
 
   private boolean isOtherwise(LayerScalings layer, LimitsVersion version, Instant until) {
-    Set<Long> velocities = new HashSet<>(baseline(layer, version));
+    Set<Look> velocities = new HashSet<>(baseline(layer, version));
     velocities.addAll(between(layer, version.holdsFrom(), until));
     return velocities.size() > 1;
   }
 
-  private Set<Long> baseline(LayerScalings layer, LimitsVersion version) {
+  private Set<Look> baseline(LayerScalings layer, LimitsVersion version) {
     boolean isTrial = version.state() == LimitsState.TRIAL;
     LayerScalings known = isTrial ? layer : layer.asKnownAt(version.decision().at());
     if (carried.containsKey(version.version())) {
@@ -89,7 +91,7 @@ public final class ScaledLimits {
   }
 
   /** Velocities of readings taken from a moment on and before another. */
-  private static Set<Long> between(LayerScalings layer, Instant from, Instant until) {
+  private static Set<Look> between(LayerScalings layer, Instant from, Instant until) {
     List<Instant> moments = new ArrayList<>(List.of(from));
     for (Scaling version : layer.versions()) {
       version.steps().stream()
@@ -97,16 +99,26 @@ public final class ScaledLimits {
           .filter(moment -> moment.isAfter(from) && moment.isBefore(until))
           .forEach(moments::add);
     }
-    Set<Long> velocities = new HashSet<>();
+    Set<Look> velocities = new HashSet<>();
     moments.forEach(moment -> velocities.add(velocity(layer, moment)));
     return velocities;
   }
 
-  /** In steps too small to matter; 0 for readings as exported. */
-  private static long velocity(LayerScalings layer, Instant moment) {
-    return layer
-        .stepAt(moment)
-        .map(step -> Math.round(Math.log(step.velocityMps()) / SAME))
-        .orElse(0L);
+  /**
+   * How readings are shown.
+   *
+   * @param velocity in steps too small to matter; 0 for readings as exported
+   * @param temperature by which they are corrected
+   */
+  private record Look(long velocity, Optional<TemperatureModel> temperature) {
+    private static final Look AS_EXPORTED = new Look(0, Optional.empty());
+
+    private static Look of(ScaleStep step) {
+      return new Look(Math.round(Math.log(step.velocityMps()) / SAME), step.temperature());
+    }
+  }
+
+  private static Look velocity(LayerScalings layer, Instant moment) {
+    return layer.stepAt(moment).map(Look::of).orElse(Look.AS_EXPORTED);
   }
 }

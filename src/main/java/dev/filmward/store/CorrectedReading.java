@@ -4,7 +4,11 @@ import dev.filmward.film.SampleKey;
 import dev.filmward.store.FileEntry.Sender;
 import java.time.Instant;
 
-/** A reading that took the place of another one. Immutable. */
+/**
+ * A reading that took the place of another one. Immutable.
+ *
+ * @param oldUm and {@code newUm}: for a temperature, degrees Celsius
+ */
 public record CorrectedReading(
     SampleKey sample,
     Place place,
@@ -14,7 +18,12 @@ public record CorrectedReading(
     Instant at,
     ByFile file) {
 
-  /** Where in the sample: the reported layer, from 1, and the lane. */
+  /** Whether it is the temperature of the film that was another one. */
+  public boolean isOfTemperature() {
+    return place.layer() == SampleTable.Correction.OF_TEMPERATURE;
+  }
+
+  /** Where in the sample: the reported layer, from 1, or 0 for the temperature; and the lane. */
   public record Place(int layer, int lane) {}
 
   /** The file that brought it. */

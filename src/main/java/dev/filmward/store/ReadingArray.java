@@ -6,6 +6,9 @@ import java.util.List;
 
 /** Numbers as a JSON array, with {@code null} for what was not measured. Round trips exactly. */
 final class ReadingArray {
+  /** An array without a number in it. */
+  static final String NOTHING = "[]";
+
   private static final long MOST_THOUSANDTHS = 1_000_000_000;
 
   private ReadingArray() {}
@@ -16,6 +19,26 @@ final class ReadingArray {
       json.append(lane == 0 ? "" : ",").append(sample.lane(lane));
     }
     return json.append(']').toString();
+  }
+
+  /** Degrees of the film by lane; nothing where it was measured at none. */
+  static String ofCelsius(Sample sample) {
+    if (!sample.hasTemperature()) {
+      return NOTHING;
+    }
+    StringBuilder json = new StringBuilder("[");
+    for (int lane = 0; lane < sample.laneCount(); lane++) {
+      json.append(lane == 0 ? "" : ",");
+      sample
+          .celsius(lane)
+          .ifPresentOrElse(degrees -> append(json, degrees), () -> json.append("null"));
+    }
+    return json.append(']').toString();
+  }
+
+  /** What {@link #ofCelsius} wrote. */
+  static double[] celsius(String json) {
+    return layer(json);
   }
 
   /** An array of arrays: for each layer in order, its readings in the order of lanes. */

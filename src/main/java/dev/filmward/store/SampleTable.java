@@ -65,8 +65,20 @@ public final class SampleTable {
   /** By which file a sample came, and when. */
   public record Origin(long fileId, Instant receivedAt) {}
 
-  /** A reading that takes the place of another one. */
-  public record Correction(int position, int lane, double oldUm, double newUm) {}
+  /**
+   * A reading that takes the place of another one.
+   *
+   * @param position {@value #OF_TEMPERATURE} for a lane's temperature, whose values are degrees
+   *     Celsius
+   */
+  public record Correction(int position, int lane, double oldUm, double newUm) {
+    public static final int OF_TEMPERATURE = 0;
+
+    /** A temperature of the film that takes the place of another one, degrees Celsius. */
+    public static Correction ofTemperature(int lane, double before, double now) {
+      return new Correction(OF_TEMPERATURE, lane, before, now);
+    }
+  }
 
   /**
    * What becomes of one sample.
@@ -294,6 +306,21 @@ public final class SampleTable {
     return times;
   }
 
+  /** How many samples of a production in a span have a temperature of the film. */
+  public long countWithTemperature(String line, String structure, Span span) {
+    return handle
+        .createQuery(
+            "SELECT count(*) FROM sample WHERE production_id = "
+                + BlockTable.PRODUCTION
+                + " AND taken_at BETWEEN :from AND :to AND celsius <> '[]' AND um <> '[]'")
+        .bind("line", line)
+        .bind("structure", structure)
+        .bind("from", Times.toMicros(span.from()))
+        .bind("to", Times.toMicros(span.to()))
+        .mapTo(Long.class)
+        .one();
+  }
+
   /** How many samples of a line were taken from a moment on; no more than {@code most} count. */
   public int countSince(String line, Instant moment, int most) {
     return handle
@@ -380,10 +407,15 @@ public final class SampleTable {
             row.getString("structure"),
             row.getString("roll"),
             row.getString("sample"));
-    return new Sample(
-        key,
-        Times.toInstant(row.getLong("taken_at")),
-        ReadingArray.lanes(row.getString("lanes")),
-        ReadingArray.readings(row.getString("um")));
+    Sample sample =
+        new Sample(
+            key,
+            Times.toInstant(row.getLong("taken_at")),
+            ReadingArray.lanes(row.getString("lanes")),
+            ReadingArray.readings(row.getString("um")));
+    String celsius = row.getString("celsius");
+    return celsius.equals(ReadingArray.NOTHING)
+        ? sample
+        : sample.atCelsius(ReadingArray.celsius(celsius));
   }
 }

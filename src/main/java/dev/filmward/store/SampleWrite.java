@@ -86,7 +86,8 @@ final class SampleWrite {
             "received_at",
             "file_id",
             "lanes",
-            "um")) {
+            "um",
+            "celsius")) {
       for (Change change : fresh) {
         Sample sample = change.now();
         rows.number(id)
@@ -98,6 +99,7 @@ final class SampleWrite {
             .number(origin.fileId())
             .text(ReadingArray.ofLanes(sample))
             .text(ReadingArray.ofReadings(sample))
+            .text(ReadingArray.ofCelsius(sample))
             .endRow();
         enter.add(entry(id, origin.fileId(), change));
         id++;
@@ -108,7 +110,8 @@ final class SampleWrite {
   private void update(List<Change> changes) {
     PreparedBatch batch =
         handle.prepareBatch(
-            "UPDATE sample SET taken_at = :takenAt, lanes = :lanes, um = :um WHERE id = :id");
+            "UPDATE sample SET taken_at = :takenAt, lanes = :lanes, um = :um, celsius = :celsius"
+                + " WHERE id = :id");
     for (Change change : changes) {
       if (change.before().isPresent()) {
         Stored before = change.before().get();
@@ -117,6 +120,7 @@ final class SampleWrite {
             .bind("takenAt", takenAt(change))
             .bind("lanes", ReadingArray.ofLanes(change.now()))
             .bind("um", ReadingArray.ofReadings(change.now()))
+            .bind("celsius", ReadingArray.ofCelsius(change.now()))
             .add();
         Change was = new Change(change.before(), before.sample(), List.of(), List.of());
         leave.add(entry(before.id(), before.fileId(), was));

@@ -6,6 +6,7 @@ import dev.filmward.gauge.calibration.Scale;
 import dev.filmward.gauge.calibration.ScaleStep;
 import dev.filmward.gauge.calibration.Scaling;
 import dev.filmward.gauge.calibration.Scaling.Word;
+import dev.filmward.gauge.calibration.TemperatureModel;
 import dev.filmward.store.FigureTable.Series;
 import java.sql.ResultSet;
 import java.sql.SQLException;
@@ -14,6 +15,7 @@ import java.util.HashMap;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.OptionalLong;
 import org.jdbi.v3.core.Handle;
 import org.jdbi.v3.core.statement.Update;
@@ -87,14 +89,17 @@ public final class ScalingTable {
     for (ScaleStep step : scaling.steps()) {
       bound(
               "INSERT INTO scaling_step (line, structure, position, version, holds_from, factor,"
-                  + " offset_um, velocity_mps) VALUES (:line, :structure, :position, :version,"
-                  + " :from, :factor, :offset, :velocity)",
+                  + " offset_um, velocity_mps, at_c, percent_per_kelvin) VALUES (:line,"
+                  + " :structure, :position, :version, :from, :factor, :offset, :velocity,"
+                  + " :atC, :percent)",
               layer,
               scaling)
           .bind("from", Times.toMicros(step.holdsFrom()))
           .bind("factor", step.scale().factor())
           .bind("offset", step.scale().offsetUm())
           .bind("velocity", step.velocityMps())
+          .bind("atC", step.temperature().map(TemperatureModel::atC).orElse(null))
+          .bind("percent", step.temperature().map(TemperatureModel::percentPerKelvin).orElse(null))
           .execute();
     }
   }
@@ -122,7 +127,15 @@ public final class ScalingTable {
     return new ScaleStep(
         Times.toInstant(row.getLong("holds_from")),
         new Scale(row.getDouble("factor"), row.getDouble("offset_um")),
-        row.getDouble("velocity_mps"));
+        row.getDouble("velocity_mps"),
+        temperature(row));
+  }
+
+  private static Optional<TemperatureModel> temperature(ResultSet row) throws SQLException {
+    double atC = row.getDouble("at_c");
+    return row.wasNull()
+        ? Optional.empty()
+        : Optional.of(new TemperatureModel(atC, row.getDouble("percent_per_kelvin")));
   }
 
   private static Scaling scaling(ResultSet row, List<ScaleStep> steps) throws SQLException {

@@ -58,6 +58,11 @@ public final class SampleAssembler implements ReadingSink {
   }
 
   @Override
+  public void temperature(SampleKey key, Instant takenAt, Structure structure, int lane, double c) {
+    draft(key, takenAt, structure).putCelsius(lane, c);
+  }
+
+  @Override
   public void missing(SampleKey key, Instant takenAt, Structure structure, int position, int lane) {
     draft(key, takenAt, structure).putMissing(lane);
   }

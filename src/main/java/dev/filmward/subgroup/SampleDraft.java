@@ -13,7 +13,8 @@ import java.util.Arrays;
  *
  * <p>A place (layer and lane) has one value here: the same value again is no news, another one is
  * refused, so that whoever holds the draft can keep both. "Not measured" never replaces a reading.
- * The time is the earliest that any row gave, cut to microseconds. Mutable; for one thread.
+ * The time is the earliest that any row gave, cut to microseconds. Of two temperatures of a lane
+ * the later one stands. Mutable; for one thread.
  */
 public final class SampleDraft {
   private SampleKey key;
@@ -24,6 +25,9 @@ public final class SampleDraft {
 
   /** All layers of the first lane, of the second, and so on, in the order of {@code lanes}. */
   private double[] um;
+
+  /** Degrees of each lane, in the order of {@code lanes}; empty until there is one. */
+  private double[] celsius = {};
 
   private int laneCount;
   private int lastColumn;
@@ -44,6 +48,7 @@ public final class SampleDraft {
     earliestRow = takenAt;
     layers = otherStructure.reported().size();
     laneCount = 0;
+    celsius = new double[0];
     if (um.length < layers * lanes.length) {
       um = new double[layers * lanes.length];
     }
@@ -111,6 +116,17 @@ public final class SampleDraft {
     column(lane);
   }
 
+  /** Notes how warm the film was at a lane, degrees Celsius. */
+  public void putCelsius(int lane, double degrees) {
+    int column = column(lane);
+    if (celsius.length < lanes.length) {
+      int known = celsius.length;
+      celsius = Arrays.copyOf(celsius, lanes.length);
+      Arrays.fill(celsius, known, celsius.length, Double.NaN);
+    }
+    celsius[column] = degrees;
+  }
+
   /**
    * Puts in all readings of another draft of the same sample.
    *
@@ -122,6 +138,9 @@ public final class SampleDraft {
     Place worst = Place.FILLED;
     for (int column = 0; column < other.laneCount; column++) {
       putMissing(other.lanes[column]);
+      if (column < other.celsius.length && !Double.isNaN(other.celsius[column])) {
+        putCelsius(other.lanes[column], other.celsius[column]);
+      }
       for (int position = 1; position <= layers; position++) {
         double thicknessUm = other.um[column * layers + position - 1];
         if (!Double.isNaN(thicknessUm)) {
@@ -141,7 +160,8 @@ public final class SampleDraft {
         byPosition[layer][column] = um[column * layers + layer];
       }
     }
-    return new Sample(key, takenAt(), Arrays.copyOf(lanes, laneCount), byPosition);
+    Sample sample = new Sample(key, takenAt(), Arrays.copyOf(lanes, laneCount), byPosition);
+    return celsius.length == 0 ? sample : sample.atCelsius(Arrays.copyOf(celsius, laneCount));
   }
 
   int layers() {
@@ -174,12 +194,17 @@ public final class SampleDraft {
     }
     Arrays.sort(laneAndColumn);
     double[] sorted = new double[um.length];
+    double[] sortedCelsius = celsius.clone();
     for (int i = 0; i < laneCount; i++) {
       int column = (int) laneAndColumn[i];
       lanes[i] = (int) (laneAndColumn[i] >>> 32);
       System.arraycopy(um, column * layers, sorted, i * layers, layers);
+      if (celsius.length > 0) {
+        sortedCelsius[i] = celsius[column];
+      }
     }
     um = sorted;
+    celsius = sortedCelsius;
   }
 
   private int column(int lane) {

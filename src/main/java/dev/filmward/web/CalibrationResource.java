@@ -9,6 +9,7 @@ import dev.filmward.gauge.calibration.VelocityHistory;
 import dev.filmward.pipeline.Plant;
 import dev.filmward.pipeline.Rescaling;
 import dev.filmward.pipeline.Rescaling.LimitsToo;
+import dev.filmward.pipeline.Rescaling.Temperature;
 import dev.filmward.pipeline.RescalingDesk.Done;
 import dev.filmward.store.FigureTable.Series;
 import io.javalin.http.Context;
@@ -97,8 +98,21 @@ final class CalibrationResource {
         Requests.wholeNumber(body, "position"),
         Requests.wholeNumber(body, "calibration"),
         GaugeRequests.time(body, "from"),
+        temperature(Requests.fieldOr(body, "temperature", "left-out")),
         LimitsToo.fromWord(Requests.fieldOr(body, "limits", "flag")),
         word);
+  }
+
+  private static Temperature temperature(String word) {
+    return switch (word) {
+      case "corrects" -> Temperature.CORRECTS;
+      case "left-out" -> Temperature.LEFT_OUT;
+      default ->
+          throw new IllegalArgumentException(
+              "\"temperature\" is \"corrects\" (the readings) or \"left-out\", not \""
+                  + word
+                  + "\"");
+    };
   }
 
   private ObjectNode done(Done done) {

@@ -71,7 +71,12 @@ final class CorrectionResource {
         .put("roll", key.roll())
         .put("sample", key.sample())
         .put("layer", corrected.place().layer())
-        .put("layerName", layerName(key.structure(), corrected.place().layer()))
+        .put(
+            "layerName",
+            corrected.isOfTemperature()
+                ? "Film temperature, \u00b0C"
+                : layerName(key.structure(), corrected.place().layer()))
+        .put("unit", corrected.isOfTemperature() ? "C" : "um")
         .put("lane", corrected.place().lane())
         .put("oldUm", corrected.oldUm())
         .put("newUm", corrected.newUm())

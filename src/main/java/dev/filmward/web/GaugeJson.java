@@ -134,18 +134,28 @@ final class GaugeJson {
   ArrayNode steps(List<ScaleStep> steps) {
     ArrayNode nodes = Wire.mapper().createArrayNode();
     for (ScaleStep step : steps) {
-      nodes
-          .addObject()
-          .put("from", Wire.time(step.holdsFrom(), zone))
-          .put("factor", step.scale().factor())
-          .put("offsetUm", step.scale().offsetUm())
-          .put("velocityMps", step.velocityMps());
+      ObjectNode node =
+          nodes
+              .addObject()
+              .put("from", Wire.time(step.holdsFrom(), zone))
+              .put("factor", step.scale().factor())
+              .put("offsetUm", step.scale().offsetUm())
+              .put("velocityMps", step.velocityMps());
+      step.temperature()
+          .ifPresent(
+              model ->
+                  node.put("temperatureC", model.atC())
+                      .put("percentPerKelvin", model.percentPerKelvin()));
     }
     return nodes;
   }
 
   ObjectNode preview(RescalingPreview preview) {
-    ObjectNode node = Wire.object().put("samples", preview.samples()).put("left", preview.left());
+    ObjectNode node =
+        Wire.object()
+            .put("samples", preview.samples())
+            .put("left", preview.left())
+            .put("withTemperature", preview.withTemperature());
     node.set("steps", steps(preview.steps()));
     ArrayNode means = node.putArray("means");
     for (RescalingPreview.Mean mean : preview.means()) {

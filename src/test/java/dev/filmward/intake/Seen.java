@@ -22,6 +22,10 @@ final class Seen implements ReadingSink {
       SampleKey key, Instant takenAt, String structure, int position, int lane, double um) {}
 
   final List<Place> places = new ArrayList<>();
+
+  /** Sample, lane and degrees. */
+  final List<String> temperatures = new ArrayList<>();
+
   final List<Rejection> rejections = new ArrayList<>();
 
   /** Readings, missing and rejections, in the order in which they were given. */
@@ -71,6 +75,11 @@ final class Seen implements ReadingSink {
       throw new AssertionError("not a thickness: " + um);
     }
     add(new Place(key, takenAt, structure.code(), position, lane, um));
+  }
+
+  @Override
+  public void temperature(SampleKey key, Instant takenAt, Structure structure, int lane, double c) {
+    temperatures.add(key.sample() + " " + lane + " " + c);
   }
 
   @Override

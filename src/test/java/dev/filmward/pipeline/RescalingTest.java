@@ -17,6 +17,7 @@ import dev.filmward.gauge.calibration.Scaling.Word;
 import dev.filmward.gauge.calibration.Velocity;
 import dev.filmward.pipeline.GaugeDesk.Measured;
 import dev.filmward.pipeline.Rescaling.LimitsToo;
+import dev.filmward.pipeline.Rescaling.Temperature;
 import dev.filmward.pipeline.Thinning.Order;
 import dev.filmward.simulate.SampleRun;
 import dev.filmward.simulate.SampleRuns;
@@ -300,7 +301,8 @@ class RescalingTest {
                     Optional.empty()),
                 word)
             .id();
-    return new Rescaling(run.line(), run.structure().code(), CORE, id, from, limits, word);
+    return new Rescaling(
+        run.line(), run.structure().code(), CORE, id, from, Temperature.LEFT_OUT, limits, word);
   }
 
   private static Word word(String reason) {

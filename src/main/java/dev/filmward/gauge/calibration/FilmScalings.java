@@ -3,6 +3,8 @@ package dev.filmward.gauge.calibration;
 import dev.filmward.film.Sample;
 import java.time.Instant;
 import java.util.Map;
+import java.util.Optional;
+import java.util.OptionalDouble;
 import java.util.TreeMap;
 
 /**
@@ -35,7 +37,9 @@ public record FilmScalings(Map<Integer, LayerScalings> byPosition) {
 
   private boolean isAsExported(Sample exported) {
     Instant takenAt = exported.takenAt();
-    return byPosition.values().stream().allMatch(layer -> layer.at(takenAt).isAsExported());
+    return byPosition.values().stream()
+        .flatMap(layer -> layer.stepAt(takenAt).stream())
+        .allMatch(step -> step.leaves(exported.hasTemperature()));
   }
 
   private Sample scaled(Sample exported) {
@@ -47,19 +51,32 @@ public record FilmScalings(Map<Integer, LayerScalings> byPosition) {
     for (int position = 1; position <= um.length; position++) {
       um[position - 1] = scaled(exported, position);
     }
-    return new Sample(exported.key(), exported.takenAt(), lanes, um);
+    Sample scaled = new Sample(exported.key(), exported.takenAt(), lanes, um);
+    return exported.hasTemperature() ? scaled.atCelsius(celsius(exported)) : scaled;
   }
 
   private double[] scaled(Sample exported, int position) {
-    Scale scale = of(position).at(exported.takenAt());
+    Optional<ScaleStep> step = of(position).stepAt(exported.takenAt());
     double[] um = new double[exported.laneCount()];
     for (int lane = 0; lane < um.length; lane++) {
       double corrected =
           exported.isMeasured(position, lane)
-              ? scale.of(exported.thicknessUm(position, lane))
+              ? corrected(step, exported.thicknessUm(position, lane), exported.celsius(lane))
               : Double.NaN;
       um[lane] = corrected > 0 ? corrected : Double.NaN;
     }
     return um;
+  }
+
+  private static double corrected(Optional<ScaleStep> step, double um, OptionalDouble celsius) {
+    return step.isPresent() ? step.get().of(um, celsius) : um;
+  }
+
+  private static double[] celsius(Sample exported) {
+    double[] celsius = new double[exported.laneCount()];
+    for (int lane = 0; lane < celsius.length; lane++) {
+      celsius[lane] = exported.celsius(lane).orElse(Double.NaN);
+    }
+    return celsius;
   }
 }

@@ -46,6 +46,19 @@ public record LayerScalings(List<Scaling> versions) {
     return Optional.empty();
   }
 
+  /** Whether any version corrects readings taken from a moment on by their temperature. */
+  public boolean usesTemperatureSince(Instant moment) {
+    return versions.stream()
+        .flatMap(version -> version.steps().stream())
+        .filter(step -> step.temperature().isPresent())
+        .anyMatch(step -> stillHolds(step, moment));
+  }
+
+  private boolean stillHolds(ScaleStep step, Instant moment) {
+    Instant seen = step.holdsFrom().isAfter(moment) ? step.holdsFrom() : moment;
+    return stepAt(seen).filter(step::equals).isPresent();
+  }
+
   /** What was known of it at a moment. */
   public LayerScalings asKnownAt(Instant moment) {
     return new LayerScalings(

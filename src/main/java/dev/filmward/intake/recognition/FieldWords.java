@@ -7,7 +7,11 @@ final class FieldWords {
   private FieldWords() {}
 
   static String of(Field field) {
-    return field == Field.TAKEN_AT ? "time" : field.heading();
+    return switch (field) {
+      case TAKEN_AT -> "time";
+      case TEMPERATURE_C -> "temperature";
+      default -> field.heading();
+    };
   }
 
   /** What a person is asked where the file does not say a field. */

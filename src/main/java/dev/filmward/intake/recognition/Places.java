@@ -90,6 +90,10 @@ final class Places {
     return Optional.of(Place.of(Kind.CONSTANT, List.of(answer.strip()), said));
   }
 
+  boolean hasColumn(Field field) {
+    return guesses.stream().anyMatch(guess -> guess.role().field() == field);
+  }
+
   private Optional<Place> column(Field field) {
     List<Guess> all = guesses.stream().filter(guess -> guess.role().field() == field).toList();
     if (all.isEmpty()) {

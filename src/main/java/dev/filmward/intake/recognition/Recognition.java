@@ -123,6 +123,9 @@ public final class Recognition {
     if (values.stream().allMatch(guess -> guess.layer().isEmpty())) {
       places.put(Field.LAYER, finder.of(Field.LAYER));
     }
+    if (finder.hasColumn(Field.TEMPERATURE_C)) {
+      places.put(Field.TEMPERATURE_C, finder.of(Field.TEMPERATURE_C));
+    }
     for (Field field : List.of(Field.STRUCTURE, Field.LAYER)) {
       places.computeIfPresent(field, finder::meanings);
     }

@@ -15,6 +15,7 @@ enum Role {
   SAMPLE(Field.SAMPLE),
   LANE(Field.LANE),
   LAYER(Field.LAYER),
+  TEMPERATURE_C(Field.TEMPERATURE_C),
   /** A thickness; whose it is, other columns say. */
   THICKNESS(Field.THICKNESS),
   /** The thickness of one layer, or of one lane. */

@@ -50,6 +50,10 @@ final class Vocabulary {
             + "measuring point,cd position,cross position,querposition");
     put(Role.LAYER, "layer,ply,schicht,lage,schichtname,schichtnummer,schichtnr,layer position");
     put(
+        Role.TEMPERATURE_C,
+        "temperature c,temp c,film temperature c,film temp c,temperatur c,folientemperatur c,"
+            + "temp film c,celsius");
+    put(
         Role.THICKNESS,
         "thickness,dicke,schichtdicke,layer thickness,thk,value,wert,messwert,"
             + "istwert,reading,measured value,thickness value");
