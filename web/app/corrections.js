@@ -1,7 +1,7 @@
 /** What a file or a sample replaced: the old value, the new one, who, when and why. */
 import { getJson } from './api.js';
 import { el } from './elements.js';
-import { um } from './format.js';
+import { number, um, unit } from './format.js';
 import { momentOf } from './plantClock.js';
 import { room } from './text.js';
 
@@ -34,14 +34,19 @@ function row(correction) {
   return el('tr', {},
     el('th', { scope: 'row' }, t('sampleAt', correction)),
     el('td', {}, correction.layerName), el('td', { data: { word: t('word.lane') } }, correction.lane),
-    el('td', { class: 'figure', data: { word: t('word.was') } }, um(correction.oldUm, 3)), el('td', { class: 'figure', data: { word: t('word.is') } }, um(correction.newUm, 3)),
+    el('td', { class: 'figure', data: { word: t('word.was') } }, value(correction, correction.oldUm)), el('td', { class: 'figure', data: { word: t('word.is') } }, value(correction, correction.newUm)),
     el('td', { class: 'reason-text' }, whoAndWhy(correction)));
+}
+
+/** A thickness, or where it was the temperature that was another one, degrees. */
+function value({ unit: of }, figure) {
+  return of === 'C' ? number(figure, 1) : um(figure, 3);
 }
 
 /** One correction as a sentence, for the sample under the cursor. */
 export function correctionInWords(correction) {
   const { lane, layerName, oldUm, newUm, at } = correction;
-  return t('correctionIs', { lane, layer: layerName, was: um(oldUm, 3), is: um(newUm, 3), who: whoAndWhy(correction), at: momentOf(at) });
+  return t('correctionIs', { lane, layer: layerName, was: value(correction, oldUm), is: value(correction, newUm), unit: correction.unit === 'C' ? '°C' : unit(), who: whoAndWhy(correction), at: momentOf(at) });
 }
 
 function whoAndWhy({ by, why }) {

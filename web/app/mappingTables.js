@@ -4,7 +4,7 @@ import { um, unit } from './format.js';
 import { room } from './text.js';
 
 const t = await room('intake');
-const MEANINGS = ['taken_at', 'date', 'time', 'line', 'structure', 'roll', 'sample', 'lane', 'layer', 'thickness', 'ignored'];
+const MEANINGS = ['taken_at', 'date', 'time', 'line', 'structure', 'roll', 'sample', 'lane', 'layer', 'thickness', 'temperature_c', 'ignored'];
 const UNITS = { um: 'µm', mm: 'mm', mil: 'mil', in: 'in', cell: t('inEachCell'), '?': t('whichUnit') };
 const PLACES = ['time', 'line', 'structure', 'roll', 'sample', 'lane', 'layer'];
 const LAYERS_OFFERED = 12;

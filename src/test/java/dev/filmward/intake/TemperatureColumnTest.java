@@ -3,9 +3,12 @@ package dev.filmward.intake;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import dev.filmward.intake.recognition.Proposal;
+import dev.filmward.intake.recognition.Recognition;
 import java.io.ByteArrayInputStream;
 import java.nio.charset.StandardCharsets;
 import java.util.List;
+import java.util.Map;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
@@ -101,5 +104,23 @@ class TemperatureColumnTest {
     assertThat(seen.temperatures).containsExactly("S1 1 23.5");
     assertThat(seen.ums()).containsExactly(5.1, 5.3);
     assertThat(seen.rejection().value()).isEqualTo("23.5");
+  }
+
+  /** Only where the heading says that it is of degrees Celsius; the melt's is another one. */
+  @Test
+  void aProposedMappingHasTheColumn() throws Exception {
+    String file =
+        "Zeit;Linie;Struktur;Rolle;Probe;Spur;Schicht;Dicke [um];Folientemperatur [°C];Massetemperatur [°C];Temp [F]\n"
+            + "25.11.2026 09:30;L1;LID-60;R7;S1;1;Barrier;5,1;23,5;215;74\n"
+            + "25.11.2026 09:30;L1;LID-60;R7;S1;2;Barrier;5,2;24,5;216;75\n";
+    byte[] bytes = file.getBytes(StandardCharsets.UTF_8);
+    Recognition.Known known = new Recognition.Known(Film.BOTH, Seen.PLANT);
+    Proposal proposal = Recognition.of(bytes, "readings.csv", known, Map.of());
+    assertThat(proposal.questions()).isEmpty();
+    Seen seen = new Seen();
+    new ReadingsParser(Film.BOTH, Seen.PLANT, new Mappings(List.of(proposal.mapping().get())))
+        .parse(new ByteArrayInputStream(bytes), "readings.csv", seen, seen.rejections::add);
+    assertThat(seen.rejections).isEmpty();
+    assertThat(seen.temperatures).containsExactly("S1 1 23.5", "S1 2 24.5");
   }
 }
