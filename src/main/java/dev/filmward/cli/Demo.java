@@ -56,6 +56,7 @@ final class Demo {
         dealWithAlarms(run);
       }
     }
+    new DemoMisreads(plant, interval).load();
     new DemoStudy(plant).load();
   }
 
