@@ -14,10 +14,13 @@ import * as live from './live.js';
 import { synchronise } from './plantClock.js';
 import { throttled } from './refresh.js';
 import { troubleLine } from './trouble.js';
+import { room } from './text.js';
 
+const t = await room('gauge');
 const LEAST_BETWEEN_MS = 2_000;
 
 export function mount(root) {
+  document.title = t('tab');
   const trouble = troubleLine();
   const lines = gaugeLines(changed);
   const calibrate = gaugeCalibrate(changed);
@@ -26,8 +29,8 @@ export function mount(root) {
   const history = gaugeHistory();
   const body = el('div', { hidden: true }, lines.node, calibrate.node, scalings.node, checks.node, history.node);
   root.replaceChildren(
-    el('div', { class: 'gauge-head' }, el('h1', {}, 'Calibration'), gaugeRoomWays('calibration')),
-    el('p', { class: 'gauge-lead' }, 'A pulse-echo gauge measures times; a thickness is as good as the sound velocity that it is set to. Here a velocity is found on pieces of known thickness, and readings are given it from a moment on. What the gauge exported stays as it was.'),
+    el('div', { class: 'gauge-head' }, el('h1', {}, t('title')), gaugeRoomWays('calibration')),
+    el('p', { class: 'gauge-lead' }, t('lead')),
     trouble.node, body);
 
   async function refresh() {

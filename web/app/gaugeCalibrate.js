@@ -6,7 +6,9 @@ import { gaugeApply } from './gaugeApply.js';
 import { choice, field, figure, numberOf, part, reasonForm, setChoices, withUncertainty } from './gaugeParts.js';
 import { gaugePieces } from './gaugePieces.js';
 import { may } from './person.js';
+import { room } from './text.js';
 
+const t = await room('gauge');
 const TYPING_MS = 400;
 
 export function gaugeCalibrate(changed) {
@@ -14,6 +16,8 @@ export function gaugeCalibrate(changed) {
   const layer = choice([]);
   const velocity = figure();
   const offset = figure();
+  const celsius = figure();
+  const percent = figure();
   const pieces = gaugePieces(() => workOut());
   const result = el('div', { class: 'gauge-result', role: 'status' });
   const apply = gaugeApply(changed);
@@ -21,20 +25,22 @@ export function gaugeCalibrate(changed) {
   let timer = null;
   let asked = 0;
   layer.addEventListener('change', takeLayer);
-  [gauge, velocity, offset].forEach((input) => input.addEventListener('input', () => workOut()));
+  [gauge, velocity, offset, celsius, percent].forEach((input) => input.addEventListener('input', () => workOut()));
 
-  const keep = reasonForm('Keep this calibration', 'decide', [], async (reason) => {
+  const keep = reasonForm(t('keepCalibration'), 'decide', [], async (reason) => {
     const kept = await postJson('/api/v1/calibrations', { ...body(), reason });
     await changed();
     apply.offer(kept);
-    return `Calibration ${kept.id} is kept. Readings are as before until you apply it below.`;
+    return t('calibrationKept', { id: kept.id });
   });
-  const node = part('Calibrate a layer',
-    step('1', 'What is calibrated', el('div', { class: 'gauge-row' }, field('Gauge', gauge), field('Layer', layer), field('Velocity set before', velocity, 'm/s'), field('Zero offset before', offset, 'ns')),
-      el('p', { class: 'soft' }, 'Best on a thicker film of the same resin, cooled the same way and as warm as the film is when it is measured.')),
-    step('2', 'Pieces of known thickness', pieces.node),
-    step('3', 'What that gives', result, keep),
-    step('4', 'Give readings this velocity', apply.node));
+  const node = part(t('calibrateLayer'),
+    step('1', t('whatCalibrated'), el('div', { class: 'gauge-row' }, field(t('gauge'), gauge), field(t('layer'), layer), field(t('velocityBefore'), velocity, 'm/s'), field(t('offsetBefore'), offset, 'ns')),
+      el('p', { class: 'soft' }, t('bestOn'))),
+    step('2', t('knownPieces'), pieces.node,
+      el('div', { class: 'gauge-row' }, field(t('temperature'), celsius, '°C'), field(t('coefficient'), percent, t('perKelvin'))),
+      el('p', { class: 'soft' }, t('temperatureHint'))),
+    step('3', t('whatGives'), result, keep),
+    step('4', t('giveVelocity'), apply.node));
 
   function show(told) {
     setChoices(gauge, told.gauges.map(({ name }) => [name, name]));
@@ -42,7 +48,7 @@ export function gaugeCalibrate(changed) {
     told.made.forEach(({ structure, layers: reported }) => reported.forEach(({ members }) => members.forEach((member) => known.set(`${structure}\n${member.name}`, { structure, ...member }))));
     const isFirst = layers.length === 0;
     layers = [...known.values()];
-    setChoices(layer, layers.map(({ structure, name, resin }, at) => [String(at), `${name}${resin ? ` (${resin})` : ''}, ${structure}`]));
+    setChoices(layer, layers.map(({ structure, name, resin }, at) => [String(at), t(resin ? 'member' : 'memberPlain', { name, resin, structure })]));
     if (isFirst) {
       takeLayer();
     }
@@ -61,7 +67,16 @@ export function gaugeCalibrate(changed) {
     const one = layers[Number(layer.value)];
     const read = pieces.read();
     const before = { velocityMps: numberOf(velocity), offsetNs: numberOf(offset) ?? 0 };
-    return one && gauge.value && read && before.velocityMps > 0 ? { gauge: gauge.value, structure: one.structure, layer: one.name, resin: one.resin, before, pieces: read } : null;
+    return one && gauge.value && read && before.velocityMps > 0 && !isHalfWarm() ? { gauge: gauge.value, structure: one.structure, layer: one.name, resin: one.resin, before, pieces: read, ...temperature() } : null;
+  }
+
+  const temperature = () => (numberOf(celsius) === null ? {} : { temperatureC: numberOf(celsius), percentPerKelvin: numberOf(percent) });
+
+  /** One of temperature and coefficient says nothing without the other. */
+  const isHalfWarm = () => (numberOf(celsius) === null) !== (numberOf(percent) === null);
+
+  function missing() {
+    return t(!gauge.value ? 'gaugeFirst' : isHalfWarm() ? 'bothTemperatures' : 'fillPiece');
   }
 
   function workOut() {
@@ -75,10 +90,10 @@ export function gaugeCalibrate(changed) {
     keep.hidden = !question;
     if (!may('decide')) {
       keep.hidden = true;
-      return setText(result, 'To calibrate is for engineers and quality. What was found stands below for everybody.');
+      return setText(result, t('onlyDeciders'));
     }
     if (!question) {
-      return setText(result, gauge.value ? 'Fill in a piece and its readings; the result shows here at once.' : 'Add a gauge first, above.');
+      return setText(result, missing());
     }
     try {
       const answer = await postJson('/api/v1/calibrations/work-out', question);
@@ -87,7 +102,7 @@ export function gaugeCalibrate(changed) {
       }
     } catch (error) {
       keep.hidden = true;
-      setText(result, `No result. ${error.sentence ?? error.message}`);
+      setText(result, t('noResult', { why: error.sentence ?? error.message }));
     }
   }
   return { node, show };
@@ -101,11 +116,11 @@ function resultWords({ before, found, factor, doubts, degrees }) {
   return [
     el('p', { class: 'gauge-figure' }, `${number(before.velocityMps, 1)} \u2192 ${number(found.velocityMps, 1)} m/s`),
     el('dl', { class: 'gauge-facts' },
-      fact('Velocity', withUncertainty(found.velocityMps, found.uVelocityMps, 1, 'm/s')),
-      fact('Zero offset', found.uOffsetNs > 0 ? withUncertainty(found.offsetNs, found.uOffsetNs, 2, 'ns') : `${number(found.offsetNs, 2)} ns, taken over`),
-      fact('A reading', `times ${number(factor, 5)}: ${number(Math.abs(factor - 1) * 100, 2)} % ${factor >= 1 ? 'thicker' : 'thinner'} than exported`),
-      found.chance === undefined || found.chance === null ? null : fact('One line?', `chi-square ${number(found.chiSquare, 1)} with ${found.degrees ?? degrees} degrees of freedom, chance ${number(found.chance, 3)}`)),
-    doubts.length === 0 ? el('p', { class: 'soft' }, 'Nothing speaks against it.') : el('ul', { class: 'gauge-doubts' }, doubts.map((words) => el('li', {}, words))),
+      fact(t('velocity'), withUncertainty(found.velocityMps, found.uVelocityMps, 1, 'm/s')),
+      fact(t('zeroOffset'), found.uOffsetNs > 0 ? withUncertainty(found.offsetNs, found.uOffsetNs, 2, 'ns') : t('takenOver', { value: number(found.offsetNs, 2) })),
+      fact(t('aReading'), t(factor >= 1 ? 'thicker' : 'thinner', { factor: number(factor, 5), percent: number(Math.abs(factor - 1) * 100, 2) })),
+      found.chance === undefined || found.chance === null ? null : fact(t('oneLine'), t('chiSquare', { value: number(found.chiSquare, 1), degrees: String(found.degrees ?? degrees), chance: number(found.chance, 3) }))),
+    doubts.length === 0 ? el('p', { class: 'soft' }, t('nothingAgainst')) : el('ul', { class: 'gauge-doubts' }, doubts.map((words) => el('li', {}, words))),
   ];
 }
 

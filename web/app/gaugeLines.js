@@ -1,12 +1,15 @@
 /** Which gauges there are, which lines they measure, and what they are set to for each layer. */
 import { postJson } from './api.js';
 import { el } from './elements.js';
-import { number } from './format.js';
-import { choice, field, figure, fold, moment, numberOf, part, reasonForm, setChoices, text } from './gaugeParts.js';
+import { number, um, unit } from './format.js';
+import { choice, field, figure, fold, moment, numberOf, part, reasonForm, setChoices, text, umOf } from './gaugeParts.js';
 import { atWallTime, momentOf, nowMs, wallTime } from './plantClock.js';
+import { room } from './text.js';
+
+const t = await room('gauge');
 
 export function gaugeLines(changed) {
-  const table = el('div', { class: 'table-frame', role: 'region', 'aria-label': 'Gauges', tabindex: 0 });
+  const table = el('div', { class: 'table-frame', role: 'region', 'aria-label': t('gauges'), tabindex: 0 });
   const settings = el('div', {});
   const name = text();
   const mhz = figure();
@@ -15,20 +18,20 @@ export function gaugeLines(changed) {
   const gauge = choice([]);
   const since = moment();
   const setting = settingForm(changed);
-  const add = reasonForm('Add this gauge', 'decide', el('div', { class: 'gauge-row' }, field('Name on its label', name), field('Centre frequency', mhz, 'MHz'), field('Bandwidth at \u22126 dB', share, '% of it')), async (reason) => {
+  const add = reasonForm(t('addThisGauge'), 'decide', el('div', { class: 'gauge-row' }, field(t('nameOnLabel'), name), field(t('centreFrequency'), mhz, 'MHz'), field(t('bandwidthAt'), share, t('ofIt'))), async (reason) => {
     await postJson('/api/v1/gauges', { name: name.value, centreMhz: numberOf(mhz), bandwidth: numberOf(share) / 100, reason });
     await changed();
-    return `${name.value} is kept.`;
+    return t('nameKept', { name: name.value });
   });
-  const use = reasonForm('It measures this line', 'decide', el('div', { class: 'gauge-row' }, field('Gauge', gauge), field('Line', line), field('Since, plant time', since)), async (reason) => {
+  const use = reasonForm(t('itMeasures'), 'decide', el('div', { class: 'gauge-row' }, field(t('gauge'), gauge), field(t('line'), line), field(t('sincePlant'), since)), async (reason) => {
     await postJson('/api/v1/gauges/use', { gauge: gauge.value, line: line.value, since: isoOf(since), reason });
     await changed();
-    return `${gauge.value} measures ${line.value}.`;
+    return t('measuresLine', { gauge: gauge.value, line: line.value });
   });
-  const node = part('Gauges and their lines', table, fold('Add a gauge', add), fold('Say which line a gauge measures', use), fold('What gauges are set to, layer by layer', settings, setting.node));
+  const node = part(t('gaugesAndLines'), table, fold(t('addGauge'), add), fold(t('sayLine'), use), fold(t('setToByLayer'), settings, setting.node));
 
   function show(told) {
-    table.replaceChildren(told.gauges.length === 0 ? el('p', {}, 'No gauge yet. Add the first one: a calibration belongs to a gauge.') : gaugeTable(told));
+    table.replaceChildren(told.gauges.length === 0 ? el('p', {}, t('noGauge')) : gaugeTable(told));
     setChoices(gauge, told.gauges.map((one) => [one.name, one.name]));
     setChoices(line, [...new Set(told.made.map((one) => one.line))].map((one) => [one, one]));
     since.value ||= wallTime(nowMs());
@@ -52,23 +55,23 @@ function linesOf({ uses }, name) {
 
 function gaugeTable(told) {
   return el('table', {},
-    el('thead', {}, el('tr', {}, ['Gauge', 'Frequency', 'Bandwidth', 'Measures'].map((words) => el('th', { scope: 'col' }, words)))),
+    el('thead', {}, el('tr', {}, ['gauge', 'frequency', 'bandwidth', 'measures'].map((key) => el('th', { scope: 'col' }, t(key))))),
     el('tbody', {}, told.gauges.map((one) => el('tr', {},
       el('th', { scope: 'row' }, one.name),
       el('td', {}, `${number(one.centreMhz, 0)} MHz`),
       el('td', {}, `${number(one.bandwidth * 100, 0)} %`),
-      el('td', {}, linesOf(told, one.name).map(({ line, since }) => `${line} since ${momentOf(since)}`).join(', ') || 'no line')))));
+      el('td', {}, linesOf(told, one.name).map(({ line, since }) => t('lineSince', { line, at: momentOf(since) })).join(', ') || t('noLine'))))));
 }
 
 function settingTable({ line, structure, layers }) {
   const rows = layers.flatMap(({ name, members }) => members.map((member) => ({ ...member, reported: name })));
-  return el('div', { class: 'table-frame', role: 'region', 'aria-label': `Settings of ${line}, ${structure}`, tabindex: 0 }, el('table', {},
+  return el('div', { class: 'table-frame', role: 'region', 'aria-label': t('settingsOf', { line, structure }), tabindex: 0 }, el('table', {},
     el('caption', {}, `${line}, ${structure}`),
-    el('thead', {}, el('tr', {}, el('th', { scope: 'col' }, 'Layer'), el('th', { scope: 'col' }, 'Resin'), ['Velocity, m/s', 'Greatest, µm'].map((words) => el('th', { scope: 'col', class: 'figure' }, words)), el('th', { scope: 'col' }, 'Said by'))),
+    el('thead', {}, el('tr', {}, el('th', { scope: 'col' }, t('layer')), el('th', { scope: 'col' }, t('resin')), ['velocityUnit', 'greatestUnit'].map((key) => el('th', { scope: 'col', class: 'figure' }, t(key))), el('th', { scope: 'col' }, t('saidBy')))),
     el('tbody', {}, rows.map((row) => el('tr', {},
       el('th', { scope: 'row' }, row.name), el('td', {}, row.resin || '\u2013'),
-      el('td', { class: 'figure' }, number(row.velocityMps, 0)), el('td', { class: 'figure' }, number(row.greatestUm, 0)),
-      el('td', {}, row.from === 'person' ? 'a person' : 'the structures file'))))));
+      el('td', { class: 'figure' }, number(row.velocityMps, 0)), el('td', { class: 'figure' }, um(row.greatestUm, 0)),
+      el('td', {}, t(row.from === 'person' ? 'aPerson' : 'theFile')))))));
 }
 
 function settingForm(changed) {
@@ -84,11 +87,11 @@ function settingForm(changed) {
   function layers() {
     setChoices(layer, (chosen()?.layers ?? []).flatMap(({ members }) => members.map(({ name }) => [name, name])));
   }
-  const node = reasonForm('The gauge is set to this', 'decide', el('div', { class: 'gauge-row' }, field('Line and film', made), field('Layer', layer), field('Velocity', velocity, 'm/s'), field('Greatest thickness expected', greatest, 'µm'), field('Since, plant time', since)), async (reason) => {
+  const node = reasonForm(t('gaugeIsSet'), 'decide', el('div', { class: 'gauge-row' }, field(t('lineAndFilm'), made), field(t('layer'), layer), field(t('velocity'), velocity, 'm/s'), field(t('greatestExpected'), greatest, unit()), field(t('sincePlant'), since)), async (reason) => {
     const { line, structure } = chosen();
-    await postJson('/api/v1/gauges/setting', { line, structure, layer: layer.value, velocityMps: numberOf(velocity), greatestUm: numberOf(greatest), since: isoOf(since), reason });
+    await postJson('/api/v1/gauges/setting', { line, structure, layer: layer.value, velocityMps: numberOf(velocity), greatestUm: umOf(greatest), since: isoOf(since), reason });
     await changed();
-    return 'Kept. Readings from then on that were re-scaled are re-scaled from this velocity.';
+    return t('settingKept');
   });
   return {
     node,

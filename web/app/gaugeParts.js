@@ -1,8 +1,10 @@
 /** Small parts that the calibration page is made of: fields, forms with a reason, figures with their uncertainty. */
 import { el, setText } from './elements.js';
-import { number } from './format.js';
+import { fromUnit, number } from './format.js';
 import { allow, signature } from './person.js';
+import { room } from './text.js';
 
+const t = await room('gauge');
 const LONGEST = 500;
 let made = 0;
 
@@ -40,33 +42,39 @@ export function numberOf(input) {
   return typed === '' ? null : Number(typed);
 }
 
+/** The same for a thickness in the unit that was chosen; um. */
+export function umOf(input) {
+  const typed = numberOf(input);
+  return typed === null ? null : fromUnit(typed);
+}
+
 /** A form with a reason, whose button needs a permission. `send(reason)` gives the words to say afterwards, or throws. */
 export function reasonForm(verb, permission, fields, send) {
   const reason = el('textarea', { rows: 2, maxlength: LONGEST });
   const said = el('p', { class: 'said', role: 'status' });
   const button = allow(el('button', { type: 'submit' }, verb), permission);
-  return el('form', { class: 'gauge-form', novalidate: true, on: { submit } }, fields, field('Reason', reason), signature(permission), button, said);
+  return el('form', { class: 'gauge-form', novalidate: true, on: { submit } }, fields, field(t('reason'), reason), signature(permission), button, said);
 
   async function submit(event) {
     event.preventDefault();
     if (reason.value.trim() === '') {
-      setText(said, 'Write the reason: whoever reads the chart next year will ask.');
+      setText(said, t('needsReason'));
       return reason.focus();
     }
-    setText(said, 'Being kept\u2026');
+    setText(said, t('beingKept'));
     try {
       const words = await send(reason.value.trim());
       reason.value = '';
       setText(said, words);
     } catch (error) {
-      setText(said, `Not kept. ${error.sentence ?? error.message}`);
+      setText(said, t('notKept', { why: error.sentence ?? error.message }));
     }
   }
 }
 
 /** 1950.1 ± 2.4 m/s, the uncertainty expanded with k = 2. */
-export function withUncertainty(value, standard, decimals, unit) {
-  return standard > 0 ? `${number(value, decimals)} ± ${number(2 * standard, decimals)} ${unit} (k = 2)` : `${number(value, decimals)} ${unit}, uncertainty not known`;
+export function withUncertainty(value, standard, decimals, of) {
+  return standard > 0 ? t('withU', { value: number(value, decimals), u: number(2 * standard, decimals), of }) : t('uNotKnown', { value: number(value, decimals), of });
 }
 
 export function part(title, ...body) {

@@ -1,24 +1,27 @@
 /** Reference pieces with what the gauge read on them; one to start with, more for a zero offset. */
 import { el } from './elements.js';
-import { choice, field, figure, numberOf, text } from './gaugeParts.js';
+import { fromUnit, unit } from './format.js';
+import { choice, field, figure, numberOf, text, umOf } from './gaugeParts.js';
+import { room } from './text.js';
 
-const KINDS = [['thickness', 'Thickness shown, µm'], ['time', 'Time of flight, ns']];
+const t = await room('gauge');
+const KINDS = ['thickness', 'time'].map((kind) => [kind, t(`kind.${kind}`)]);
 
 /** `changed()` is called when something is typed; `read()` gives the pieces, or null where one is not filled in. */
 export function gaugePieces(changed) {
   const list = el('ol', { class: 'plain gauge-pieces', on: { input: changed } });
-  const more = el('button', { type: 'button', class: 'quiet', on: { click: () => (add(), changed()) } }, 'Another piece');
+  const more = el('button', { type: 'button', class: 'quiet', on: { click: () => (add(), changed()) } }, t('anotherPiece'));
   const rows = [];
   add();
 
   function add() {
     const inputs = { name: text(), thickness: figure(), expanded: figure(), k: figure({ value: '2' }), material: text(), how: text(), kind: choice(KINDS), readings: text({ maxlength: 1000, inputmode: 'text' }) };
     const row = { inputs };
-    const away = el('button', { type: 'button', class: 'quiet', on: { click: () => remove(row) } }, 'Take away');
+    const away = el('button', { type: 'button', class: 'quiet', on: { click: () => remove(row) } }, t('takeAway'));
     row.node = el('li', {}, el('div', { class: 'gauge-row' },
-      field('Piece', inputs.name), field('Thickness', inputs.thickness, 'µm'), field('Expanded uncertainty U', inputs.expanded, 'µm'), field('with k', inputs.k),
-      field('Material', inputs.material), field('How it is known', inputs.how),
-      field('Readings are', inputs.kind), field('Readings, with spaces between', inputs.readings)), away);
+      field(t('piece'), inputs.name), field(t('thickness'), inputs.thickness, unit()), field(t('expanded'), inputs.expanded, unit()), field(t('withK'), inputs.k),
+      field(t('material'), inputs.material), field(t('howKnown'), inputs.how),
+      field(t('readingsAre'), inputs.kind), field(t('readingsSpaced'), inputs.readings)), away);
     rows.push(row);
     list.append(row.node);
     only();
@@ -37,8 +40,8 @@ export function gaugePieces(changed) {
 
   function read() {
     const pieces = rows.map(({ inputs }) => ({
-      name: inputs.name.value.trim(), thicknessUm: numberOf(inputs.thickness), expandedUm: numberOf(inputs.expanded) ?? 0, k: numberOf(inputs.k) ?? 2,
-      material: inputs.material.value.trim(), howKnown: inputs.how.value.trim(), kind: inputs.kind.value, readings: numbersOf(inputs.readings.value),
+      name: inputs.name.value.trim(), thicknessUm: umOf(inputs.thickness), expandedUm: umOf(inputs.expanded) ?? 0, k: numberOf(inputs.k) ?? 2,
+      material: inputs.material.value.trim(), howKnown: inputs.how.value.trim(), kind: inputs.kind.value, readings: numbersOf(inputs.readings.value).map((value) => (inputs.kind.value === 'thickness' ? fromUnit(value) : value)),
     }));
     const isWhole = ({ name, thicknessUm, readings }) => name !== '' && thicknessUm > 0 && readings.length > 0 && readings.every((value) => value > 0);
     return pieces.every(isWhole) ? pieces : null;

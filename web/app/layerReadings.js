@@ -1,6 +1,6 @@
 /** Which readings a layer's charts show: with which velocities, and which of them are doubtful. */
 import { el } from './elements.js';
-import { number } from './format.js';
+import { number, um } from './format.js';
 import { mark } from './marks.js';
 import { momentOf } from './plantClock.js';
 import { room } from './text.js';
@@ -25,24 +25,29 @@ export function readingsPart(series) {
     return null;
   }
   const isExported = series.shown === 'exported';
-  return el('section', { class: 'facts-readings' }, el('h2', {}, 'Which readings'),
-    inForce.length === 0 ? null : el('p', { class: isExported ? 'caution' : '' }, isExported
-      ? 'As the gauge exported them, without limits: those are of the corrected readings.'
-      : 'Corrected for the sound velocity. What the gauge exported is kept.'),
+  return el('section', { class: 'facts-readings' }, el('h2', {}, t('whichReadings')),
+    inForce.length === 0 ? null : el('p', { class: isExported ? 'caution' : '' }, t(isExported ? 'asExportedNoLimits' : 'correctedVelocity')),
     inForce.length === 0 ? null : el('ul', { class: 'plain' }, inForce.map((one) => versionWords(one, series))),
-    inForce.length === 0 ? null : el('a', { class: 'button quiet', href: switchedAddress(isExported), data: { action: 'switch-readings' } }, isExported ? 'Show them corrected' : 'Show them as exported'),
+    inForce.length === 0 ? null : el('a', { class: 'button quiet', href: switchedAddress(isExported), data: { action: 'switch-readings' } }, t(isExported ? 'showCorrected' : 'showExported')),
     doubtful.map(doubtWords));
 }
 
-function versionWords({ position, version, steps, by, reason, calibration }, { characteristic: { kind } }) {
-  const what = steps.map(({ from, factor, offsetUm }) => `times ${number(factor, 5)}${offsetUm === 0 ? '' : ` and ${number(offsetUm, 2)} µm`} from ${momentOf(from)} on`).join('; ');
-  return el('li', {}, `${kind === 'total' ? `Layer ${position}, v` : 'V'}ersion ${version}: ${what}${calibration ? `, calibration ${calibration}` : ''}. ${by}: `, el('q', {}, reason));
+function versionWords({ position, version, steps: all, by, reason, calibration }, { characteristic: { kind } }) {
+  const steps = all.map(stepWords).join('; ');
+  const what = calibration ? t('scalingByCalibration', { what: steps, calibration }) : steps;
+  return el('li', {}, t(kind === 'total' ? 'scalingOfLayer' : 'scalingOf', { position, version, what, by }), el('q', {}, reason));
+}
+
+function stepWords({ from, factor, offsetUm, temperatureC, percentPerKelvin }) {
+  const step = t(offsetUm === 0 ? 'scalingStep' : 'scalingStepBoth', { factor: number(factor, 5), offset: um(offsetUm, 2), at: momentOf(from) });
+  return temperatureC === undefined ? step : t('scalingWarm', { step, percent: number(percentPerKelvin, 2), celsius: number(temperatureC, 1) });
 }
 
 function doubtWords({ gauge, failedAt, after, before, verdict }) {
-  const span = `${after ? `since ${momentOf(after)}` : 'since the beginning'}${before ? ` until ${momentOf(before)}` : ''}`;
-  const decided = verdict ? ` ${verdict.verdict === 'keep' ? 'Kept' : 'Marked to be left out'} by ${verdict.by}: ${verdict.reason}` : ' Nobody has decided about them yet.';
-  return el('p', {}, verdict ? null : mark('gauge'), ` Samples ${span} are doubtful: gauge ${gauge} failed its check of ${momentOf(failedAt)}.${decided} `, el('a', { href: '/gauge.html' }, 'Check standards'));
+  const since = after ? t('doubtSince', { at: momentOf(after) }) : t('doubtSinceBeginning');
+  const span = before ? t('doubtSpan', { since, at: momentOf(before) }) : since;
+  const decided = verdict ? t(verdict.verdict === 'keep' ? 'doubtKept' : 'doubtLeftOut', verdict) : t('doubtUndecided');
+  return el('p', {}, verdict ? null : mark('gauge'), t('doubtful', { span, gauge, at: momentOf(failedAt), decided }), el('a', { href: '/gauge.html' }, t('checkStandards')));
 }
 
 /** How many samples of this time, in words; for the head of the page. */
