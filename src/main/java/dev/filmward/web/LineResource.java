@@ -6,14 +6,22 @@ import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.filmward.alarm.LineMode;
 import dev.filmward.alarm.LineModeChange;
 import dev.filmward.chart.LimitsVersion.Decision;
+import dev.filmward.pipeline.LineEvent;
+import dev.filmward.pipeline.LineEvents;
 import dev.filmward.pipeline.Plant;
+import dev.filmward.store.FigureTable.Span;
 import io.javalin.http.Context;
 import java.io.IOException;
+import java.time.Duration;
 import java.time.Instant;
+import java.util.List;
+import java.util.Optional;
+import java.util.TreeMap;
 
 /** What lines are doing. */
 final class LineResource {
   private static final int MOST = 200;
+  private static final Duration USUAL_EVENTS = Duration.ofHours(8);
 
   private final Plant plant;
 
@@ -42,6 +50,37 @@ final class LineResource {
         .say(
             new LineModeChange(line, mode, Requests.moment(body, "since", now), samples, decision));
     answer(ctx, line);
+  }
+
+  /** {@code ?from&to} in milliseconds since 1970; the last 8 hours up to now where left out. */
+  void events(Context ctx) {
+    String line = ctx.pathParam("line");
+    Instant to = at(ctx, "to").orElseGet(plant.clock()::instant);
+    Instant from = at(ctx, "from").orElseGet(() -> to.minus(USUAL_EVENTS));
+    List<LineEvent> found =
+        plant
+            .store()
+            .read(
+                tables ->
+                    new LineEvents(tables, plant.structures(), line, new Span(from, to)).read());
+    ObjectNode answer = Wire.object().put("line", line).put("more", found.size() > MOST);
+    ArrayNode events = answer.putArray("events");
+    found.stream().skip(Math.max(0, found.size() - MOST)).map(this::json).forEach(events::add);
+    ctx.json(answer);
+  }
+
+  private static Optional<Instant> at(Context ctx, String name) {
+    return Requests.number(ctx, name).map(Instant::ofEpochMilli);
+  }
+
+  private ObjectNode json(LineEvent event) {
+    ObjectNode node =
+        Wire.object()
+            .put("at", Wire.time(event.at(), plant.zone()))
+            .put("kind", event.kind().word());
+    event.alarm().ifPresent(id -> node.put("alarm", id));
+    new TreeMap<>(event.said()).forEach(node::put);
+    return node;
   }
 
   private void answer(Context ctx, String line) {

@@ -205,6 +205,7 @@ public final class WebServer implements AutoCloseable {
     routes.post("/api/v1/out-of-service", DECIDE, holds::takeOut);
     routes.post("/api/v1/out-of-service/{id}/end", DECIDE, holds::putBack);
     routes.get("/api/v1/lines/{line}/modes", READ, lines::modes);
+    routes.get("/api/v1/lines/{line}/events", READ, lines::events);
     routes.post("/api/v1/lines/{line}/mode", TELL_LINE_STATE, lines::say);
     routes.post("/api/v1/alarms/{id}/finding", TEND_ALARMS, care::explain);
     routes.post("/api/v1/alarms/{id}/comments", TEND_ALARMS, care::comment);

@@ -63,6 +63,7 @@ class OpenApiAnswersTest {
           Map.entry("/api/v1/alarms", List.of("/api/v1/alarms", "/api/v1/alarms?state=all")),
           Map.entry("/api/v1/alarms/{id}", List.of("/api/v1/alarms/1")),
           Map.entry("/api/v1/holds", List.of("/api/v1/holds")),
+          Map.entry("/api/v1/lines/{line}/events", List.of("/api/v1/lines/Blown%201/events")),
           Map.entry("/api/v1/lines/{line}/modes", List.of("/api/v1/lines/Blown%202/modes")),
           Map.entry("/api/v1/alarms/search", List.of("/api/v1/alarms/search?words=worn%20screen")),
           Map.entry("/api/v1/alarms/{id}/rolls", List.of("/api/v1/alarms/1/rolls")),
