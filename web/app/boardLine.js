@@ -59,7 +59,8 @@ export function boardLine(line) {
   return { node, update, draw, tick: () => head.tick(shown), identity: identityOf(line) };
 }
 
-function drawSection(film, leaders, rows, line) {
+/** Draws the section as high as the rows of its layers, each led to its band. */
+export function drawSection(film, leaders, rows, line) {
   const first = rows[0].node.getBoundingClientRect();
   const middles = rows.map((row) => row.node.getBoundingClientRect()).map((box) => box.top - first.top + box.height / 2);
   const height = rows.at(-1).node.getBoundingClientRect().bottom - first.top;
@@ -73,7 +74,8 @@ function drawSection(film, leaders, rows, line) {
     svg('path', { class: 'leader', 'data-need': row.need(), d: `M0 ${drawn.middles[i]}h3L${across - 6} ${middles[i]}h6` })));
 }
 
-function headOf(line) {
+/** Name, state, film, what it is doing, how old its newest sample is, limits and alarms of a line. */
+export function headOf(line) {
   const name = el('h2', {});
   const structure = el('span', { class: 'structure' });
   const state = el('span', { class: 'line-state' });
@@ -87,7 +89,7 @@ function headOf(line) {
   const tick = (line) => setText(last, lastSample(line, line.ageSeconds + (nowMs() - receivedMs) / 1000));
   function update(line) {
     receivedMs = nowMs();
-    setText(name, line.line);
+    name.replaceChildren(el('a', { href: `/line.html?${new URLSearchParams({ line: line.line })}` }, line.line));
     setText(structure, `${line.structure.code}: ${line.structure.name}`);
     state.dataset.taken = line.openAlarms > 0 && line.unacknowledged === 0;
     const quietly = ['stale', 'not_running'].includes(line.state);

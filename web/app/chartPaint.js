@@ -1,5 +1,6 @@
-/** The page's own colours and type for canvas, read from its style sheet and read again when the scheme changes. */
+/** The page's own colours and type for canvas, read from its style sheet and read again when the scheme changes or the page goes to paper. */
 const DARK = matchMedia('(prefers-color-scheme: dark)');
+const PAPER = matchMedia('print');
 
 export function paintOf(node) {
   const style = getComputedStyle(node);
@@ -17,8 +18,9 @@ export function paintOf(node) {
 }
 
 export function onSchemeChange(act) {
-  DARK.addEventListener('change', act);
-  return () => DARK.removeEventListener('change', act);
+  const all = [DARK, PAPER];
+  all.forEach((query) => query.addEventListener('change', act));
+  return () => all.forEach((query) => query.removeEventListener('change', act));
 }
 
 /** Slanted hatching for the land outside the specification. */

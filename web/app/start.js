@@ -11,6 +11,7 @@ const t = await room('frame');
 
 const VIEWS = {
   board: () => import('./board.js'),
+  line: () => import('./line.js'),
   layer: () => import('./layer.js'),
   limits: () => import('./limits.js'),
   tests: () => import('./tests.js'),

@@ -35,6 +35,7 @@ class PagesIT {
           Map.entry("board", "/"),
           Map.entry("wall", "/?wall"),
           Map.entry("capability", "/capability.html?line=Blown%201&structure=DUO-50"),
+          Map.entry("line", "/line.html?line=Blown%201"),
           Map.entry("layer", "/layer.html?line=Blown%201&structure=DUO-50&kind=layer&position=1"),
           Map.entry("limits", "/limits.html?line=Blown%201&structure=DUO-50"),
           Map.entry("tests", "/tests.html?line=Blown%201&structure=DUO-50"),

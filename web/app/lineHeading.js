@@ -1,0 +1,38 @@
+/** The head of a line's page: which line, what it is doing, how old its data are, its open alarms, the other lines. */
+import { headOf } from './boardLine.js';
+import { el, setText } from './elements.js';
+import { room } from './text.js';
+
+const t = await room('line');
+
+export function lineHeading() {
+  const title = el('h1', { class: 'for-readers' });
+  const place = el('div', { class: 'line-heading' });
+  const alarms = el('ul', { class: 'plain line-open' });
+  const others = el('nav', { class: 'ranges line-others', 'aria-label': t('otherLines') });
+  const node = el('div', { class: 'line-top' }, title, others, place, alarms);
+  let head = null;
+  let shown = null;
+
+  function show(line, names, wanted) {
+    document.title = t('titleOf', { line: wanted ?? '' });
+    setText(title, t('heading', { line: wanted ?? '' }));
+    others.replaceChildren(...names.map((name) => el('a', { href: `/line.html?${new URLSearchParams({ line: name })}`, 'aria-current': name === wanted ? 'page' : null }, name)));
+    shown = line;
+    if (line === null) {
+      head = null;
+      place.replaceChildren(el('p', {}, names.length === 0 ? t('noLineYet') : t('noSuchLine', { line: wanted ?? '' })), names.length === 0 ? el('a', { class: 'button', href: '/intake.html' }, t('toIntake')) : '');
+      alarms.replaceChildren();
+      return;
+    }
+    if (head === null) {
+      head = headOf(line);
+      place.replaceChildren(head.node);
+    }
+    head.update(line);
+    place.dataset.stale = line.stale || line.state === 'not_running';
+    alarms.replaceChildren(...line.alarms.map((alarm) => el('li', {}, el('a', { href: `/alarms.html#${alarm.id}` }, alarm.title), ' ',
+      el('span', { class: 'soft' }, alarm.acknowledged ? t('takenBy', { by: alarm.acknowledged.by }) : t('notTaken')))));
+  }
+  return { node, show, tick: () => head?.tick(shown) };
+}
