@@ -1,4 +1,7 @@
 /** Talks to the server. Every refusal becomes an ApiError that says what is wrong and what to do instead. */
+import { room } from './text.js';
+
+const t = await room('frame');
 
 /** Sent on the document when the server knows nobody here (any more). */
 export const SIGNED_OUT = 'filmward-signed-out';
@@ -39,7 +42,7 @@ export async function postForFile(path, body) {
     return response.blob();
   }
   const { error = {} } = await response.json().catch(() => ({}));
-  throw new ApiError(response.status, error.what ?? `The server answered ${response.status}`, error.instead ?? '');
+  throw new ApiError(response.status, error.what ?? t('answered', { status: String(response.status) }), error.instead ?? '');
 }
 
 /** What wants the password once more is done again when it was given. */
@@ -53,7 +56,7 @@ async function post(path, contentType, body) {
     }
     const { confirmPerson } = await import('./confirmPerson.js');
     if (!(await confirmPerson())) {
-      throw new ApiError(error.status, 'The password was not given', 'Nothing was changed.');
+      throw new ApiError(error.status, t('noPassword'), t('nothingChanged'));
     }
     return exchange(path, request);
   }
@@ -64,7 +67,7 @@ async function exchange(path, options) {
   try {
     response = await fetch(path, { cache: 'no-store', ...options });
   } catch {
-    throw new ApiError(0, 'No connection to Filmward', 'Nothing was changed; try again.');
+    throw new ApiError(0, t('noConnection'), t('tryAgain'));
   }
   const body = await response.json().catch(() => null);
   if (response.ok && body !== null) {
@@ -74,5 +77,5 @@ async function exchange(path, options) {
     document.dispatchEvent(new Event(SIGNED_OUT));
   }
   const error = body?.error ?? {};
-  throw new ApiError(response.status, error.what ?? `The server answered ${response.status}`, error.instead ?? '', error.asks ?? '');
+  throw new ApiError(response.status, error.what ?? t('answered', { status: String(response.status) }), error.instead ?? '', error.asks ?? '');
 }

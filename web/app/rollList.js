@@ -10,7 +10,7 @@ import { room } from './text.js';
 const t = await room('alarms');
 const LONGEST = 500;
 const CHOICES = [['held', t('hold')], ['released', t('release')], ['scrapped', t('scrap')], ['rework', t('rework')]];
-export const STATES = Object.fromEntries(['held', 'released', 'scrapped', 'rework'].map((state) => [state, t(`roll.${state}`)]));
+const STATES = Object.fromEntries(['held', 'released', 'scrapped', 'rework'].map((state) => [state, t(`roll.${state}`)]));
 
 /**
  * `factsOf(roll)` are nodes beside the roll's name. `alarmId` goes with a decision; null leaves that of the one before.

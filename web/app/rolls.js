@@ -1,25 +1,26 @@
 /** The page of the rolls that somebody decided about: held ones first, since they wait. Stays live. */
 import { getJson } from './api.js';
 import { el, setText } from './elements.js';
-import { plural } from './format.js';
 import * as live from './live.js';
 import { throttled } from './refresh.js';
-import { rollPicker, STATES } from './rollList.js';
+import { rollPicker } from './rollList.js';
 import { troubleLine } from './trouble.js';
+import { room } from './text.js';
 
+const t = await room('rolls');
 const LEAST_BETWEEN_MS = 2_000;
-const TABS = [['held', 'Held'], ['released', 'Released'], ['scrapped', 'Scrapped'], ['rework', 'For rework'], ['all', 'All']];
+const TABS = ['held', 'released', 'scrapped', 'rework', 'all'];
 
 export function mount(root, params) {
   const wanted = params.get('state');
-  const state = TABS.some(([name]) => name === wanted) ? wanted : 'held';
+  const state = TABS.includes(wanted) ? wanted : 'held';
   const heading = el('h1', {});
   const nothing = el('p', { class: 'nothing', hidden: true });
   const trouble = troubleLine();
-  const all = { words: 'Tick all of them', wanted: () => true };
+  const all = { words: t('tickAll'), wanted: () => true };
   const picker = rollPicker({ factsOf, alarmId: null, all, decided: () => refresh(), refused: () => refresh() });
   root.replaceChildren(el('div', { class: 'alarms-head' }, heading, tabs(state)),
-    el('p', { class: 'soft rolls-lead' }, 'Rolls come here from an alarm, where those made since the last good sample are listed.'),
+    el('p', { class: 'soft rolls-lead' }, t('lead')),
     trouble.node, nothing, picker.node);
 
   async function refresh() {
@@ -27,11 +28,11 @@ export function mount(root, params) {
       const { rolls } = await getJson('/api/v1/rolls', { state });
       setText(heading, headingOf(rolls.length, state));
       nothing.hidden = rolls.length > 0;
-      setText(nothing, state === 'held' ? 'No roll waits for a decision.' : 'There is none.');
+      setText(nothing, t(state === 'held' ? 'noneWaits' : 'none'));
       picker.show(rolls);
       trouble.clear();
     } catch (error) {
-      trouble.show(error, 'This list is not fresh.');
+      trouble.show(error, t('notFresh'));
     }
     document.documentElement.dataset.ready = 'true';
   }
@@ -44,17 +45,16 @@ export function mount(root, params) {
 }
 
 function headingOf(n, state) {
-  const words = state === 'all' ? 'decided about' : STATES[state];
-  return n === 0 ? `No rolls ${words}` : `${plural(n, 'roll')} ${words}`.replace(/^o/, 'O');
+  return n === 0 ? t(`no.${state}`) : t(`heading.${state}`, { n });
 }
 
 function tabs(state) {
-  return el('nav', { class: 'ranges', 'aria-label': 'Which rolls' },
-    TABS.map(([name, words]) => el('a', { href: `/rolls.html?state=${name}`, 'aria-current': name === state ? 'page' : null }, words)),
-    el('a', { href: '/alarms.html' }, 'To the alarms'));
+  return el('nav', { class: 'ranges', 'aria-label': t('whichRolls') },
+    TABS.map((name) => el('a', { href: `/rolls.html?state=${name}`, 'aria-current': name === state ? 'page' : null }, t(`tab.${name}`))),
+    el('a', { href: '/alarms.html' }, t('toAlarms')));
 }
 
 function factsOf({ line, structure, decisions }) {
   const alarm = decisions[0]?.alarm ?? null;
-  return [el('p', {}, `${line}, ${structure}`), alarm === null ? null : el('p', {}, el('a', { href: `/alarms.html?state=all#${alarm}` }, `Alarm ${alarm}`))];
+  return [el('p', {}, t('place', { line, structure })), alarm === null ? null : el('p', {}, el('a', { href: `/alarms.html?state=all#${alarm}` }, t('alarm', { alarm })))];
 }

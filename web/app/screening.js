@@ -1,7 +1,6 @@
 /** The page of samples that look misread: a list to decide about, what is done about each kind, what was not measured. */
 import { getJson } from './api.js';
 import { el, setText } from './elements.js';
-import { plural } from './format.js';
 import { gaugeRoomWays } from './gaugeRoom.js';
 import * as live from './live.js';
 import { synchronise } from './plantClock.js';
@@ -10,15 +9,17 @@ import { screeningCard, STATES } from './screeningCard.js';
 import { screeningMissing } from './screeningMissing.js';
 import { screeningSettings } from './screeningSettings.js';
 import { troubleLine } from './trouble.js';
+import { room } from './text.js';
 
+const t = await room('screening');
 const LEAST_BETWEEN_MS = 2_000;
 const KINDS = ['boundary-not-found', 'neighbours-trade', 'double-trigger', 'range-end', 'lost-echo', 'couplant', 'lane-missing', 'upside-down', 'two-walls', 'other-film', 'copied', 'cycle-skip', 'unit-slip'];
 
 export function mount(root, params) {
   const asked = { line: params.get('line'), structure: params.get('structure'), kind: params.get('kind'), state: params.get('state') ?? 'open' };
-  const heading = el('h1', {}, 'Screening');
-  const lead = el('p', { class: 'soft screening-lead' }, 'Samples whose pattern says that the gauge misread them. What is held out is on no chart, in no figure and raises no alarm until somebody puts it back.');
-  const filters = el('form', { class: 'screening-filters', 'aria-label': 'Which samples' });
+  const heading = el('h1', {}, t('title'));
+  const lead = el('p', { class: 'soft screening-lead' }, t('lead'));
+  const filters = el('form', { class: 'screening-filters', 'aria-label': t('whichSamples') });
   const list = el('ul', { class: 'plain suspects' });
   const nothing = el('p', { class: 'nothing', hidden: true });
   const trouble = troubleLine();
@@ -36,16 +37,17 @@ export function mount(root, params) {
       await showLine(board);
       trouble.clear();
     } catch (error) {
-      trouble.show(error, 'This list is not fresh.');
+      trouble.show(error, t('notFresh'));
     }
     document.documentElement.dataset.ready = 'true';
   }
 
   function showList(samples, most) {
-    const words = samples.length === 0 ? 'no sample looks misread' : `${samples.length === most ? 'the newest ' : ''}${plural(samples.length, 'sample')} ${asked.state === 'open' ? 'to look at' : ''}`.trim();
-    setText(heading, words[0].toUpperCase() + words.slice(1));
+    const isOpen = asked.state === 'open';
+    const key = samples.length === most ? (isOpen ? 'newestToLookAt' : 'newestN') : isOpen ? 'toLookAtN' : 'samplesN';
+    setText(heading, samples.length === 0 ? t('noneMisread') : t(key, { n: samples.length }));
     nothing.hidden = samples.length > 0;
-    setText(nothing, 'Nothing fits what is asked for above.');
+    setText(nothing, t('nothingFits'));
     list.replaceChildren(...samples.map((suspect) => screeningCard(suspect, refresh)));
   }
 
@@ -57,7 +59,7 @@ export function mount(root, params) {
     }
     if (address) {
       const { shares } = await getJson(`/api/v1/lines/${encodeURIComponent(address.line)}/missing`, { structure: address.structure });
-      missing.replaceChildren(el('h2', {}, 'Readings not measured'), el('p', { class: 'soft' }, `${address.line}, ${address.structure}, the last 14 days. Above 5 % look at couplant, dirt and probe.`), screeningMissing(shares));
+      missing.replaceChildren(el('h2', {}, t('notMeasured')), el('p', { class: 'soft' }, t('notMeasuredOf', address)), screeningMissing(shares));
     }
   }
 
@@ -70,13 +72,13 @@ export function mount(root, params) {
 
 /** Each choice is an address, so that the way back works. */
 function filterFields({ lines }, asked) {
-  const states = [['open', 'to look at'], ...Object.entries(STATES), ['all', 'all']];
+  const states = [['open', t('toLookAt')], ...STATES.map((state) => [state, t(`state.${state}`)]), ['all', t('all')]];
   return [
-    field('line', 'Line', [['', 'all lines'], ...lines.map(({ line }) => [line, line])], asked),
-    field('kind', 'Kind', [['', 'all kinds'], ...KINDS.map((kind) => [kind, kind.replaceAll('-', ' ')])], asked),
-    field('state', 'State', states, asked),
+    field('line', t('line'), [['', t('allLines')], ...lines.map(({ line }) => [line, line])], asked),
+    field('kind', t('kind'), [['', t('allKinds')], ...KINDS.map((kind) => [kind, t(`kind.${kind}`)])], asked),
+    field('state', t('state'), states, asked),
     asked.structure ? el('input', { type: 'hidden', name: 'structure', value: asked.structure }) : null,
-    el('button', { class: 'quiet' }, 'Show'),
+    el('button', { class: 'quiet' }, t('show')),
   ].filter(Boolean);
 }
 

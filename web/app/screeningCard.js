@@ -5,8 +5,11 @@ import { mark } from './marks.js';
 import { may, signature, whyNot } from './person.js';
 import { momentOf } from './plantClock.js';
 import { screeningFilm } from './screeningFilm.js';
+import { room } from './text.js';
 
-export const STATES = { 'held-out': 'held out of charts', marked: 'marked, charted', 'put-back': 'put back', confirmed: 'confirmed misread', 'left-out': 'left out by hand' };
+const t = await room('screening');
+
+export const STATES = ['held-out', 'marked', 'put-back', 'confirmed', 'left-out'];
 
 /** `decided()` is told after a decision was kept. */
 export function screeningCard(suspect, decided) {
@@ -16,22 +19,22 @@ export function screeningCard(suspect, decided) {
   return el('li', { class: 'suspect', data: { id: suspect.id, state } },
     el('div', { class: 'suspect-words' },
       el('h2', {}, mark('gauge'), ` ${headOf(flags, state)}`),
-      el('p', {}, `${line}, ${structure}, roll ${roll}, sample ${sample}`),
-      el('p', { class: 'soft' }, `${momentOf(takenAt)}. Now: ${STATES[state]}.`),
-      el('ul', { class: 'plain evidence' }, flags.map((flag) => el('li', {}, `${flag.evidence.replaceAll(/ um\b/g, ' µm')} `, el('span', { class: 'soft' }, `${placeOf(flag)}, ${flag.strength}.`)))),
-      decisions.map((one) => el('p', { class: 'soft' }, `${STATES[one.state]} by ${one.by}, ${momentOf(one.at)}: ${one.reason}`)),
+      el('p', {}, t('place', { line, structure, roll, sample })),
+      el('p', { class: 'soft' }, t('now', { at: momentOf(takenAt), state: t(`state.${state}`) })),
+      el('ul', { class: 'plain evidence' }, flags.map((flag) => el('li', {}, `${flag.evidence.replaceAll(/ um\b/g, ' µm')} `, el('span', { class: 'soft' }, placeOf(flag))))),
+      decisions.map((one) => el('p', { class: 'soft' }, t('decidedBy', { state: t(`state.${one.state}`), by: one.by, at: momentOf(one.at), reason: one.reason }))),
       deciding(suspect, isOut, said, decided), said),
     screeningFilm(suspect));
 }
 
 function headOf(flags, state) {
-  const words = [...new Set(flags.map((flag) => flag.words))].join(', ');
-  return words === '' ? STATES[state] : words[0].toUpperCase() + words.slice(1);
+  const words = [...new Set(flags.map((flag) => t.maybe(`kind.${flag.kind}`) ?? flag.words))].join(', ');
+  return words === '' ? t(`state.${state}`) : words[0].toUpperCase() + words.slice(1);
 }
 
-function placeOf({ positions, lanes }) {
-  const layers = positions.length === 1 ? `layer ${positions[0]}` : `layers ${runs(positions)}`;
-  return `${layers}, ${lanes.length === 1 ? 'lane' : 'lanes'} ${runs(lanes)}`;
+function placeOf({ positions, lanes, strength }) {
+  const layers = t(positions.length === 1 ? 'layerIs' : 'layersAre', { numbers: runs(positions) });
+  return t('flagPlace', { layers, lanes: t(lanes.length === 1 ? 'laneIs' : 'lanesAre', { numbers: runs(lanes) }), strength: t.maybe(`strength.${strength}`) ?? strength });
 }
 
 /** A reason and the ways from here; what a person may not do is said, not hidden. */
@@ -46,7 +49,7 @@ function deciding({ id, state }, isOut, said, decided) {
 
   async function decide(verb) {
     if (reason.value.trim() === '') {
-      setText(said, 'Say why in a few words first; it is kept with your name.');
+      setText(said, t('sayWhy'));
       reason.focus();
       return;
     }
@@ -59,11 +62,11 @@ function deciding({ id, state }, isOut, said, decided) {
   }
 
   return el('div', { class: 'deciding' },
-    el('label', { for: `why-${id}` }, 'Reason'), reason,
+    el('label', { for: `why-${id}` }, t('reason')), reason,
     el('div', { class: 'suspect-buttons' },
-      button('confirm', 'Confirm misread', 'tend-alarms', state !== 'confirmed' && state !== 'left-out'),
-      button('put-back', 'Put back into the charts', 'decide', isOut)),
-    may('decide') || !isOut ? null : el('p', { class: 'soft' }, 'Putting back is for engineers and quality.'),
+      button('confirm', t('confirm'), 'tend-alarms', state !== 'confirmed' && state !== 'left-out'),
+      button('put-back', t('putBack'), 'decide', isOut)),
+    may('decide') || !isOut ? null : el('p', { class: 'soft' }, t('putBackWho')),
     signature('tend-alarms'));
 }
 
@@ -78,5 +81,5 @@ function runs(numbers) {
       parts.push([number, number]);
     }
   }
-  return parts.map(([from, to]) => (to - from > 1 ? `${from} to ${to}` : to > from ? `${from}, ${to}` : String(from))).join(', ');
+  return parts.map(([from, to]) => (to - from > 1 ? t('run', { from, to }) : to > from ? `${from}, ${to}` : String(from))).join(', ');
 }

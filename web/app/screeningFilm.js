@@ -4,9 +4,11 @@
  */
 import { el, svg } from './elements.js';
 import { bandHeights } from './filmScale.js';
-import { micrometres as um } from './format.js';
+import { um } from './format.js';
 import { hatchings, hatchOf } from './hatch.js';
+import { room } from './text.js';
 
+const t = await room('screening');
 const HEIGHT = 190;
 const BODY = 78;
 const COLUMN = 150;
@@ -22,12 +24,12 @@ export function screeningFilm({ layers, lanes, flags }) {
   const usual = layers.map((layer) => layer.usual);
   const most = Math.max(sum(read), sum(usual), 1e-9);
   const prefix = `suspect${++drawings}`;
-  const words = `Read: ${inWords(read)}. Usual: ${inWords(usual)}.`;
+  const words = t('readUsual', { read: inWords(read), usual: inWords(usual) });
   return el('figure', { class: 'suspect-film' },
     svg('svg', { class: 'film', width: 2 * COLUMN, height: HEIGHT + TOP + 4, viewBox: `0 0 ${2 * COLUMN} ${HEIGHT + TOP + 4}`, role: 'img', 'aria-label': words },
       hatchings(prefix),
-      section(prefix, layers, read, { left: 0, most, title: 'as read', suspect: positions }),
-      section(prefix, layers, usual, { left: COLUMN, most, title: 'usual', suspect: new Set() })));
+      section(prefix, layers, read, { left: 0, most, title: t('asRead'), suspect: positions }),
+      section(prefix, layers, usual, { left: COLUMN, most, title: t('usual'), suspect: new Set() })));
 }
 
 function section(prefix, layers, thicknesses, { left, most, title, suspect }) {
@@ -47,7 +49,7 @@ function band(prefix, layer, { top, height, left }, value, isSuspect) {
     value === null ? null : svg('rect', { ...box, class: 'ply' }),
     value === null ? null : svg('rect', { ...box, fill: hatchOf(prefix, layer.roles[0] ?? '') }),
     svg('rect', { ...box, class: 'outline' }),
-    svg('text', { class: 'caption', x: left + BODY + 8, y: top + height / 2, dy: '0.35em' }, value === null ? 'blank' : um(value)));
+    svg('text', { class: 'caption', x: left + BODY + 8, y: top + height / 2, dy: '0.35em' }, value === null ? t('blank') : um(value)));
 }
 
 function middle(values) {
@@ -64,5 +66,5 @@ function sum(values) {
 }
 
 function inWords(values) {
-  return values.map((value) => (value === null ? 'blank' : um(value))).join(', ') + ' µm';
+  return t('withUnit', { values: values.map((value) => (value === null ? t('blank') : um(value))).join(', ') });
 }

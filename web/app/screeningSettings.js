@@ -3,18 +3,20 @@ import { getJson, postJson } from './api.js';
 import { el, setText } from './elements.js';
 import { may } from './person.js';
 import { momentOf } from './plantClock.js';
+import { room } from './text.js';
 
-const TREATMENTS = [['hold-out', 'hold out where certain'], ['mark', 'mark only'], ['off', 'off']];
+const t = await room('screening');
+const TREATMENTS = ['hold-out', 'mark', 'off'].map((word) => [word, t(`treat.${word}`)]);
 
 export function screeningSettings() {
   const body = el('div', {});
-  const node = el('details', { class: 'screening-settings' }, el('summary', {}, 'What is done about each kind'), body);
+  const node = el('details', { class: 'screening-settings' }, el('summary', {}, t('whatIsDone')), body);
   let address = null;
 
   async function show(next) {
     address = next;
     if (!address) {
-      body.replaceChildren(el('p', { class: 'soft' }, 'Choose a line above; settings are of one line and film.'));
+      body.replaceChildren(el('p', { class: 'soft' }, t('chooseLine')));
       return;
     }
     const found = await getJson(`/api/v1/lines/${encodeURIComponent(address.line)}/screening`, { structure: address.structure });
@@ -42,10 +44,10 @@ export function screeningSettings() {
     }
 
     return el('div', { class: 'settings-form' },
-      el('p', { class: 'soft' }, `${address.line}, ${address.structure}: ${version === 0 ? 'as Filmward comes' : `version ${version}`}. What is only likely is never held out. A change holds from the next sample on.`),
-      el('ul', { class: 'plain kinds' }, selects.map(({ kind, words, select: chosen }) => el('li', {}, el('label', { for: `kind-${kind}` }, words), chosen))),
-      el('p', {}, el('label', { for: 'gauge-mhz' }, 'Frequency of the gauge, MHz '), mhz, el('span', { class: 'soft' }, ' needed to find echoes taken one wave off')),
-      may('decide') ? el('p', { class: 'keep' }, el('label', { for: 'screening-why' }, 'Reason '), reason, el('button', { type: 'button', on: { click: keep } }, 'Keep as a new version')) : el('p', { class: 'soft' }, 'Engineers and quality may change this.'),
+      el('p', { class: 'soft' }, t(version === 0 ? 'asItComes' : 'asVersion', { ...address, version })),
+      el('ul', { class: 'plain kinds' }, selects.map(({ kind, words, select: chosen }) => el('li', {}, el('label', { for: `kind-${kind}` }, t.maybe(`kind.${kind}`) ?? words), chosen))),
+      el('p', {}, el('label', { for: 'gauge-mhz' }, t('frequency')), mhz, el('span', { class: 'soft' }, t('frequencyWhy'))),
+      may('decide') ? el('p', { class: 'keep' }, el('label', { for: 'screening-why' }, `${t('reason')} `), reason, el('button', { type: 'button', on: { click: keep } }, t('keepVersion'))) : el('p', { class: 'soft' }, t('onlyDeciders')),
       said);
   }
 
@@ -59,5 +61,5 @@ function select(kind, treatment) {
 
 function history(versions) {
   return versions.length === 0 ? null : el('ol', { class: 'plain soft' },
-    versions.map((one) => el('li', {}, `Version ${one.version}, ${momentOf(one.at)}, ${one.by}: ${one.reason}`)));
+    versions.map((one) => el('li', {}, t('versionBy', { ...one, at: momentOf(one.at) }))));
 }

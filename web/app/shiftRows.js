@@ -1,13 +1,16 @@
 /** The shifts of a calendar as rows that can be changed. */
 import { el } from './elements.js';
+import { room } from './text.js';
 
-export const WEEK = ['Mon', 'Tue', 'Wed', 'Thu', 'Fri', 'Sat', 'Sun'];
+const t = await room('shifts');
+
+export const WEEK = [1, 2, 3, 4, 5, 6, 7].map((day) => t(`day.${day}`));
 const MOST = 24;
 let made = 0;
 
 export function shiftRows() {
   const list = el('ul', { class: 'plain shift-rows' });
-  const more = el('button', { type: 'button', class: 'quiet', data: { action: 'add-shift' }, on: { click: () => add({ name: '', startsAt: '06:00', days: [1, 2, 3, 4, 5, 6, 7], crews: [] }).focus() } }, 'One shift more');
+  const more = el('button', { type: 'button', class: 'quiet', data: { action: 'add-shift' }, on: { click: () => add({ name: '', startsAt: '06:00', days: [1, 2, 3, 4, 5, 6, 7], crews: [] }).focus() } }, t('oneMore'));
 
   function add(shift) {
     const id = `shift-${++made}`;
@@ -16,10 +19,10 @@ export function shiftRows() {
     const crews = el('input', { id: `${id}-crews`, autocomplete: 'off', value: shift.crews.join(' '), data: { field: 'crews' } });
     const days = WEEK.map((word, i) => el('label', { class: 'chip' }, el('input', { type: 'checkbox', value: i + 1, checked: shift.days.includes(i + 1) }), el('span', {}, word)));
     const row = el('li', {},
-      place(`${id}-name`, 'Name', name), place(`${id}-at`, 'Begins', at),
-      el('fieldset', {}, el('legend', {}, 'On'), el('div', { class: 'chips' }, days)),
-      place(`${id}-crews`, 'Crews, one a day in turn (empty: not told apart)', crews),
-      el('button', { type: 'button', class: 'quiet', on: { click: () => (row.remove(), bounds()) } }, 'Take it out'));
+      place(`${id}-name`, t('name'), name), place(`${id}-at`, t('begins'), at),
+      el('fieldset', {}, el('legend', {}, t('on')), el('div', { class: 'chips' }, days)),
+      place(`${id}-crews`, t('crews'), crews),
+      el('button', { type: 'button', class: 'quiet', on: { click: () => (row.remove(), bounds()) } }, t('takeOut')));
     list.append(row);
     bounds();
     return name;

@@ -1,12 +1,14 @@
 /** When shifts begin, who takes them in turn, and how many lines one person looks after; set with a name and a reason. */
 import { getJson, postJson } from './api.js';
 import { el, setText } from './elements.js';
-import { plural } from './format.js';
+import { number } from './format.js';
 import { allow, signature } from './person.js';
 import { day, momentOf, synchronise, timeOfDay } from './plantClock.js';
 import { shiftRows, WEEK } from './shiftRows.js';
 import { troubleLine } from './trouble.js';
+import { room } from './text.js';
 
+const t = await room('shifts');
 const LONGEST = 500;
 
 export function mount(root) {
@@ -19,15 +21,15 @@ export function mount(root) {
   const reason = el('textarea', { id: 'shift-reason', rows: 2, maxlength: LONGEST });
   const wanting = el('p', { class: 'said', role: 'status' });
   const form = el('form', { class: 'shift-form', novalidate: true, on: { submit } },
-    el('h2', {}, 'Another calendar'),
-    el('p', { class: 'soft' }, 'A shift goes on until the next one begins, and belongs to the day on which it begins. Where clocks change, the shift across the change has an hour more or less.'),
+    el('h2', {}, t('another')),
+    el('p', { class: 'soft' }, t('lead')),
     rows.node,
-    field('lines-each', 'Lines that one person looks after', lines),
-    field('holds-from', 'From which day on', from),
-    field('shift-reason', 'Reason', reason),
+    field('lines-each', t('linesEach'), lines),
+    field('holds-from', t('fromDay'), from),
+    field('shift-reason', t('reason'), reason),
     signature('decide'),
-    allow(el('button', { type: 'submit', class: 'decide', data: { action: 'set-shifts' } }, 'Let this calendar hold'), 'decide'), wanting);
-  root.replaceChildren(el('div', { class: 'shifts-head' }, el('h1', {}, 'Shifts'), el('p', { class: 'soft' }, el('a', { href: '/handover.html' }, 'Handover'))), said, trouble.node, el('div', { class: 'shifts-body' }, inForce, form));
+    allow(el('button', { type: 'submit', class: 'decide', data: { action: 'set-shifts' } }, t('letHold')), 'decide'), wanting);
+  root.replaceChildren(el('div', { class: 'shifts-head' }, el('h1', {}, t('shifts')), el('p', { class: 'soft' }, el('a', { href: '/handover.html' }, t('handover')))), said, trouble.node, el('div', { class: 'shifts-body' }, inForce, form));
 
   async function refresh() {
     try {
@@ -48,20 +50,20 @@ export function mount(root) {
     event.preventDefault();
     const body = { shifts: rows.read(), linesPerOperator: Math.trunc(Number(lines.value)), holdsFrom: from.value, reason: reason.value.trim() };
     if (body.reason === '') {
-      setText(wanting, 'Write the reason: whoever wonders whose shift it was will ask.');
+      setText(wanting, t('needsReason'));
       return reason.focus();
     }
-    setText(wanting, 'Being kept\u2026');
+    setText(wanting, t('beingKept'));
     try {
       const { version, holdsFrom } = await postJson('/api/v1/shifts', body);
       reason.value = '';
       setText(wanting, '');
       said.hidden = false;
-      setText(said, `Version ${version} holds from ${holdsFrom} on.`);
+      setText(said, t('holdsNow', { version, from: holdsFrom }));
       said.focus();
       refresh();
     } catch (error) {
-      setText(wanting, `Not kept. ${error.sentence ?? error.message}`);
+      setText(wanting, t('notKept', { why: error.sentence ?? error.message }));
     }
   }
 
@@ -72,24 +74,24 @@ export function mount(root) {
 const field = (id, words, input) => el('div', { class: 'shift-field' }, el('label', { for: id }, words), input);
 
 function nowOf({ current, ahead, versions, zone }) {
-  const hours = (one) => `${Number(one.hours.toFixed(1))} h`;
+  const hours = (one) => t('hours', { h: number(one.hours, one.hours % 1 === 0 ? 0 : 1) });
   return [
-    el('h2', {}, 'In force'),
-    el('p', { class: 'shift-now' }, el('strong', {}, current.name), ` until ${timeOfDay(Date.parse(current.to))}${current.crew ? `, crew ${current.crew}` : ''}`),
-    el('p', { class: 'soft' }, `Times of ${zone}.`),
-    el('div', { class: 'table-frame', role: 'region', 'aria-label': 'Shifts of the next two weeks', tabindex: 0 }, el('table', {},
-      el('caption', {}, 'The next two weeks'),
-      el('thead', {}, el('tr', {}, ['Day', 'Shift', 'From', 'Long', 'Crew'].map((words) => el('th', { scope: 'col' }, words)))),
+    el('h2', {}, t('inForce')),
+    el('p', { class: 'shift-now' }, el('strong', {}, current.name), t(current.crew ? 'untilCrew' : 'until', { at: timeOfDay(Date.parse(current.to)), crew: current.crew })),
+    el('p', { class: 'soft' }, t('timesOf', { zone })),
+    el('div', { class: 'table-frame', role: 'region', 'aria-label': t('shiftsAhead'), tabindex: 0 }, el('table', {},
+      el('caption', {}, t('nextTwoWeeks')),
+      el('thead', {}, el('tr', {}, ['day', 'shift', 'from', 'long', 'crew'].map((name) => el('th', { scope: 'col' }, t(`col.${name}`))))),
       el('tbody', {}, ahead.map((one) => el('tr', {}, el('td', {}, day(Date.parse(`${one.day}T12:00:00Z`))),
         el('td', {}, el('a', { href: `/handover.html?${new URLSearchParams({ shift: one.shift })}` }, one.name)),
         el('td', {}, timeOfDay(Date.parse(one.from))), el('td', {}, hours(one)), el('td', {}, one.crew ?? '\u2013')))))),
-    el('h2', {}, 'Decided'),
-    versions.length === 0 ? el('p', { class: 'soft' }, 'Nobody has set a calendar yet: three shifts of eight hours hold, and two lines a person.')
+    el('h2', {}, t('decided')),
+    versions.length === 0 ? el('p', { class: 'soft' }, t('nobodySet'))
       : el('ol', { class: 'plain' }, versions.map(versionOf)),
   ];
 }
 
 function versionOf({ version, holdsFrom, shifts, linesPerOperator, by, reason, at }) {
-  const words = shifts.map(({ name, startsAt, days }) => `${name} ${startsAt}${days.length < 7 ? ` (${days.map((number) => WEEK[number - 1]).join(' ')})` : ''}`);
-  return el('li', {}, el('strong', {}, `Version ${version}, from ${holdsFrom} on`), `: ${words.join(', ')}; ${plural(linesPerOperator, 'line')} a person. ${by}, ${momentOf(at)}: `, el('q', {}, reason));
+  const words = shifts.map(({ name, startsAt, days }) => t(days.length < 7 ? 'shiftOn' : 'shiftAt', { name, at: startsAt, days: days.map((day) => WEEK[day - 1]).join(' ') }));
+  return el('li', {}, el('strong', {}, t('versionFrom', { version, from: holdsFrom })), t('versionIs', { shifts: words.join(', '), lines: t('linesAPerson', { n: linesPerOperator }), by, at: momentOf(at) }), el('q', {}, reason));
 }

@@ -1,5 +1,8 @@
 /** A button that asks once more before it does what cannot be taken back. */
 import { el } from './elements.js';
+import { room } from './text.js';
+
+const t = await room('frame');
 
 export function twice(words, again, act) {
   const place = el('span', { class: 'people-ways' });
@@ -7,7 +10,7 @@ export function twice(words, again, act) {
 
   function ask() {
     const sure = el('button', { type: 'button', on: { click: () => (rest(), act()) } }, `${again}?`);
-    place.replaceChildren(sure, el('button', { type: 'button', class: 'quiet', on: { click: () => (rest(), first.focus()) } }, 'Not now'));
+    place.replaceChildren(sure, el('button', { type: 'button', class: 'quiet', on: { click: () => (rest(), first.focus()) } }, t('notNow')));
     sure.focus();
   }
 
