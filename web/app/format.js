@@ -6,6 +6,7 @@ import { decimalSign, locale, unitOf } from './choices.js';
 
 const FIGURE_SPACE = '\u2007';
 const LISTS = new Intl.ListFormat(locale(), { type: 'conjunction' });
+const CHOICES = new Intl.ListFormat(locale(), { type: 'disjunction' });
 const MINUS = '\u2212';
 
 /** Decimals that suit a thickness of this size, for `um`. */
@@ -74,6 +75,11 @@ export function plural(n, one, many = `${one}s`) {
 /** a, b and c */
 export function list(words) {
   return LISTS.format(words.map(String));
+}
+
+/** a, b or c */
+export function oneOf(words) {
+  return CHOICES.format(words.map(String));
 }
 
 function isNumber(value) {

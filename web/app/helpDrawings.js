@@ -2,7 +2,9 @@
 import { el, svg } from './elements.js';
 import { drawFilm } from './film.js';
 import { drawRibbon } from './ribbon.js';
+import { room } from './text.js';
 
+const t = await room('help');
 const LAYERS = [
   ['Outer skin', ['skin'], 14, 14.1],
   ['Core', ['core'], 12, 11.9],
@@ -13,7 +15,7 @@ const LAYERS = [
 
 /** Draws itself once it has a place in the page. */
 export function helpFilm() {
-  const film = svg('svg', { class: 'film', role: 'img', 'aria-label': 'Section of a film with five layers; the tie is thinner than target' });
+  const film = svg('svg', { class: 'film', role: 'img', 'aria-label': t('filmDrawn') });
   const frame = el('div', { class: 'help-film' }, film);
   const draw = () => {
     const { width } = frame.getBoundingClientRect();
@@ -27,7 +29,7 @@ export function helpFilm() {
 const MEANS = [3.0, 3.02, 2.99, 3.01, 2.98, 3.0, 3.03, 2.99, 3.01, 3.0, 2.98, 3.01, 3.0, 2.97, 2.96, 2.97, 2.95, 2.94, 2.92, 2.9];
 
 export function helpRibbon() {
-  const ribbon = svg('svg', { class: 'ribbon', role: 'img', 'aria-label': 'A ribbon whose trace leaves the paper strip at its end' });
+  const ribbon = svg('svg', { class: 'ribbon', role: 'img', 'aria-label': t('ribbonDrawn') });
   const frame = el('div', { class: 'help-ribbon' }, ribbon);
   const draw = () => {
     const layer = { limits: { lower: 2.94, centre: 3, upper: 3.06 }, recent: { takenAt: MEANS.map((um, i) => i), mean: MEANS } };
@@ -50,13 +52,13 @@ export function helpChart() {
   ];
   const dots = MEANS.map((um, i) => svg('circle', { class: 'now', cx: x(i), cy: y(um), r: 2.5 }));
   const rings = [18, 19].map((i) => svg('circle', { class: 'ring', cx: x(i), cy: y(MEANS[i]), r: 7 }));
-  return svg('svg', { class: 'ribbon help-chart', viewBox: '0 0 470 260', role: 'img', 'aria-label': 'A mean chart: control limits are lines, the specification is hatched land' },
+  return svg('svg', { class: 'ribbon help-chart', viewBox: '0 0 470 260', role: 'img', 'aria-label': t('chartDrawn') },
     svg('defs', {}, svg('pattern', { id: 'help-land', width: 9, height: 9, patternUnits: 'userSpaceOnUse' }, svg('path', { class: 'hatch', d: 'M-2 11 11 -2M-2 2 2 -2M7 11 11 7' }))),
     svg('rect', { x: 20, y: 2, width: right - 20, height: 24, fill: 'url(#help-land)' }),
     svg('rect', { x: 20, y: 232, width: right - 20, height: 24, fill: 'url(#help-land)' }),
-    svg('text', { class: 'caption', x: right + 8, y: 18 }, 'out of spec'),
-    svg('text', { class: 'caption', x: right + 8, y: 248 }, 'out of spec'),
-    limit(3.06, 'UCL'), limit(3, 'centre'), limit(2.94, 'LCL'),
+    svg('text', { class: 'caption', x: right + 8, y: 18 }, t('outOfSpec')),
+    svg('text', { class: 'caption', x: right + 8, y: 248 }, t('outOfSpec')),
+    limit(3.06, 'UCL'), limit(3, t('centre')), limit(2.94, 'LCL'),
     svg('path', { class: 'trace', d }), dots, rings,
-    svg('text', { class: 'caption strong', x: right, y: y(2.9) + 24, 'text-anchor': 'end' }, 'beyond limit'));
+    svg('text', { class: 'caption strong', x: right, y: y(2.9) + 24, 'text-anchor': 'end' }, t('beyond')));
 }

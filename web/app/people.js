@@ -4,11 +4,14 @@ import { may, whyNot } from './person.js';
 import { peoplePart } from './peopleList.js';
 import { tokensPart } from './tokenList.js';
 import { troubleLine } from './trouble.js';
+import { room } from './text.js';
+
+const t = await room('people');
 
 export function mount(root) {
   const trouble = troubleLine();
   const secret = el('div', { role: 'status' });
-  const head = el('div', { class: 'people-head' }, el('h1', {}, 'People'));
+  const head = el('div', { class: 'people-head' }, el('h1', {}, t('title')));
   document.documentElement.dataset.ready = 'true';
   if (!may('administer')) {
     root.replaceChildren(head, whyNot('administer'));
@@ -23,6 +26,6 @@ export function mount(root) {
 function shownOnce(words, text, done) {
   return el('div', { class: 'people-secret', data: { once: 'true' } },
     el('p', {}, words), el('code', {}, text),
-    el('p', { class: 'soft' }, 'Shown this once: hand it over now. Nobody can look it up later.'),
-    el('button', { type: 'button', class: 'quiet', on: { click: done } }, 'I have it'));
+    el('p', { class: 'soft' }, t('onceOnly')),
+    el('button', { type: 'button', class: 'quiet', on: { click: done } }, t('haveIt')));
 }

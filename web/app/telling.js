@@ -1,7 +1,6 @@
 /** The page of who is told of alarms: sentences first, forms where somebody asks for them, then what became of the messages. */
 import { getJson } from './api.js';
 import { el, setText } from './elements.js';
-import { plural } from './format.js';
 import * as live from './live.js';
 import { synchronise } from './plantClock.js';
 import { throttled } from './refresh.js';
@@ -10,7 +9,9 @@ import { ruleForm } from './tellingRuleForm.js';
 import { rulesList } from './tellingRules.js';
 import { settingsForm, settingsWords } from './tellingSettings.js';
 import { troubleLine } from './trouble.js';
+import { room } from './text.js';
 
+const t = await room('telling');
 const LEAST_BETWEEN_MS = 2_000;
 const OUTBOX_EVERY_MS = 10_000;
 
@@ -22,8 +23,8 @@ export function mount(root) {
   const how = el('div', {});
   const messages = el('div', {});
   const body = el('div', { class: 'telling-body', hidden: true },
-    part('Who is told', who), part('How messages go out', how), part('Messages', messages));
-  root.replaceChildren(el('div', { class: 'telling-head' }, el('h1', {}, 'Telling people'), lead), trouble.node, said, body);
+    part(t('whoIsTold'), who), part(t('howOut'), how), part(t('messages'), messages));
+  root.replaceChildren(el('div', { class: 'telling-head' }, el('h1', {}, t('title')), lead), trouble.node, said, body);
   let lines = [];
 
   async function refresh() {
@@ -45,11 +46,11 @@ export function mount(root) {
 
   function showRules(rules, settings) {
     const open = (rule) => edit(who, ruleForm(rule, lines, done, () => showRules(rules, settings)));
-    const add = el('button', { type: 'button', class: rules.length > 0 ? 'quiet' : null, data: { action: 'add-rule' }, on: { click: () => open(null) } }, rules.length > 0 ? 'Tell somebody else' : 'Name who is told');
+    const add = el('button', { type: 'button', class: rules.length > 0 ? 'quiet' : null, data: { action: 'add-rule' }, on: { click: () => open(null) } }, t(rules.length > 0 ? 'tellElse' : 'nameWho'));
     who.replaceChildren(
       rules.length > 0
         ? rulesList(rules, { change: open, done })
-        : el('p', { class: 'nothing' }, 'Nobody is told of alarms yet: whoever looks at the board sees them, and nobody else does. Name the first one who is to be told; a shift lead for what opens, somebody else for what nobody takes.'),
+        : el('p', { class: 'nothing' }, t('nobodyYet')),
       el('div', { class: 'telling-buttons' }, add));
   }
 
@@ -83,12 +84,12 @@ export function mount(root) {
 function leadOf(rules, { mail }) {
   const on = rules.filter(({ state }) => state === 'on');
   if (on.length === 0) {
-    return 'An alarm that nobody looks at helps nobody.';
+    return t('leadNone');
   }
   const byMail = on.filter(({ channel }) => channel === 'email').length;
-  const wanting = byMail > 0 && !mail ? ' E-mail waits until a mail server is set up below.' : '';
-  const escalated = on.some(({ events }) => events.includes('escalated')) ? '' : ' Nobody is told when an alarm is not taken.';
-  return `${plural(on.length, 'rule')} ${on.length === 1 ? 'says' : 'say'} who is told.${wanting}${escalated}`.replace(/^o/, 'O');
+  const wanting = byMail > 0 && !mail ? t('mailWaits') : '';
+  const escalated = on.some(({ events }) => events.includes('escalated')) ? '' : t('nobodyEscalated');
+  return [t('rules', { n: on.length }), wanting, escalated].filter(Boolean).join(' ');
 }
 
 function part(title, ...content) {

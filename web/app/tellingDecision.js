@@ -1,6 +1,9 @@
 /** Who decides and why, at the end of a form; and what every form on the page shares. */
 import { el, setText } from './elements.js';
 import { allow, signature } from './person.js';
+import { room } from './text.js';
+
+const t = await room('telling');
 
 export function field(id, label, input, help = null) {
   return el('div', { class: 'field' }, el('label', { for: id }, label), input, help ? el('p', { class: 'soft', id: `${id}-help` }, help) : null);
@@ -30,8 +33,8 @@ export function decision(prefix, verb, keep, leave) {
 
   async function submit(event) {
     event.preventDefault();
-    const wanting = reason.value.trim() === '' ? [reason, 'Write the reason: whoever is not told will ask for it.'] : null;
-    setText(said, wanting ? wanting[1] : 'Being kept\u2026');
+    const wanting = reason.value.trim() === '' ? [reason, t('needsReason')] : null;
+    setText(said, wanting ? wanting[1] : t('beingKept'));
     if (wanting) {
       return wanting[0].focus();
     }
@@ -39,14 +42,14 @@ export function decision(prefix, verb, keep, leave) {
     try {
       await keep({ reason: reason.value.trim() });
     } catch (error) {
-      setText(said, `Not kept. ${error.sentence ?? error.message}`);
+      setText(said, t('notKept', { why: error.sentence ?? error.message }));
     }
     button.disabled = false;
   }
   const node = el('div', { class: 'telling-decision' },
-    field(`${prefix}-reason`, 'Reason', reason),
+    field(`${prefix}-reason`, t('reason'), reason),
     signature('administer'),
-    el('div', { class: 'telling-buttons' }, button, el('button', { type: 'button', class: 'quiet', on: { click: leave } }, 'Leave it as it was')),
+    el('div', { class: 'telling-buttons' }, button, el('button', { type: 'button', class: 'quiet', on: { click: leave } }, t('leave'))),
     said);
   return { node, submit };
 }

@@ -4,6 +4,9 @@ import { el, setText } from './elements.js';
 import { decision } from './tellingDecision.js';
 import { quietSentence, ruleSentence } from './tellingWords.js';
 import { momentOf } from './plantClock.js';
+import { room } from './text.js';
+
+const t = await room('telling');
 
 /** `hooks`: change(rule) opens its form, done(words) after something was kept. */
 export function rulesList(rules, hooks) {
@@ -26,28 +29,28 @@ function ruleItem(rule, hooks) {
     place.querySelector('input').focus();
   }
   return el('li', { data: { rule: rule.id, state: rule.state } },
-    el('p', { class: 'rule-words' }, isOn ? null : el('strong', { class: 'rule-off' }, 'Off: '), ruleSentence(rule)),
+    el('p', { class: 'rule-words' }, isOn ? null : el('strong', { class: 'rule-off' }, t('off')), ruleSentence(rule)),
     el('p', { class: 'soft' }, quietSentence(rule)),
-    el('p', { class: 'soft rule-decided' }, `${rule.decided.by}, ${momentOf(rule.decided.at)}: `, el('q', {}, rule.decided.reason)),
+    el('p', { class: 'soft rule-decided' }, t('decidedBy', { by: rule.decided.by, at: momentOf(rule.decided.at) }), el('q', {}, rule.decided.reason)),
     el('div', { class: 'telling-buttons' },
       testButton({ rule: rule.id }, said),
-      el('button', { type: 'button', class: 'quiet', data: { action: 'change-rule' }, on: { click: () => hooks.change(rule) } }, 'Change'),
-      isOn ? move('off', 'Turn off', `${rule.name} is not told any more until this is turned on again.`) : move('on', 'Turn on', `${rule.name} is told again.`),
-      move('removed', 'Remove', `${rule.name} is not told any more.`)),
+      el('button', { type: 'button', class: 'quiet', data: { action: 'change-rule' }, on: { click: () => hooks.change(rule) } }, t('change')),
+      isOn ? move('off', t('turnOff'), t('turnedOff', rule)) : move('on', t('turnOn'), t('turnedOn', rule)),
+      move('removed', t('remove'), t('removed', rule))),
     said, place);
 }
 
 /** Sends a test at once and says what the other side answered. `body()` may be given where it is not known yet. */
 export function testButton(body, said) {
-  const button = el('button', { type: 'button', class: 'quiet', data: { action: 'test' }, on: { click: test } }, 'Send a test');
+  const button = el('button', { type: 'button', class: 'quiet', data: { action: 'test' }, on: { click: test } }, t('sendTest'));
 
   async function test() {
     button.disabled = true;
-    setText(said, 'On its way\u2026');
+    setText(said, t('onItsWay'));
     try {
       const asked = typeof body === 'function' ? body() : body;
       const { sent, words } = await postJson('/api/v1/telling/test', asked);
-      setText(said, sent ? `It went out: ${words}.` : `It did not go out: ${words}.`);
+      setText(said, t(sent ? 'wentOut' : 'didNot', { words }));
       said.dataset.sent = sent;
     } catch (error) {
       setText(said, error.sentence ?? error.message);

@@ -4,6 +4,9 @@ import { el } from './elements.js';
 import { decision, field, select, text } from './tellingDecision.js';
 import { testButton } from './tellingRules.js';
 import { escalationSentence, linkSentence, mailSentence, SECURITY } from './tellingWords.js';
+import { room } from './text.js';
+
+const t = await room('telling');
 
 export function settingsWords(settings, change) {
   const said = el('p', { class: 'said', role: 'status' });
@@ -11,13 +14,13 @@ export function settingsWords(settings, change) {
   return el('div', { class: 'telling-settings' },
     el('p', {}, mailSentence(settings)),
     settings.mail
-      ? el('div', { class: 'test-mail' }, field('test-email', 'Try it: an e-mail address', to), testButton(() => ({ email: to.value.trim() }), said))
+      ? el('div', { class: 'test-mail' }, field('test-email', t('tryMail'), to), testButton(() => ({ email: to.value.trim() }), said))
       : null,
     said,
     el('p', {}, linkSentence(settings)),
     el('p', {}, escalationSentence(settings)),
     el('div', { class: 'telling-buttons' },
-      el('button', { type: 'button', class: settings.mail ? 'quiet' : null, data: { action: 'change-settings' }, on: { click: change } }, settings.mail ? 'Change this' : 'Set up the mail server')));
+      el('button', { type: 'button', class: settings.mail ? 'quiet' : null, data: { action: 'change-settings' }, on: { click: change } }, t(settings.mail ? 'changeThis' : 'setUpMail'))));
 }
 
 export function settingsForm(settings, done, leave) {
@@ -26,7 +29,7 @@ export function settingsForm(settings, done, leave) {
   const port = text('mail-port', mail.port, { type: 'number', min: 1, max: 65535 });
   const security = select('mail-security', SECURITY, mail.security);
   const user = text('mail-user', mail.user, { maxlength: 253, spellcheck: 'false' });
-  const password = text('mail-password', '', { type: 'password', maxlength: 500, autocomplete: 'new-password', placeholder: { set: 'kept; write another one to change it', environment: 'comes from the environment', none: '' }[settings.password] });
+  const password = text('mail-password', '', { type: 'password', maxlength: 500, autocomplete: 'new-password', placeholder: { set: t('keptSecret'), environment: t('fromEnvironment'), none: '' }[settings.password] });
   const from = text('mail-from', mail.from, { type: 'email', maxlength: 254 });
   const address = text('public-address', settings.publicAddress, { maxlength: 2000, spellcheck: 'false', placeholder: 'https://filmward.plant.example' });
   const times = ['high', 'medium', 'low', 'again'].map((name) => [`${name}Minutes`, text(`${name}-minutes`, settings.escalation[`${name}Minutes`], { type: 'number', min: 1, max: 10080 })]);
@@ -41,19 +44,19 @@ export function settingsForm(settings, done, leave) {
   });
   const keep = async (decided) => {
     await postJson('/api/v1/telling/settings', { ...body(), ...decided });
-    done('Messages go out so from now on.');
+    done(t('soFromNow'));
   };
-  const deciding = decision('settings', 'Keep this', keep, leave);
+  const deciding = decision('settings', t('keepThis'), keep, leave);
   const [high, medium, low, again] = times.map(([, input]) => input);
   return el('form', { class: 'telling-form', novalidate: true, on: { submit: deciding.submit } },
-    el('h3', { tabindex: -1 }, 'Change this, and say why'),
-    el('fieldset', {}, el('legend', {}, 'Mail server'), el('div', { class: 'fields' },
-      field('mail-host', 'Name', host, 'Empty: no e-mail'), field('mail-security', 'Encryption', security), field('mail-port', 'Port', port),
-      field('mail-from', 'Messages come from', from), field('mail-user', 'User', user, 'Empty where it asks for none'),
-      field('mail-password', 'Password', password, 'It cannot be read again. Another server, port, encryption or user asks for it anew.'))),
-    el('div', { class: 'fields' }, field('public-address', 'Where people reach these pages', address, 'For the link in each message; empty for none')),
-    el('fieldset', {}, el('legend', {}, 'Escalated where nobody takes it, after so many minutes'), el('div', { class: 'fields' },
-      field('high-minutes', 'High priority', high), field('medium-minutes', 'Medium priority', medium),
-      field('low-minutes', 'Low priority', low, 'Empty: never'), field('again-minutes', 'Again after', again, 'Empty: once only'))),
+    el('h3', { tabindex: -1 }, t('changeWhy')),
+    el('fieldset', {}, el('legend', {}, t('mailServer')), el('div', { class: 'fields' },
+      field('mail-host', t('name'), host, t('noMailHelp')), field('mail-security', t('encryption'), security), field('mail-port', t('port'), port),
+      field('mail-from', t('comeFrom'), from), field('mail-user', t('user'), user, t('userHelp')),
+      field('mail-password', t('password'), password, t('passwordHelp')))),
+    el('div', { class: 'fields' }, field('public-address', t('reach'), address, t('reachHelp'))),
+    el('fieldset', {}, el('legend', {}, t('escalatedAfter')), el('div', { class: 'fields' },
+      field('high-minutes', t('high'), high), field('medium-minutes', t('medium'), medium),
+      field('low-minutes', t('low'), low, t('never')), field('again-minutes', t('againAfter'), again, t('onceOnly')))),
     deciding.node);
 }
