@@ -68,15 +68,23 @@ function alarms({ opened, openAtEnd, unexplained, medianSeconds, causes }) {
     causes.length === 0 ? null : el('ul', {}, causes.map(({ words, alarms: n }) => el('li', {}, t('causeOf', { cause: words, n })))));
 }
 
-function gauge({ calibrations, flagged, heldOut, study }) {
+function gauge({ calibrations, flagged, heldOut, study, scalings, limitsOtherwise }) {
   return part(t('gauge'),
     el('p', {}, t('flagged', { n: flagged, held: heldOut })),
     calibrations.length === 0 ? el('p', {}, t('noCalibration')) : el('ul', {}, calibrations.map((one) => el('li', {}, t('calibrated', { layer: one.layer, gauge: one.gauge, at: momentOf(one.at), before: number(one.beforeMps, 0), found: number(one.foundMps, 0) })))),
+    scalings.length === 0 ? el('p', {}, t('asExported')) : el('ul', {}, scalings.map((one) => el('li', {}, shownWords(one)))),
+    limitsOtherwise.length === 0 ? null : el('p', { class: 'caution' }, t('limitsOtherwise', { versions: limitsOtherwise.join(', ') })),
     study === null ? el('p', {}, t('noStudy')) : [el('p', {}, t('studied', { gauge: study.gauge, at: momentOf(study.finishedAt) })), el('ul', {}, study.layers.map(({ layer, percentTolerance, accepted }) => t('studyLayer', { layer, percent: percentTolerance === null ? '\u2013' : number(percentTolerance, 0), accepted: accepted === null ? '\u2013' : number(100 * accepted, 1) })).map((words) => el('li', {}, words)))]);
 }
 
 function limits(moves) {
   return part(t('limits'), moves.length === 0 ? el('p', {}, t('noLimits')) : el('ul', {}, moves.map(({ at, by, version, state, reason }) => el('li', {}, t('limitsMove', { at: momentOf(at), by, version, state, reason })))));
+}
+
+/** From when on readings of a layer are shown with which velocity. */
+function shownWords({ layer, version, from, factor, velocityMps, percentPerKelvin, atC, by, reason }) {
+  const words = { layer, version, at: momentOf(from), factor: number(factor, 5), mps: number(velocityMps, 1), percent: number(percentPerKelvin, 2), celsius: number(atC, 1), by, reason };
+  return t(percentPerKelvin === null ? 'shownFrom' : 'shownFromWarm', words);
 }
 
 function samples({ received, charted, expected, missingReadings, structureChanged }, leftOut) {

@@ -7,6 +7,7 @@ import dev.filmward.report.FilmWeek.GaugeWeek;
 import dev.filmward.report.FilmWeek.LastStudy;
 import dev.filmward.report.FilmWeek.LeftOut;
 import dev.filmward.report.FilmWeek.LimitsMove;
+import dev.filmward.report.FilmWeek.ScalingWeek;
 import java.util.Optional;
 
 /**
@@ -34,7 +35,9 @@ final class CustomerEdition {
             gauge.flagged(),
             gauge.heldOut(),
             gauge.kinds(),
-            gauge.study().map(CustomerEdition::of)),
+            gauge.study().map(CustomerEdition::of),
+            gauge.scalings().stream().map(CustomerEdition::of).toList(),
+            gauge.limitsOtherwise()),
         film.limits().stream()
             .map(move -> new LimitsMove(move.at(), NOBODY, move.version(), move.state(), NOBODY))
             .toList(),
@@ -81,6 +84,21 @@ final class CustomerEdition {
         each.beforeMps(),
         each.foundMps(),
         each.uMps());
+  }
+
+  private static ScalingWeek of(ScalingWeek each) {
+    return new ScalingWeek(
+        each.from(),
+        each.position(),
+        each.layer(),
+        each.version(),
+        each.factor(),
+        each.offsetUm(),
+        each.velocityMps(),
+        each.percentPerKelvin(),
+        each.atC(),
+        NOBODY,
+        NOBODY);
   }
 
   private static LastStudy of(LastStudy study) {

@@ -107,7 +107,9 @@ final class FilmFacts {
         flagged.stream().filter(FilmFacts::looksMisread).count(),
         flagged.stream().filter(ScreenedSample::isOutOfCharts).count(),
         kinds,
-        new LastStudies(tables, structure, week.to()).find(tallies));
+        new LastStudies(tables, structure, week.to()).find(tallies),
+        new ShownOtherwise(tables, line, structure, week).scalings(),
+        new ShownOtherwise(tables, line, structure, week).limits());
   }
 
   /** A reading or a lane that is only missing is told with the data, not as misread. */

@@ -79,18 +79,45 @@ public record FilmWeek(
    * @param flagged samples that look misread, beyond a reading or a lane that is only missing
    * @param heldOut samples with flags that are not charted
    * @param kinds samples by the code of each kind of flag, missing readings too
+   * @param scalings how readings of the week are shown otherwise than exported, by the time from
+   *     which that holds; a report of before this was kept has none
+   * @param limitsOtherwise versions of limits that were computed of readings at another velocity
+   *     than those that they are drawn over
    */
   public record GaugeWeek(
       List<CalibrationWeek> calibrations,
       long flagged,
       long heldOut,
       Map<String, Long> kinds,
-      Optional<LastStudy> study) {
+      Optional<LastStudy> study,
+      List<ScalingWeek> scalings,
+      List<Integer> limitsOtherwise) {
+    @SuppressWarnings("ConstantValue") // what was kept as JSON before these were there
     public GaugeWeek {
+      scalings = scalings == null ? List.of() : List.copyOf(scalings);
+      limitsOtherwise = limitsOtherwise == null ? List.of() : List.copyOf(limitsOtherwise);
       calibrations = List.copyOf(calibrations);
       kinds = Map.copyOf(kinds);
     }
   }
+
+  /**
+   * How readings of a layer are shown from a moment on: factor times the exported one and offset,
+   * and where the temperature of the film was measured, times 1 + percent by kelvin / 100 times its
+   * distance from {@code atC}.
+   */
+  public record ScalingWeek(
+      Instant from,
+      int position,
+      String layer,
+      int version,
+      double factor,
+      double offsetUm,
+      double velocityMps,
+      OptionalDouble percentPerKelvin,
+      OptionalDouble atC,
+      String by,
+      String reason) {}
 
   /** A calibration in the week. */
   public record CalibrationWeek(

@@ -49,6 +49,7 @@ public final class ReportDiff {
       put(figures, film, "", "expected", String.valueOf(film.samples().expected()));
       put(figures, film, "", "missing", String.valueOf(film.samples().missingReadings()));
       put(figures, film, "", "calibrations", String.valueOf(film.gauge().calibrations().size()));
+      put(figures, film, "", "scalings", String.valueOf(film.gauge().scalings().size()));
       put(figures, film, "", "limits", String.valueOf(film.limits().size()));
       put(figures, film, "", "leftOut", String.valueOf(film.leftOut().size()));
       put(figures, film, "", "alarms", String.valueOf(film.alarms().opened()));

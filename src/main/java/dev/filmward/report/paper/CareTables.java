@@ -6,12 +6,14 @@ import dev.filmward.report.FilmWeek.GaugeWeek;
 import dev.filmward.report.FilmWeek.LastStudy;
 import dev.filmward.report.FilmWeek.LeftOut;
 import dev.filmward.report.FilmWeek.SamplesWeek;
+import dev.filmward.report.FilmWeek.ScalingWeek;
 import dev.filmward.report.FilmWeek.StudyLayer;
 import dev.filmward.report.paper.Block.Facts;
 import dev.filmward.report.paper.Block.Facts.Fact;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 import java.util.TreeMap;
 
 /**
@@ -78,6 +80,12 @@ final class CareTables {
     } else {
       blocks.add(calibrations(gauge));
     }
+    if (gauge.scalings().isEmpty()) {
+      blocks.add(plain("scalings.none"));
+    } else {
+      blocks.add(scalings(gauge));
+      blocks.add(plain("scalings.note"));
+    }
     gauge
         .study()
         .ifPresentOrElse(found -> study(blocks, found), () -> blocks.add(plain("study.none")));
@@ -107,6 +115,44 @@ final class CareTables {
                         Cell.number(each.uMps(), 1, texts),
                         Cell.text(wording.by(each.by()))))
             .toList());
+  }
+
+  private Block scalings(GaugeWeek gauge) {
+    return table(
+        "scalings",
+        List.of(
+            words("at", 2.8),
+            words("name", 2),
+            figures("version", 1.2),
+            figures("factor", 1.6),
+            figures("offsetUm", 1.4),
+            figures("shownMps", 1.5),
+            words("byTemperature", 3),
+            words("by", 2)),
+        gauge.scalings().stream()
+            .map(
+                each ->
+                    Block.Table.Row.of(
+                        Cell.text(wording.moment(each.from())),
+                        Cell.text(each.layer()),
+                        Cell.number((double) each.version(), 0, texts),
+                        Cell.number(each.factor(), 5, texts),
+                        Cell.number(each.offsetUm(), 2, texts),
+                        Cell.number(each.velocityMps(), 1, texts),
+                        Cell.text(temperature(each)),
+                        Cell.text(wording.by(each.by()))))
+            .toList());
+  }
+
+  private String temperature(ScalingWeek each) {
+    return each.percentPerKelvin().isEmpty()
+        ? texts.say("none")
+        : texts.say(
+            "scalings.warm",
+            "percent",
+            texts.number(each.percentPerKelvin(), 2),
+            "at",
+            texts.number(each.atC(), 1));
   }
 
   private void study(List<Block> blocks, LastStudy study) {
@@ -151,6 +197,7 @@ final class CareTables {
 
   List<Block> limits(String id) {
     List<Block> blocks = started(id, "limits");
+    otherwise().ifPresent(blocks::add);
     if (film.limits().isEmpty()) {
       blocks.add(plain("limits.none"));
       return blocks;
@@ -175,6 +222,16 @@ final class CareTables {
                             Cell.text(wording.by(move.reason()))))
                 .toList()));
     return blocks;
+  }
+
+  private Optional<Block> otherwise() {
+    List<String> versions = film.gauge().limitsOtherwise().stream().map(String::valueOf).toList();
+    return versions.isEmpty()
+        ? Optional.empty()
+        : Optional.of(
+            new Block.Paragraph(
+                texts.say("limits.otherwise", "versions", String.join(", ", versions)),
+                Block.Voice.PLAIN));
   }
 
   List<Block> samples(String id) {

@@ -105,6 +105,7 @@ final class WeekCharts {
             seconds(wording.report().to()),
             gap(each.chart()),
             days(),
+            moments(each),
             points,
             land(each, measure),
             texts.say("control.lower", "value", texts.number(last.lower(), measure.decimals())),
@@ -122,6 +123,19 @@ final class WeekCharts {
             texts.number((double) points.size(), 0),
             "signals",
             texts.number((double) signals, 0)));
+  }
+
+  /** Of the layer; of all layers for the total. */
+  private List<Mark> moments(CharacteristicWeek each) {
+    return film.gauge().scalings().stream()
+        .filter(shown -> each.position() == 0 || each.position() == shown.position())
+        .map(
+            shown ->
+                new Mark(
+                    seconds(shown.from()),
+                    texts.say("scalings.mark", "version", String.valueOf(shown.version()))))
+        .distinct()
+        .toList();
   }
 
   private List<ControlPoint> points(CharacteristicWeek each, Measure measure) {

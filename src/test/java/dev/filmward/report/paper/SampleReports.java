@@ -23,6 +23,7 @@ import dev.filmward.report.FilmWeek.LeftOut;
 import dev.filmward.report.FilmWeek.LimitsMove;
 import dev.filmward.report.FilmWeek.Ply;
 import dev.filmward.report.FilmWeek.SamplesWeek;
+import dev.filmward.report.FilmWeek.ScalingWeek;
 import dev.filmward.report.FilmWeek.StudyLayer;
 import dev.filmward.report.IndexWeek;
 import dev.filmward.report.ReportChange;
@@ -169,7 +170,21 @@ final class SampleReports {
                     new StudyLayer(
                         "Outer skin", 0.061, OptionalDouble.of(13.1), OptionalDouble.of(0.9987)),
                     new StudyLayer(
-                        "Tie", 0.055, OptionalDouble.of(41.3), OptionalDouble.empty())))));
+                        "Tie", 0.055, OptionalDouble.of(41.3), OptionalDouble.empty())))),
+        List.of(
+            new ScalingWeek(
+                MONDAY.plusSeconds(200_000),
+                1,
+                "Outer skin",
+                3,
+                1.00410,
+                0,
+                1958,
+                OptionalDouble.of(-0.4),
+                OptionalDouble.of(23),
+                PERSON,
+                "reference piece")),
+        List.of(2));
   }
 
   /** Normal readings about the target; unsteady ones shift by two sigma on Friday. */

@@ -20,6 +20,7 @@ public final class ControlChart {
   private static final double WORD_PT = 8.5;
   private static final double NAME_AWAY_PT = 8.5;
   private static final double HALF_LETTER_PT = 1.9;
+  private static final double DASH_PT = 4;
   private static final int TICKS = 4;
 
   private final ControlFigure figure;
@@ -56,6 +57,7 @@ public final class ControlChart {
     axes();
     heldOut();
     limits();
+    moments();
     means();
     rings();
   }
@@ -72,6 +74,23 @@ public final class ControlChart {
       String text = figure.numbers().text(tick, y.decimals(TICKS));
       sketch.line(plot.left() - 3, y.at(tick), plot.left(), y.at(tick), Ink.SOFT, 0.5);
       sketch.write(plot.left() - 5, y.at(tick), text, Label.Anchor.END);
+    }
+  }
+
+  /** Where readings begin to be shown otherwise; the words stand at the foot, out of the way. */
+  private void moments() {
+    for (Mark moment : figure.moments()) {
+      if (x.holds(moment.value())) {
+        double at = x.at(moment.value());
+        StringBuilder dashes = new StringBuilder();
+        for (double up = plot.top(); up < plot.bottom(); up += DASH_PT) {
+          dashes.append('M').append(f(at)).append(' ').append(f(up));
+          dashes.append('V').append(f(Math.min(up + DASH_PT / 2, plot.bottom())));
+        }
+        sketch.path(dashes.toString(), Ink.SOFT, 0.9);
+        sketch.writeOver(
+            at + 2, plot.bottom() - 5, moment.text(), Label.Anchor.START, Label.Tone.SOFT);
+      }
     }
   }
 

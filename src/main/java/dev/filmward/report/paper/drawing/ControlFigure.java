@@ -9,6 +9,7 @@ import java.util.List;
  * @param until its end
  * @param gapSeconds a longer time between two samples is a gap in the line
  * @param days written places on the axis of time
+ * @param moments written places where readings begin to be shown otherwise
  * @param points in time order
  */
 public record ControlFigure(
@@ -16,6 +17,7 @@ public record ControlFigure(
     double until,
     double gapSeconds,
     List<Mark> days,
+    List<Mark> moments,
     List<ControlPoint> points,
     SpecLand land,
     String lowerWords,
@@ -24,6 +26,7 @@ public record ControlFigure(
     Numbers numbers) {
   public ControlFigure {
     days = List.copyOf(days);
+    moments = List.copyOf(moments);
     points = List.copyOf(points);
   }
 }

@@ -36,6 +36,7 @@ class ChartsTest {
             7 * DAY,
             2 * DAY,
             List.of(new Mark(0, "Mon 16"), new Mark(DAY, "Tue 17")),
+            List.of(),
             List.of(points),
             land,
             "lower 9",
