@@ -14,7 +14,7 @@ import { wall } from './wall.js';
 import { room } from './text.js';
 
 const t = await room('board');
-const LEAST_BETWEEN_MS = 1_000;
+const LEAST_BETWEEN_MS = 250;
 /** Asked again even when nothing happens, so that a line that fell silent turns stale. */
 const ANYWAY_EVERY_MS = 20_000;
 

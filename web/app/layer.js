@@ -18,7 +18,7 @@ import { spanOf, writeSpan } from './timeRange.js';
 import { room } from './text.js';
 
 const t = await room('layer');
-const LEAST_BETWEEN_MS = 2_000;
+const LEAST_BETWEEN_MS = 400;
 const KEYS = { ArrowLeft: 'prev', ArrowRight: 'next' };
 
 export function mount(root, params) {

@@ -14,7 +14,7 @@ import { spanOf } from './timeRange.js';
 import { troubleLine } from './trouble.js';
 
 const t = await room('line');
-const LEAST_BETWEEN_MS = 2_000;
+const LEAST_BETWEEN_MS = 400;
 const ANYWAY_EVERY_MS = 20_000;
 
 export function mount(root, params) {
