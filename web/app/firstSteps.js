@@ -22,5 +22,5 @@ export async function wayToChart() {
     return null;
   }
   const query = new URLSearchParams({ line: newest.line, structure: newest.structure.code, kind: 'layer', position: '1' });
-  return el('a', { class: 'to-chart', href: `/layer.html?${query}`, data: { action: 'to-chart' } }, t('seeChart', { line: newest.line }));
+  return el('a', { class: 'button to-chart', href: `/layer.html?${query}`, data: { action: 'to-chart' } }, t('seeChart', { line: newest.line }));
 }

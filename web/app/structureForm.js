@@ -28,7 +28,7 @@ export function structureForm(form, isNew, { look, touched, leave }) {
   const said = el('p', { class: 'said', role: 'status' });
   const node = el('form', { class: 'structure-form', novalidate: true, on: { submit, input: changed } },
     el('div', { class: 'structure-fields' },
-      el('div', { class: 'structure-layer-names' }, code.node, name.node),
+      el('div', { class: 'structure-film' }, code.node, name.node),
       isNew ? el('p', { class: 'soft' }, t('codeLead')) : null,
       el('h3', {}, t('layers')), el('p', { class: 'soft' }, t('layersLead')), rows.node, groups.node,
       el('h3', {}, t('total')), el('p', { class: 'soft' }, t('totalLead')),

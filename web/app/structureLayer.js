@@ -18,6 +18,7 @@ export function layerRow(layer, act) {
   const around = toleranceOf(limits);
   const averages = limitsOf(AVERAGES, layer.average, 'average.');
   const more = moreOf(layer);
+  const given = [...more.all, ...averages.all].filter(({ input }) => input.value !== '').length;
   const joined = el('input', { type: 'checkbox', checked: layer.joined, on: { change: () => act(row, 'joined') } });
   const join = el('label', { class: 'tick structure-join' }, joined, el('span', {}, t('joined')));
   const title = el('h4', { class: 'structure-place' });
@@ -26,7 +27,7 @@ export function layerRow(layer, act) {
     el('div', { class: 'structure-layer-head' }, title, join, el('div', { class: 'structure-moves' }, moves)),
     el('div', { class: 'structure-layer-names' }, name.node, role.node, resin.node),
     el('div', { class: 'structure-layer-limits' }, limits.nodes[0], around.node, limits.nodes[1], limits.nodes[2]),
-    el('details', { class: 'structure-more', open: more.isGiven || averages.all.some(({ input }) => input.value !== '') }, el('summary', {}, t('more')),
+    el('details', { class: 'structure-more' }, el('summary', {}, t('more'), given > 0 ? el('span', { class: 'structure-given' }, t('given.more', { n: given })) : null),
       el('div', { class: 'structure-layer-more' }, more.nodes, averages.nodes)));
   const fields = [name, role, resin, ...limits.all, around, ...more.all, ...averages.all];
 
@@ -86,5 +87,5 @@ function moreOf(layer) {
   const extruder = textOf(t('field.extruder'), layer.extruder, { tag: 'extruder' });
   const all = [density, velocity, greatest, extruder];
   const read = () => ({ density: density.read(), velocity: velocity.read(), greatest: greatest.read(), extruder: extruder.read() });
-  return { all, nodes: all.map(({ node }) => node), read, isGiven: all.some(({ input }) => input.value !== '') };
+  return { all, nodes: all.map(({ node }) => node), read };
 }

@@ -1,11 +1,11 @@
 /** Numbers of the structure pages as people type and read them: with either decimal sign, lengths in the unit that was chosen. Pure. */
 import { decimalSign, unitOf } from './choices.js';
-import { fromUnit, inUnit, unit } from './format.js';
+import { fromUnit, inUnit, number, unit } from './format.js';
 
 const UNITS = { um: 1, 'µm': 1, 'μm': 1, mm: 1000, mil: 25.4, in: 25_400 };
 const LENGTH = /^(\d+(?:[.,]\d+)?|[.,]\d+)\s*(um|µm|μm|mm|mil|in)?$/i;
 const NUMBER = /^(?:\d+(?:[.,]\d+)?|[.,]\d+)$/;
-const DECIMALS = 4;
+const DECIMALS = 3;
 /** So many digits of what was typed are kept; the rest is rounding. */
 const DIGITS = 12;
 
@@ -15,6 +15,12 @@ const valueOf = (text) => Number(text.replace(',', '.'));
 /** Without zeros at the end and without the unit; nothing where there is none. */
 export function exact(um) {
   return um === undefined || um === null ? '' : sign(String(Number(inUnit(um).toFixed(DECIMALS + unitOf().moreDecimals))));
+}
+
+/** Lengths of a column with as many decimals as the one that needs most; a dash where there is none. */
+export function evenly(lengths) {
+  const decimals = Math.max(0, ...lengths.map((um) => (exact(um).split(decimalSign())[1] ?? '').length));
+  return lengths.map((um) => number(um === undefined ? null : inUnit(um), decimals));
 }
 
 /** With the unit, not to be parted. */

@@ -1,7 +1,7 @@
 /** A structure as it is known: the film to scale beside its layers, what the gauge reports, the total. */
 import { el } from './elements.js';
 import { structureDrawing } from './structureDrawing.js';
-import { exact, plainNumber } from './structureNumbers.js';
+import { evenly, exact, plainNumber } from './structureNumbers.js';
 import { limitsWords, roleWord } from './structureWords.js';
 import { unit } from './format.js';
 import { room } from './text.js';
@@ -36,8 +36,10 @@ function tableOf({ layers, total, totalAverage }) {
     ...FIGURES.map((part) => [part, `${t(`field.${part}`)} ${unit()}`]), ['average', t('head.average')], ['density', t('head.density')], ['velocity', t('head.velocity')], ['greatest', `${t('head.greatest')} ${unit()}`], ['extruder', t('head.extruder')]];
   const used = heads.filter(([key]) => isUsed(key, layers, totalAverage));
   const cells = (row) => used.map(([key]) => (key === 'name' ? el('th', { scope: 'row' }, row.name) : el('td', { class: NUMBERS.includes(key) ? 'figure' : '' }, row[key] ?? DASH)));
-  const rows = layers.map((layer, i) => ({ place: String(i + 1), name: layer.name, role: roleWord(layer.role), resin: layer.resin ?? DASH, extruder: layer.extruder ?? DASH, ...figuresOf(layer.spec, layer.average), density: numberOf(layer.density), velocity: numberOf(layer.velocity), greatest: exact(layer.greatest) || DASH }));
-  const whole = { place: '', name: t('total'), role: '', resin: '', extruder: '', density: '', velocity: '', greatest: '', ...figuresOf(total, totalAverage) };
+  const figures = Object.fromEntries(FIGURES.map((part) => [part, evenly([...layers.map(({ spec }) => spec[part]), total[part]])]));
+  const figuresOf = (i) => Object.fromEntries(FIGURES.map((part) => [part, figures[part][i]]));
+  const rows = layers.map((layer, i) => ({ ...wordsOf(layer), place: String(i + 1), ...figuresOf(i) }));
+  const whole = { place: '', name: t('total'), role: '', resin: '', extruder: '', density: '', velocity: '', greatest: '', ...figuresOf(layers.length), average: limitsWords(totalAverage) || DASH };
   return el('div', { class: 'table-frame structure-table', tabindex: 0, role: 'region', 'aria-label': t('layers') },
     el('table', {}, el('caption', {}, t('tableCaption')),
       el('thead', {}, el('tr', {}, used.map(([key, words]) => el('th', { scope: 'col', class: NUMBERS.includes(key) ? 'figure' : '' }, words)))),
@@ -54,7 +56,13 @@ function isUsed(key, layers, totalAverage) {
   return ALWAYS.includes(key) || layers.some(has) || (key === 'average' && limitsWords(totalAverage) !== '');
 }
 
-const figuresOf = (spec, average) => ({ ...Object.fromEntries(FIGURES.map((part) => [part, exact(spec[part]) || DASH])), average: limitsWords(average) || DASH });
+function wordsOf({ name, role, resin, extruder, average, density, velocity, greatest }) {
+  return {
+    name, role: roleWord(role), resin: resin ?? DASH, extruder: extruder ?? DASH, average: limitsWords(average) || DASH,
+    density: numberOf(density), velocity: numberOf(velocity), greatest: exact(greatest) || DASH,
+  };
+}
+
 const numberOf = (value) => (value === undefined ? DASH : plainNumber.write(value));
 
 function reportedOf({ reported, layers }) {

@@ -49,9 +49,8 @@ export function mount(root, params) {
   function showList(current) {
     const addressOf = (code) => `/structures.html?${new URLSearchParams({ structure: code })}`;
     const links = told.structures.map(({ code, structure }) => el('a', { href: addressOf(code), 'aria-current': code === current ? 'page' : null }, code, el('span', { class: 'for-readers' }, ` ${structure.name}`)));
-    list.hidden = links.length === 0;
     list.replaceChildren(...links,
-      el('button', { type: 'button', class: 'quiet', data: { action: 'new-structure' }, disabled: !may('decide'), on: { click: () => edit(blank(), true) } }, t('newStructure')),
+      links.length === 0 ? '' : el('button', { type: 'button', class: 'quiet', data: { action: 'new-structure' }, disabled: !may('decide'), on: { click: () => edit(blank(), true) } }, t('newStructure')),
       el('button', { type: 'button', class: 'quiet', data: { action: 'from-file' }, disabled: !may('decide'), on: { click: fromFile } }, t('fromFile')));
   }
 
@@ -66,8 +65,7 @@ export function mount(root, params) {
     place.replaceChildren(
       el('div', { class: 'structure-head' }, el('h2', {}, known.code), el('p', {}, known.structure.name), el('p', { class: 'soft' }, t(`standing.${known.standing}.version`, { version: known.version })),
         el('button', { type: 'button', data: { action: 'edit-structure' }, disabled: !may('decide'), on: { click: () => edit(formOf(known.structure), false) } }, t('edit'))),
-      may('decide') ? null : whyNot('decide'),
-      structureView(known), structureVersions(known, tookBack));
+      ...[whyNot('decide')].filter(Boolean), structureView(known), structureVersions(known, tookBack));
   }
 
   function edit(form, isNew, leave = back) {
@@ -75,7 +73,7 @@ export function mount(root, params) {
     open(made, isNew ? (leave === null ? t('firstFilm') : t('newStructure')) : t('editOf', { code: form.code }));
     made.draw();
     if (leave === null) {
-      place.append(el('p', {}, t.nodes('haveFile', { link: el('button', { type: 'button', class: 'quiet', data: { action: 'from-file' }, disabled: !may('decide'), on: { click: fromFile } }, t('fromFile')) })), ...[whyNot('decide')].filter(Boolean));
+      made.node.before(...[whyNot('decide')].filter(Boolean));
     } else {
       made.focus();
     }

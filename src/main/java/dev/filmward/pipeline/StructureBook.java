@@ -58,11 +58,14 @@ final class StructureBook {
     return store.read(tables -> tables.structures().all());
   }
 
-  /** Reads a structures file and keeps it, if it is without fault and not the newest one already. */
+  /**
+   * Reads a structures file and keeps it, if it is without fault and not the one that took hold
+   * last.
+   */
   void add(String name, byte[] yaml, String by) throws StructuresFault {
     read(name, yaml);
     StoredFile file = new StoredFile(name, new String(yaml, StandardCharsets.UTF_8));
-    keep(file, Given.at(clock.instant(), by), files -> isNewest(file, files));
+    keep(file, Given.at(clock.instant(), by), files -> tookHoldLast(file, files));
   }
 
   /**
@@ -76,7 +79,7 @@ final class StructureBook {
         file,
         Given.at(clock.instant(), by),
         files ->
-            isNewest(file, files.stream().filter(kept -> kept.file().name().equals(name)).toList()));
+            isLast(file, files.stream().filter(kept -> kept.file().name().equals(name)).toList()));
   }
 
   /** Looks at what was kept so far and says whether there is nothing to do. */
@@ -98,7 +101,12 @@ final class StructureBook {
     shown = shown(all);
   }
 
-  static boolean isNewest(StoredFile file, List<KeptFile> files) {
+  /** Whether a file is the one that took hold last, so that giving it again changes nothing. */
+  boolean tookHoldLast(StoredFile file, List<KeptFile> files) {
+    return isLast(file, StructureTimeline.at(files, clock.instant()).taken());
+  }
+
+  private static boolean isLast(StoredFile file, List<KeptFile> files) {
     return !files.isEmpty() && files.get(files.size() - 1).file().equals(file);
   }
 

@@ -67,8 +67,7 @@ public final class StructureDesk {
   }
 
   private static Entry entry(KnownStructure before, Structure structure) {
-    List<StructureChange> changes =
-        StructureDiff.between(before.shown().structure(), structure);
+    List<StructureChange> changes = StructureDiff.between(before.shown().structure(), structure);
     State state = changes.isEmpty() ? State.SAME : State.CHANGED;
     return new Entry(
         structure, state, changes, before.samples(), before.isMadeOtherwiseThan(structure));
@@ -92,14 +91,13 @@ public final class StructureDesk {
     }
     refuseOtherLayers(preview(name, yaml));
     StoredFile file = new StoredFile(name, new String(yaml, StandardCharsets.UTF_8));
-    Given given =
-        new Given(now, word.by(), word.reason(), word.holdsFrom(), OptionalLong.empty());
+    Given given = new Given(now, word.by(), word.reason(), word.holdsFrom(), OptionalLong.empty());
     book.keep(
         file,
         given,
         files -> {
           refuseUnseen(word.seen(), files);
-          return word.holdsFrom().isEmpty() && StructureBook.isNewest(file, files);
+          return word.holdsFrom().isEmpty() && book.tookHoldLast(file, files);
         });
   }
 

@@ -24,7 +24,12 @@ final class StructureDiff {
 
   static List<StructureChange> between(Structure before, Structure after) {
     StructureDiff diff = new StructureDiff();
-    diff.values("structure", 0, "", Map.of("name", Value.of(before.name())), Map.of("name", Value.of(after.name())));
+    diff.values(
+        "structure",
+        0,
+        "",
+        Map.of("name", Value.of(before.name())),
+        Map.of("name", Value.of(after.name())));
     diff.layers(before.layers(), after.layers());
     diff.groups(before.reported(), after.reported());
     diff.values(
@@ -38,18 +43,26 @@ final class StructureDiff {
 
   /** Layers are the same by their name; where as many are there, one that was renamed too. */
   private void layers(List<Layer> before, List<Layer> after) {
+    List<Integer> order = new ArrayList<>();
+    for (int i = 0; i < after.size(); i++) {
+      order.add(place(after.get(i), i, before, after));
+    }
+    List<Integer> there = order.stream().filter(was -> was >= 0).toList();
+    List<Integer> sorted = there.stream().sorted().toList();
     for (int i = 0; i < after.size(); i++) {
       Layer layer = after.get(i);
-      int was = place(layer, i, before, after);
+      int was = order.get(i);
       if (was < 0) {
         changes.add(whole(i + 1, layer, "added"));
       } else {
-        moved(was, i, layer);
+        if (there.indexOf(was) != sorted.indexOf(was)) {
+          changes.add(moved(was, i, layer));
+        }
         values(LAYER, i + 1, layer.name(), properties(before.get(was)), properties(layer));
       }
     }
     for (int i = 0; i < before.size(); i++) {
-      if (place(before.get(i), i, after, before) < 0) {
+      if (!order.contains(i)) {
         changes.add(whole(i + 1, before.get(i), "removed"));
       }
     }
@@ -71,17 +84,11 @@ final class StructureDiff {
     return new StructureChange(LAYER, position, layer.name(), what, Value.NONE, Value.NONE);
   }
 
-  private void moved(int was, int is, Layer layer) {
-    if (was != is) {
-      changes.add(
-          new StructureChange(
-              LAYER,
-              is + 1,
-              layer.name(),
-              "moved",
-              Value.of(String.valueOf(was + 1)),
-              Value.of(String.valueOf(is + 1))));
-    }
+  /** Past others that are still there, not only since one above it came or went. */
+  private static StructureChange moved(int was, int is, Layer layer) {
+    Value from = Value.of(String.valueOf(was + 1));
+    Value to = Value.of(String.valueOf(is + 1));
+    return new StructureChange(LAYER, is + 1, layer.name(), "moved", from, to);
   }
 
   private static Map<String, Value> properties(Layer layer) {

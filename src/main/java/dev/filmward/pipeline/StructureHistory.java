@@ -70,8 +70,7 @@ final class StructureHistory {
     } else if (standing == Standing.IN_FORCE) {
       own.set(
           own.size() - 1,
-          new StructureVersion(
-              last.number(), standing, structure, last.file(), last.changes()));
+          new StructureVersion(last.number(), standing, structure, last.file(), last.changes()));
     }
   }
 

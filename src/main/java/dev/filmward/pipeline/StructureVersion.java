@@ -11,7 +11,11 @@ import java.util.List;
  * @param changes against the version before; of the first one none
  */
 public record StructureVersion(
-    int number, Standing standing, Structure structure, KeptFile file, List<StructureChange> changes) {
+    int number,
+    Standing standing,
+    Structure structure,
+    KeptFile file,
+    List<StructureChange> changes) {
 
   public StructureVersion {
     changes = List.copyOf(changes);

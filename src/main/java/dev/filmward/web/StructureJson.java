@@ -66,9 +66,7 @@ final class StructureJson {
             .put("standing", version.standing().word())
             .put("by", given.by())
             .put("at", Wire.time(given.receivedAt(), zone))
-            .put(
-                "holdsFrom",
-                Wire.time(given.holdsFrom().orElse(given.receivedAt()), zone))
+            .put("holdsFrom", Wire.time(given.holdsFrom().orElse(given.receivedAt()), zone))
             .put("reason", given.reason())
             .put("file", version.file().file().name())
             .put("takesBack", undone(given.takesBack(), all))
