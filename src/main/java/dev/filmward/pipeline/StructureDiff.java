@@ -155,7 +155,7 @@ final class StructureDiff {
       String part, int position, String name, Map<String, Value> before, Map<String, Value> after) {
     after.forEach(
         (what, is) -> {
-          Value was = before.get(what);
+          Value was = before.getOrDefault(what, Value.NONE);
           if (!is.isLike(was)) {
             changes.add(new StructureChange(part, position, name, what, was, is));
           }

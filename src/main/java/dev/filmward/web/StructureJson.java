@@ -14,6 +14,7 @@ import dev.filmward.store.StructureTable.Given;
 import java.time.ZoneId;
 import java.util.List;
 import java.util.Locale;
+import java.util.Optional;
 import java.util.OptionalLong;
 
 /** Structures and their versions as JSON; lengths in um. Immutable. */
@@ -69,18 +70,17 @@ final class StructureJson {
             .put("holdsFrom", Wire.time(given.holdsFrom().orElse(given.receivedAt()), zone))
             .put("reason", given.reason())
             .put("file", version.file().file().name())
-            .put("takesBack", undone(given.takesBack(), all))
+            .put("takesBack", undone(given.takesBack(), all).orElse(null))
             .put("yaml", StructureYaml.of(version.structure()));
     node.set("changes", changes(version.changes()));
     return node;
   }
 
-  private static Integer undone(OptionalLong file, List<StructureVersion> all) {
+  private static Optional<Integer> undone(OptionalLong file, List<StructureVersion> all) {
     return all.stream()
         .filter(version -> file.isPresent() && version.file().id() == file.getAsLong())
         .map(StructureVersion::number)
-        .findFirst()
-        .orElse(null);
+        .findFirst();
   }
 
   private static ArrayNode changes(List<StructureChange> changes) {
