@@ -35,7 +35,7 @@ function tableOf({ layers, total, totalAverage }) {
   const heads = [['place', t('head.place')], ['name', t('head.layer')], ['role', t('head.role')], ['resin', t('head.resin')],
     ...FIGURES.map((part) => [part, `${t(`field.${part}`)} ${unit()}`]), ['average', t('head.average')], ['density', t('head.density')], ['velocity', t('head.velocity')], ['greatest', `${t('head.greatest')} ${unit()}`], ['extruder', t('head.extruder')]];
   const used = heads.filter(([key]) => isUsed(key, layers, totalAverage));
-  const cells = (row) => used.map(([key]) => (key === 'name' ? el('th', { scope: 'row' }, row.name) : el('td', { class: NUMBERS.includes(key) ? 'figure' : '' }, row[key] ?? DASH)));
+  const cells = (row) => used.map(([key, words]) => (key === 'name' ? el('th', { scope: 'row', data: { place: row.place } }, row.name) : el('td', { class: NUMBERS.includes(key) ? 'figure' : '', data: { word: words, part: key } }, row[key])));
   const figures = Object.fromEntries(FIGURES.map((part) => [part, evenly([...layers.map(({ spec }) => spec[part]), total[part]])]));
   const figuresOf = (i) => Object.fromEntries(FIGURES.map((part) => [part, figures[part][i]]));
   const rows = layers.map((layer, i) => ({ ...wordsOf(layer), place: String(i + 1), ...figuresOf(i) }));
