@@ -24,6 +24,7 @@ export function mount(root, params) {
   const decision = structureDecision(() => told.newest, kept);
   let told = { newest: 0, structures: [] };
   let chosen = params.get('structure');
+  let left = () => {};
   root.replaceChildren(el('div', { class: 'structures-head' }, el('h1', {}, t('title')), el('p', { class: 'soft' }, t('lead'))),
     said, trouble.node, steps, list, place, decision.node);
 
@@ -47,6 +48,7 @@ export function mount(root, params) {
   const one = () => told.structures.find(({ code }) => code === chosen) ?? told.structures[0];
 
   function showList(current) {
+    list.hidden = false;
     const addressOf = (code) => `/structures.html?${new URLSearchParams({ structure: code })}`;
     const links = told.structures.map(({ code, structure }) => el('a', { href: addressOf(code), 'aria-current': code === current ? 'page' : null }, code, el('span', { class: 'for-readers' }, ` ${structure.name}`)));
     list.replaceChildren(...links,
@@ -85,16 +87,23 @@ export function mount(root, params) {
     made.focus();
   }
 
+  /** While a film is described, the ways to others are out of reach, so that nothing typed is lost by a tap beside. */
   function open(made, title) {
     decision.clear();
     said.hidden = true;
+    list.hidden = told.structures.length > 0;
+    left = () => open(made, title);
     place.replaceChildren(...[title ? el('h2', {}, title) : null, made.node].filter(Boolean));
   }
 
+  /** What was typed stays until another form is opened, so leaving by mistake costs nothing. */
   function back() {
+    const again = left;
     decision.clear();
     showOne();
-    place.querySelector('button')?.focus();
+    said.hidden = false;
+    said.replaceChildren(t('leftForm'), ' ', el('button', { type: 'button', class: 'quiet', data: { action: 'back-to-form' }, on: { click: again } }, t('backToForm')));
+    said.focus();
   }
 
   async function kept(codes, isLater) {
