@@ -35,6 +35,10 @@ export function postCsv(path, file) {
   return post(path, 'text/csv', file);
 }
 
+export function postYaml(path, text) {
+  return post(path, 'application/yaml', text);
+}
+
 /** Sends JSON, gives the file that is made of it. */
 export async function postForFile(path, body) {
   const response = await fetch(path, { method: 'POST', headers: { 'content-type': 'application/json', 'x-filmward': '1' }, body: JSON.stringify(body) });

@@ -10,8 +10,8 @@ export function emptyBoard() {
   return el('div', { class: 'empty-board' },
     ghost(),
     el('ol', {},
-      step(t('step1'), t('step1Text')),
-      step(t('step2'), t('step2Text'), el('a', { class: 'button', href: '/intake.html' }, t('toIntake'))),
+      step(t('step1'), t('step1Text'), el('a', { class: 'button', href: '/structures.html', data: { action: 'to-structures' } }, t('toStructures'))),
+      step(t('step2'), t('step2Text'), el('a', { class: 'button', href: '/intake.html', data: { action: 'to-intake' } }, t('toIntake'))),
       step(t('step3'), t('step3Text'))));
 }
 

@@ -26,6 +26,7 @@ const PAGES = [
 ];
 /** For whoever sets the plant up; folded, since it is seldom needed. */
 const SET_UP = [
+  ['structures', '/structures.html', 'read'],
   ['causes', '/causes.html', 'decide'],
   ['signatures', '/signatures.html', 'decide'],
   ['shifts', '/shifts.html', 'decide'],

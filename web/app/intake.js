@@ -2,6 +2,7 @@
 import { getJson } from './api.js';
 import { corrections } from './corrections.js';
 import { el } from './elements.js';
+import { describeFirst } from './firstSteps.js';
 import { count } from './format.js';
 import * as live from './live.js';
 import { shape } from './marks.js';
@@ -19,11 +20,12 @@ const FIGURES = ['rows', 'readings', 'missing', 'quarantined', 'new', 'known', '
 
 export function mount(root) {
   const trouble = troubleLine();
+  const first = el('div', {});
   const place = el('div', { class: 'files' });
   root.replaceChildren(
     el('div', { class: 'intake-head' }, el('h1', {}, t('title')),
       el('p', { class: 'soft' }, t('lead'))),
-    uploadPlace(() => refreshing.ask()), trouble.node, place);
+    first, uploadPlace(() => refreshing.ask()), trouble.node, place);
   let open = null;
   let parts = null;
   let drawn = '';
@@ -71,6 +73,7 @@ export function mount(root) {
   place.addEventListener('focusout', (event) => event.target.form && refreshing.ask());
   const stops = [live.on('file', refreshing.ask), live.on('reload', refreshing.ask), refreshing.stop];
   refreshing.ask();
+  describeFirst().then((way) => way && first.replaceChildren(way));
   return () => stops.forEach((stop) => stop());
 }
 

@@ -29,6 +29,7 @@ const VIEWS = {
   shifts: () => import('./shifts.js'),
   gauge: () => import('./gauge.js'),
   intake: () => import('./intake.js'),
+  structures: () => import('./structures.js'),
   'film-check': () => import('./filmCheck.js'),
   study: () => import('./study.js'),
   help: () => import('./help.js'),

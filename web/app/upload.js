@@ -1,6 +1,7 @@
 /** Bringing a file in: chosen or dropped, sent one after the other, each with its own line of what became of it. */
 import { postCsv } from './api.js';
 import { el, setText } from './elements.js';
+import { wayToChart } from './firstSteps.js';
 import { mappingFor, propose } from './mapping.js';
 import { may, whyNot } from './person.js';
 import { room } from './text.js';
@@ -63,6 +64,8 @@ export function uploadPlace(done) {
       const entry = await postCsv(`/api/v1/files?${new URLSearchParams({ name: file.name, why: why.value.trim() })}`, file);
       setText(item, t('fileIs', { name: file.name, outcome: outcome(entry) }));
       item.dataset.state = entry.quarantined > 0 ? 'quarantined' : 'read';
+      const way = entry.new > 0 ? await wayToChart() : null;
+      item.append(...(way ? [' ', way] : []));
       done(entry);
     } catch (error) {
       setText(item, t('fileNotTaken', { name: file.name, error: error.sentence ?? error.message }));

@@ -76,7 +76,7 @@ class DocumentationTest {
       assertThat(pages.filter(page -> page.toString().endsWith(".html")).count())
           .isEqualTo(
               Pattern.compile(
-                      "(?m)^\\| (Board|Line|Layer|Limits|Calibration|Tests|Alarms|What changed|Signatures|Rolls|Causes|Handover|Figures|Report|Capability|Shifts|Intake|Screening|Film check|Study|Telling|People|Sign in|Help) \\|")
+                      "(?m)^\\| (Board|Line|Layer|Limits|Calibration|Tests|Alarms|What changed|Signatures|Rolls|Causes|Handover|Figures|Report|Capability|Structures|Shifts|Intake|Screening|Film check|Study|Telling|People|Sign in|Help) \\|")
                   .matcher(readme)
                   .results()
                   .count());

@@ -66,7 +66,7 @@ final class ServeCommand implements Callable<Integer> {
     MappingBook mappings = mapping.book(data.folder);
     Plant plant = new Plant(data.open(), Clock.systemUTC(), zone.zone, mappings);
     if (structures != null) {
-      plant.learnStructures(structures.toString(), Files.readAllBytes(structures));
+      plant.learnStructuresAtStart(structures.toString(), Files.readAllBytes(structures));
     }
     Path folder = data.folder.resolve("inbox");
     Options options = new Options(listen.host, listen.port, Purpose.PLANT, door);

@@ -19,6 +19,7 @@ import dev.filmward.store.AuditEntry;
 import dev.filmward.store.FileEntry;
 import dev.filmward.store.LimitsTable.VersionKey;
 import dev.filmward.store.ScreeningVersion;
+import dev.filmward.store.StructureTable.Given;
 import dev.filmward.store.StructureTable.StoredFile;
 import java.nio.charset.StandardCharsets;
 import java.time.Instant;
@@ -185,8 +186,11 @@ final class Audited {
             .collect(Collectors.joining("\n", "as file " + entry.id() + "\n", "")));
   }
 
-  static AuditEntry structures(StoredFile file, String by, Instant at) {
-    return new AuditEntry(at, by, "structures", file.name(), file.yaml());
+  static AuditEntry structures(StoredFile file, Given given) {
+    String from = given.holdsFrom().map(moment -> "holds from " + moment + ", ").orElse("");
+    String why = given.reason().isEmpty() ? "" : given.reason() + "\n";
+    return new AuditEntry(
+        given.receivedAt(), given.by(), "structures", file.name(), from + why + file.yaml());
   }
 
   /** A mapping that is kept from now on. */

@@ -106,6 +106,10 @@ public final class Plant implements AutoCloseable {
     return structures.current();
   }
 
+  StructureBook structureBook() {
+    return structures;
+  }
+
   /** Counts what happens to lines. */
   public LineChanges changes() {
     return changes;
@@ -137,6 +141,14 @@ public final class Plant implements AutoCloseable {
   /** The same, brought by a person. */
   public void learnStructures(String fileName, byte[] yaml, String by) throws StructuresFault {
     structures.add(fileName, yaml, by);
+  }
+
+  /**
+   * The same at a start: a file that was given at a start before does not undo what people decided
+   * since.
+   */
+  public void learnStructuresAtStart(String fileName, byte[] yaml) throws StructuresFault {
+    structures.addAtStart(fileName, yaml, Audited.NOT_NAMED);
   }
 
   /**

@@ -5,61 +5,127 @@ import dev.filmward.film.Structures;
 import dev.filmward.intake.StructuresFault;
 import dev.filmward.intake.StructuresFile;
 import dev.filmward.store.Store;
+import dev.filmward.store.StructureTable.Given;
+import dev.filmward.store.StructureTable.KeptFile;
 import dev.filmward.store.StructureTable.StoredFile;
 import java.io.ByteArrayInputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.time.Clock;
+import java.time.Instant;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
+import java.util.Optional;
 
 /**
- * The structures that the plant knows: of two with the same code the one that was given later.
- * Thread-safe.
+ * The structures that the plant knows: of two with the same code the one that was given later, once
+ * its moment has come. Thread-safe.
  */
 final class StructureBook {
   private final Store store;
   private final Clock clock;
-  private volatile Structures current;
+  private volatile Shown shown;
+
+  /** What holds, until the moment of another. */
+  private record Shown(Structures structures, Optional<Instant> until) {
+    boolean holdsAt(Instant now) {
+      return until.isEmpty() || now.isBefore(until.get());
+    }
+  }
 
   StructureBook(Store store, Clock clock) {
     this.store = store;
     this.clock = clock;
-    this.current = read(store.read(tables -> tables.structures().all()));
+    this.shown = shown(files());
   }
 
   Structures current() {
-    return current;
+    Shown now = shown;
+    return now.holdsAt(clock.instant()) ? now.structures() : renewed();
   }
 
-  /** Reads a structures file and keeps it, if it is without fault. */
-  synchronized void add(String name, byte[] yaml, String by) throws StructuresFault {
+  private synchronized Structures renewed() {
+    if (!shown.holdsAt(clock.instant())) {
+      shown = shown(files());
+    }
+    return shown.structures();
+  }
+
+  /** All files as they were given, oldest first. */
+  List<KeptFile> files() {
+    return store.read(tables -> tables.structures().all());
+  }
+
+  /**
+   * Reads a structures file and keeps it, if it is without fault and not the one that took hold
+   * last.
+   */
+  void add(String name, byte[] yaml, String by) throws StructuresFault {
     read(name, yaml);
     StoredFile file = new StoredFile(name, new String(yaml, StandardCharsets.UTF_8));
-    List<StoredFile> all =
+    keep(file, Given.at(clock.instant(), by), files -> tookHoldLast(file, files));
+  }
+
+  /**
+   * The same at a start, where the file is often that of the start before: what was kept once under
+   * that name does not take the place of what people decided since.
+   */
+  void addAtStart(String name, byte[] yaml, String by) throws StructuresFault {
+    read(name, yaml);
+    StoredFile file = new StoredFile(name, new String(yaml, StandardCharsets.UTF_8));
+    keep(
+        file,
+        Given.at(clock.instant(), by),
+        files ->
+            isLast(file, files.stream().filter(kept -> kept.file().name().equals(name)).toList()));
+  }
+
+  /** Looks at what was kept so far and says whether there is nothing to do. */
+  interface Look {
+    boolean isEnough(List<KeptFile> files);
+  }
+
+  /** Keeps a file that can be read, unless a look at those so far says that it need not be. */
+  synchronized void keep(StoredFile file, Given given, Look look) {
+    List<KeptFile> all =
         store.write(
             tables -> {
-              if (tables.structures().add(file, clock.instant())) {
-                tables.audit().add(Audited.structures(file, by, clock.instant()));
+              if (!look.isEnough(tables.structures().all())) {
+                tables.structures().add(file, given);
+                tables.audit().add(Audited.structures(file, given));
               }
               return tables.structures().all();
             });
-    current = read(all);
+    shown = shown(all);
   }
 
-  static Structures read(List<StoredFile> files) {
+  /** Whether a file is the one that took hold last, so that giving it again changes nothing. */
+  boolean tookHoldLast(StoredFile file, List<KeptFile> files) {
+    return isLast(file, StructureTimeline.at(files, clock.instant()).taken());
+  }
+
+  private static boolean isLast(StoredFile file, List<KeptFile> files) {
+    return !files.isEmpty() && files.get(files.size() - 1).file().equals(file);
+  }
+
+  private Shown shown(List<KeptFile> files) {
+    StructureTimeline timeline = StructureTimeline.at(files, clock.instant());
+    return new Shown(read(timeline.taken()), timeline.next());
+  }
+
+  static Structures read(List<KeptFile> inTheirOrder) {
     Map<String, Structure> byCode = new LinkedHashMap<>();
-    for (StoredFile file : files) {
-      for (Structure structure : readKept(file).all()) {
+    for (KeptFile file : inTheirOrder) {
+      for (Structure structure : readKept(file.file()).all()) {
         byCode.put(structure.code(), structure);
       }
     }
     return new Structures(byCode.values());
   }
 
-  private static Structures readKept(StoredFile file) {
+  static Structures readKept(StoredFile file) {
     try {
       return read(file.name(), file.yaml().getBytes(StandardCharsets.UTF_8));
     } catch (StructuresFault e) {
@@ -68,7 +134,7 @@ final class StructureBook {
     }
   }
 
-  private static Structures read(String name, byte[] yaml) throws StructuresFault {
+  static Structures read(String name, byte[] yaml) throws StructuresFault {
     try {
       return StructuresFile.read(new ByteArrayInputStream(yaml), name);
     } catch (IOException e) {

@@ -3,6 +3,7 @@ package dev.filmward.simulate;
 import dev.filmward.film.Role;
 import dev.filmward.film.SpecLimits;
 import dev.filmward.film.Structure;
+import dev.filmward.film.StructureYaml;
 import java.io.IOException;
 import java.io.OutputStream;
 import java.nio.charset.StandardCharsets;

@@ -2,6 +2,7 @@ package dev.filmward.simulate;
 
 import dev.filmward.film.Sample;
 import dev.filmward.film.Structure;
+import dev.filmward.film.StructureYaml;
 import java.io.ByteArrayOutputStream;
 import java.io.IOException;
 import java.io.UncheckedIOException;

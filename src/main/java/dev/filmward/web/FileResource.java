@@ -2,7 +2,6 @@ package dev.filmward.web;
 
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
-import dev.filmward.intake.StructuresFault;
 import dev.filmward.pipeline.IncomingFile;
 import dev.filmward.pipeline.Plant;
 import dev.filmward.store.FileEntry;
@@ -23,8 +22,6 @@ final class FileResource {
 
   /** Longer files go through the disk. */
   private static final int IN_MEMORY = 64 << 10;
-
-  private static final long LARGEST_STRUCTURES = 4L << 20;
 
   private final Plant plant;
 
@@ -68,15 +65,5 @@ final class FileResource {
 
   private FileEntry read(String name, Sender sender, IncomingFile.Opener opener) {
     return plant.read(new IncomingFile(name, "upload", opener).from(sender));
-  }
-
-  void learnStructures(Context ctx) throws IOException, StructuresFault {
-    try (InputStream body = new BoundedStream(ctx.bodyInputStream(), LARGEST_STRUCTURES)) {
-      plant.learnStructures(Requests.text(ctx, "name"), body.readAllBytes(), Requests.by(ctx));
-    }
-    ObjectNode answer = Wire.object();
-    ArrayNode codes = answer.putArray("structures");
-    plant.structures().all().forEach(structure -> codes.add(structure.code()));
-    ctx.json(answer);
   }
 }

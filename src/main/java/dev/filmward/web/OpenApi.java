@@ -28,6 +28,7 @@ final class OpenApi {
           "tests",
           "screening",
           "files",
+          "structures",
           "shifts",
           "telling",
           "figures",

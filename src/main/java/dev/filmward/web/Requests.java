@@ -48,6 +48,12 @@ final class Requests {
     }
   }
 
+  /** A query parameter that is a time with its offset, where it is there. */
+  static Optional<Instant> momentOf(Context ctx, String name) {
+    String value = ctx.queryParam(name);
+    return value == null || value.isEmpty() ? Optional.empty() : Optional.of(moment(name, value));
+  }
+
   /** The number in the path. */
   static long id(Context ctx) {
     try {
@@ -86,8 +92,12 @@ final class Requests {
   /** A time of the body with its offset; another one where it is left out. */
   static Instant moment(JsonNode body, String name, Instant other) {
     String text = body.path(name).asText("");
+    return text.isEmpty() ? other : moment(name, text);
+  }
+
+  private static Instant moment(String name, String text) {
     try {
-      return text.isEmpty() ? other : OffsetDateTime.parse(text).toInstant();
+      return OffsetDateTime.parse(text).toInstant();
     } catch (DateTimeException e) {
       throw new IllegalArgumentException(
           "\""

@@ -179,6 +179,7 @@ public final class WebServer implements AutoCloseable {
     QuarantineResource quarantine = new QuarantineResource(plant);
     CorrectionResource corrections = new CorrectionResource(plant);
     MappingResource mappings = new MappingResource(plant);
+    StructureResource structures = new StructureResource(plant);
     TellingResource telling =
         new TellingResource(
             plant, new TellingDesk(plant, Post.real(), new Passwords(System.getenv())));
@@ -250,7 +251,10 @@ public final class WebServer implements AutoCloseable {
     routes.get("/api/v1/mappings", READ, mappings::list);
     routes.post("/api/v1/mappings", DECIDE, mappings::keep);
     routes.post("/api/v1/mappings/proposal", SEND_FILES, mappings::propose);
-    routes.post("/api/v1/structures", DECIDE, files::learnStructures);
+    routes.get("/api/v1/structures", READ, structures::list);
+    routes.post("/api/v1/structures", DECIDE, structures::keep);
+    routes.post("/api/v1/structures/preview", DECIDE, structures::preview);
+    routes.post("/api/v1/structures/take-back", DECIDE, structures::takeBack);
     routes.get("/api/v1/telling/rules", ADMINISTER, telling::rules);
     routes.post("/api/v1/telling/rules", ADMINISTER, telling::keepRule);
     routes.get("/api/v1/telling/settings", ADMINISTER, telling::settings);

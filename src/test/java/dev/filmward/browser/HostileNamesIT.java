@@ -58,6 +58,8 @@ class HostileNamesIT {
       expect(served, "/layer.html?" + film + "&kind=layer&position=1", List.of(LINE, LAYER, ROLL));
       expect(served, "/limits.html?" + film, List.of(LINE, CODE, LAYER));
       expect(served, "/tests.html?" + film, List.of(LINE, CODE));
+      String structure = "structure=" + Api.encoded(CODE);
+      expect(served, "/structures.html?" + structure, List.of(LINE, CODE, LAYER));
       expect(served, "/alarms.html", List.of(LINE, CODE, LAYER, ROLL));
       expect(served, "/people.html", List.of(PERSON));
       expect(served, "/intake.html", List.of(FILE));

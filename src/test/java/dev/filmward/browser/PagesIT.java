@@ -55,6 +55,7 @@ class PagesIT {
               "/report.html?week="
                   + ReportWeek.of(Instant.now(), ZoneId.of("Europe/Berlin")).word()),
           Map.entry("intake", "/intake.html"),
+          Map.entry("structures", "/structures.html?structure=DUO-50"),
           Map.entry("study", "/study.html?id=1"),
           Map.entry("telling", "/telling.html"),
           Map.entry("people", "/people.html"),

@@ -85,6 +85,7 @@ class OpenApiAnswersTest {
           Map.entry("/api/v1/calibrations", List.of("/api/v1/calibrations")),
           Map.entry("/api/v1/check-standards", List.of("/api/v1/check-standards")),
           Map.entry("/api/v1/shifts", List.of("/api/v1/shifts")),
+          Map.entry("/api/v1/structures", List.of("/api/v1/structures")),
           Map.entry(
               "/api/v1/handover", List.of("/api/v1/handover", "/api/v1/handover?line=Blown%201")),
           Map.entry("/api/v1/handover/notes", List.of("/api/v1/handover/notes")),

@@ -105,6 +105,14 @@ public final class RunningJar implements AutoCloseable {
     return served;
   }
 
+  /** The same of a plant that knows no film yet. */
+  public static ServedJar serveEmpty(Path folder, Path data) throws Exception {
+    Secret session = TestPeople.signedIn(data);
+    ServedJar served = serving(start(folder, "serve", "--data", data, "--port", 0));
+    served.api().as(session);
+    return served;
+  }
+
   /** Waits until a command that serves says where. */
   static ServedJar serving(RunningJar jar) throws Exception {
     CompletableFuture<Integer> announced = CompletableFuture.supplyAsync(jar::announcedPort);

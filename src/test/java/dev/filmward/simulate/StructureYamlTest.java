@@ -6,6 +6,7 @@ import static org.assertj.core.api.Assertions.assertThatThrownBy;
 import dev.filmward.film.Role;
 import dev.filmward.film.SpecLimits;
 import dev.filmward.film.Structure;
+import dev.filmward.film.StructureYaml;
 import java.util.List;
 import org.junit.jupiter.api.Test;
 
