@@ -35,6 +35,7 @@ export function gaugeApply(changed) {
   let layers = [];
   decide.hidden = true;
   calibration.addEventListener('change', () => (offerLayers(), forget()));
+  temperature.addEventListener('input', leaveLimits);
   [layer, from, limits, temperature].forEach((input) => input.addEventListener('input', forget));
 
   function show(all) {
@@ -59,6 +60,15 @@ export function gaugeApply(changed) {
     const isKnown = chosen?.temperatureC !== undefined;
     temperature.hidden = !isKnown;
     setText(model, isKnown ? t('byModel', { percent: number(chosen.percentPerKelvin, 2), at: number(chosen.temperatureC, 1) }) : t('noModel'));
+  }
+
+  /** Limits cannot be carried along where each reading moves by another amount. */
+  function leaveLimits() {
+    const isWarm = temperature.elements.temperature.value === 'corrects';
+    limits.querySelector('input[value="carry"]').disabled = isWarm;
+    if (isWarm) {
+      limits.elements.limits.value = 'flag';
+    }
   }
 
   function forget() {

@@ -9,6 +9,7 @@ import { momentOf } from './plantClock.js';
 import { room } from './text.js';
 
 const t = await room('gauge');
+/** Where temperatures count, only the second: each reading moves by another amount. */
 const LIMITS = ['carry', 'flag'].map((word) => [word, t(`limits.${word}`)]);
 
 export function gaugeScalings(changed) {
@@ -45,8 +46,9 @@ function whole(step) {
   return step.temperatureC === undefined ? t('stepMps', params) : t('stepWarm', { ...params, at: number(step.temperatureC, 1), percent: number(step.percentPerKelvin, 2) });
 }
 
-function back({ line, structure, position, version }, changed) {
-  const limits = el('div', {}, chips(`back-${line}-${structure}-${position}-${version}`, t('limitsWord'), LIMITS));
+function back({ line, structure, position, version, steps }, changed) {
+  const isWarm = steps.some(({ temperatureC }) => temperatureC !== undefined);
+  const limits = el('div', {}, chips(`back-${line}-${structure}-${position}-${version}`, t('limitsWord'), isWarm ? LIMITS.slice(1) : LIMITS));
   limits.querySelector('input').checked = true;
   return fold(t('takeItBack'), reasonForm(t('asBefore'), 'decide', limits, async (reason) => {
     await postJson('/api/v1/calibrations/take-back', { line, structure, position, version, limits: limits.querySelector('input:checked').value, reason });
