@@ -201,6 +201,7 @@ final class Chromium implements AutoCloseable {
   }
 
   void screenshot(Path file) throws IOException {
+    script("document.getAnimations().forEach((one) => one.finish())");
     Files.createDirectories(file.getParent());
     Files.write(file, driver.getScreenshotAs(OutputType.BYTES));
   }
