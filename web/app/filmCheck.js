@@ -12,7 +12,9 @@ import { gaugeRoomWays } from './gaugeRoom.js';
 import { synchronise } from './plantClock.js';
 import { proposalOf, remarksOf, summaryOf } from './filmCheckWords.js';
 import { troubleLine } from './trouble.js';
+import { room } from './text.js';
 
+const t = await room('film-check');
 const TYPING_MS = 300;
 
 export function mount(root, params) {
@@ -27,15 +29,15 @@ export function mount(root, params) {
   const guidance = el('p', { class: 'soft' });
   const body = el('div', { hidden: true },
     el('div', { class: 'check-body' }, section.node, remarks), figures, guidance,
-    el('section', { class: 'check-worth', 'aria-label': 'What a reading is worth' },
-      el('h2', {}, 'What a reading is worth'),
-      el('p', { class: 'soft' }, 'Each layer at what it is meant to be. Without an entry, the newest calibration of the layer says how sure its velocity is, else the range of the resin\u2019s family.'),
+    el('section', { class: 'check-worth', 'aria-label': t('worth') },
+      el('h2', {}, t('worth')),
+      el('p', { class: 'soft' }, t('worthLead')),
       worth.node, table.node));
   let timer = null;
   let asking = 0;
   let structure = params.get('structure');
 
-  root.replaceChildren(el('div', { class: 'check-head' }, el('h1', {}, 'Film check'), gaugeRoomWays('film-check')), check.node, trouble.node, summary, body);
+  root.replaceChildren(el('div', { class: 'check-head' }, el('h1', {}, t('title')), gaugeRoomWays('film-check')), check.node, trouble.node, summary, body);
 
   function askSoon() {
     clearTimeout(timer);
@@ -109,6 +111,6 @@ async function planOf(asked) {
       throw error;
     }
     const plan = await getJson('/api/v1/gauge/check', { ...asked, structure: null });
-    return { plan, missing: `${error.message}; this is the first film that is known.` };
+    return { plan, missing: t('firstKnown', { what: error.message }) };
   }
 }

@@ -1,11 +1,13 @@
 /** The entries of the film check: the gauge before the film, and what a budget is worked out with. */
 import { el } from './elements.js';
+import { room } from './text.js';
 
+const t = await room('film-check');
 const MHZ = [20, 30, 50, 75, 100, 125];
 const USUAL = { frequency: '100', bandwidth: '80', temperature: '2', timing: '0.1', zero: '0.1', shots: '1' };
-const COUPLINGS = [['immersion', 'immersion'], ['contact', 'contact']];
-const RULES = [['guard-95', 'guard band 1.65 u (95 %)'], ['guard-expanded', 'guard band U'], ['simple', 'simple acceptance']];
-const COVERAGES = [['two', 'factor 2'], ['student', 'Student\u2019s t, 95 %']];
+const COUPLINGS = ['immersion', 'contact'].map((word) => [word, t(`coupling.${word}`)]);
+const RULES = ['guard-95', 'guard-expanded', 'simple'].map((word) => [word, t(`rule.${word}`)]);
+const COVERAGES = ['two', 'student'].map((word) => [word, t(`coverage.${word}`)]);
 
 /** `changed()` is called with each new entry. */
 export function checkForm(params, changed) {
@@ -17,8 +19,8 @@ export function checkForm(params, changed) {
   const couplant = select('check-couplant', [], changed);
   const backing = select('check-backing', [], changed);
   const node = el('form', { class: 'check-form', novalidate: true, on: { submit: (event) => event.preventDefault() } },
-    field('Film', structure, '', 'wide'), field('Frequency', frequency, 'MHz'), field('Bandwidth', bandwidth, '%'),
-    field('Coupling', coupling), field('Through', couplant), field('Behind the film', backing),
+    field(t('film'), structure, '', 'wide'), field(t('frequency'), frequency, 'MHz'), field(t('bandwidth'), bandwidth, '%'),
+    field(t('coupling'), coupling), field(t('through'), couplant), field(t('behind'), backing),
     el('datalist', { id: 'check-mhz' }, MHZ.map((mhz) => el('option', { value: mhz }))));
 
   function values() {
@@ -33,7 +35,7 @@ export function checkForm(params, changed) {
   }
 
   function show(plan) {
-    fill(structure, plan.structures.map(({ code, name }) => [code, name === code ? code : `${code}, ${name}`]), plan.structure.code);
+    fill(structure, plan.structures.map(({ code, name }) => [code, name === code ? code : t('codeName', { code, name })]), plan.structure.code);
     fill(couplant, plan.couplants.map(({ key, name }) => [key, name]), plan.couplant.key);
     fill(backing, plan.backings.map(({ key, name }) => [key, name]), plan.backing.key);
   }
@@ -45,10 +47,10 @@ export function budgetForm(params, changed) {
   const [temperature, timing, zero, shots] = [entry('temperature'), entry('timing'), entry('zero'), entry('shots', { min: 1, step: 1 })];
   const coverage = select('worth-coverage', COVERAGES, changed, params.get('coverage'));
   const rule = select('worth-rule', RULES, changed, params.get('rule'));
-  const line = select('worth-line', [['', 'none']], changed);
+  const line = select('worth-line', [['', t('noLine')]], changed);
   const node = el('form', { class: 'check-form', novalidate: true, on: { submit: (event) => event.preventDefault() } },
-    field('Temperature \u00b1', temperature, 'K'), field('Timing, one shot', timing, 'ns'), field('Couplant and zero', zero, 'ns'), field('Shots averaged', shots),
-    field('Coverage', coverage), field('Decision rule', rule, '', 'wide'), field('Beside the charts of', line));
+    field(t('temperature'), temperature, 'K'), field(t('timing'), timing, 'ns'), field(t('zero'), zero, 'ns'), field(t('shots'), shots),
+    field(t('coverage'), coverage), field(t('rule'), rule, '', 'wide'), field(t('besideCharts'), line));
 
   function values() {
     return {
@@ -58,7 +60,7 @@ export function budgetForm(params, changed) {
   }
 
   function show(lines) {
-    fill(line, [['', 'no line'], ...[...new Set(lines.map((one) => one.line))].map((name) => [name, name])], params.get('line') ?? '');
+    fill(line, [['', t('noLine')], ...[...new Set(lines.map((one) => one.line))].map((name) => [name, name])], params.get('line') ?? '');
   }
   return { node, values, show };
 }

@@ -6,9 +6,11 @@
 import { el, svg } from './elements.js';
 import { echoWords } from './filmCheckWords.js';
 import { bandHeights } from './filmScale.js';
-import { number, micrometres as um } from './format.js';
+import { length, number } from './format.js';
 import { hatchings, hatchOf } from './hatch.js';
+import { room } from './text.js';
 
+const t = await room('film-check');
 const LEAST_REM = 3.4;
 const LEAST_NARROW_REM = 4.6;
 const NARROW_PX = 560;
@@ -17,9 +19,9 @@ const MARGIN = 8;
 
 export function filmSection() {
   const drawing = svg('svg', { class: 'film check-film', 'aria-hidden': 'true' });
-  const echoes = el('ol', { class: 'plain check-echoes', 'aria-label': 'Echoes, outer face first' });
-  const layers = el('ol', { class: 'plain check-layers', 'aria-label': 'Layers, outer face first' });
-  const caption = el('figcaption', { class: 'soft' }, 'Outer face on top, thickness to scale, thin layers raised and broken. Strokes are echoes: right with the sign of the pulse, left turned over, longer is stronger.');
+  const echoes = el('ol', { class: 'plain check-echoes', 'aria-label': t('echoesFirst') });
+  const layers = el('ol', { class: 'plain check-layers', 'aria-label': t('layersFirst') });
+  const caption = el('figcaption', { class: 'soft' }, t('caption'));
   const stage = el('div', { class: 'check-stage' }, drawing, echoes, layers);
   const node = el('figure', { class: 'check-section' }, stage, caption);
   let plan = null;
@@ -127,13 +129,13 @@ function arrival({ layers }, { after, place }) {
 function echoLine(echo, ns) {
   const { sign, size, word } = echoWords(echo);
   return el('li', { data: { sight: echo.sight, place: echo.place } },
-    el('span', { class: 'for-readers' }, `${echo.before} to ${echo.behind}: `),
+    el('span', { class: 'for-readers' }, t('echoFrom', echo)),
     el('b', { class: 'sign' }, sign), ' ', size, ' ', el('span', { class: 'echo-word' }, word),
-    ns === null ? null : el('span', { class: 'soft arrival' }, `at ${number(ns, 1)}\u202fns`));
+    ns === null ? null : el('span', { class: 'soft arrival' }, t('atNs', { ns: `${number(ns, 1)}\u202fns` })));
 }
 
 function layerLine({ name, nominalUm, flightNs, resolution }) {
   return el('li', { data: { resolution: resolution ?? 'not known' } },
-    el('b', {}, name), ' ', nominalUm === null ? 'no target' : `${um(nominalUm)}\u202fµm`,
-    el('span', { class: 'flight' }, flightNs === null ? '' : [`${number(flightNs, 1)}\u202fns`, el('span', { class: 'there-and-back' }, ' there and back')], flightNs === null ? '' : ', ', el('span', { class: 'resolution' }, resolution ?? 'time and resolution not known')));
+    el('b', {}, name), ' ', nominalUm === null ? t('noTarget') : length(nominalUm),
+    el('span', { class: 'flight' }, flightNs === null ? '' : [`${number(flightNs, 1)}\u202fns`, el('span', { class: 'there-and-back' }, t('thereAndBack'))], flightNs === null ? '' : ', ', el('span', { class: 'resolution' }, resolution === null ? t('timeUnknown') : t(`resolution.${resolution}`))));
 }
