@@ -4,19 +4,21 @@ import { onSchemeChange, paintOf } from './chartPaint.js';
 import { number } from './format.js';
 import { byOperator, byPart } from './studyFigures.js';
 import { valueTicks } from './valueTicks.js';
+import { room } from './text.js';
 
+const t = await room('study');
 const SHAPES = ['circle', 'triangle', 'rect', 'rectRot', 'star', 'cross', 'crossRot', 'dash'];
 const MOST_VALUE_TICKS = 5;
 const LONGEST_LABEL = 8;
 
 /** Gives {node, show(study, layer), destroy}. */
 export function studyCharts() {
-  const parts = panel('What each operator reads of each spot');
-  const people = panel('What each operator reads off the mean of the spot');
+  const parts = panel(t('chart.spots'));
+  const people = panel(t('chart.off'));
   const key = el('p', { class: 'study-key soft' });
   const node = el('div', { class: 'study-charts' },
-    el('div', {}, el('h3', {}, 'Each spot', el('span', { class: 'unit' }, ' µm')), parts.node, key),
-    el('div', {}, el('h3', {}, 'Each operator, off the mean of the spot', el('span', { class: 'unit' }, ' µm')), people.node));
+    el('div', {}, el('h3', {}, t('eachSpot'), el('span', { class: 'unit' }, ' µm')), parts.node, key),
+    el('div', {}, el('h3', {}, t('eachOperator'), el('span', { class: 'unit' }, ' µm')), people.node));
   let shown = null;
 
   function show(study, layer) {
@@ -24,7 +26,7 @@ export function studyCharts() {
     const paint = paintOf(node);
     const spots = byPart(study, layer);
     const off = byOperator(study, layer);
-    key.replaceChildren('Lines join the means of an operator, small signs are single readings: ', study.operators.map((name, i) => `${SIGNS[i % SIGNS.length]} ${name}`).join(', '));
+    key.replaceChildren(t('linesJoin', { operators: study.operators.map((name, i) => `${SIGNS[i % SIGNS.length]} ${name}`).join(', ') }));
     parts.draw(spotSets(spots, paint), spots.parts, spots, paint);
     people.draw(operatorSets(off, paint), off.operators.map(({ name }) => name), off, paint);
   }

@@ -1,7 +1,9 @@
 /** The dates of a study of stability: from a first one on, every so many days. */
 import { el, setText } from './elements.js';
 import { nowMs, wallTime } from './plantClock.js';
+import { room } from './text.js';
 
+const t = await room('study');
 const DAY_MS = 86_400_000;
 
 /** Gives {node, read(): {dates, perDate}}. */
@@ -13,7 +15,7 @@ export function studyDates() {
   const last = el('p', { class: 'soft', role: 'status' });
   const labelled = (input, words) => el('div', { class: 'study-field' }, el('label', { for: input.id }, words), input);
   const node = el('div', { class: 'study-dates', on: { input: told } },
-    labelled(first, 'First date'), labelled(every, 'Every so many days'), labelled(count, 'Dates, 20 or more'), labelled(perDate, 'Readings on each'), last);
+    labelled(first, t('firstDate')), labelled(every, t('every')), labelled(count, t('dates')), labelled(perDate, t('perDate')), last);
 
   function read() {
     const from = Date.parse(`${first.value}T00:00:00Z`);
@@ -23,7 +25,7 @@ export function studyDates() {
 
   function told() {
     const { dates } = read();
-    setText(last, dates.length > 0 ? `The last date is ${dates.at(-1)}.` : '');
+    setText(last, dates.length > 0 ? t('lastDate', { date: dates.at(-1) }) : '');
   }
   told();
   return { node, read };

@@ -2,7 +2,9 @@
 import { svg } from './elements.js';
 import { number } from './format.js';
 import { valueTicks } from './valueTicks.js';
+import { room } from './text.js';
 
+const t = await room('study');
 const LEFT = 56;
 const RIGHT = 12;
 const TOP = 12;
@@ -12,7 +14,7 @@ const MOST_TICKS = 5;
 /** Readings of one piece in their order, the reference with its uncertainty, and their mean with its 95 % interval. */
 export function biasDrawing({ readings, referenceUm, expandedUm, mean, lower, upper }) {
   const plot = plotOf({ x: [0, readings.length + 1], y: [...readings, referenceUm - expandedUm, referenceUm + expandedUm, lower ?? referenceUm, upper ?? referenceUm], high: 220 });
-  return plot.draw('Readings about the reference value', readings.map((_, i) => i + 1), (at) => String(at),
+  return plot.draw(t('drawn.bias'), readings.map((_, i) => i + 1), (at) => String(at),
     plot.strip('reference-band', referenceUm - expandedUm, referenceUm + expandedUm), plot.strip('mean-band', lower, upper),
     plot.across('reference', referenceUm), plot.across('mean', mean), plot.dots(readings.map((y, i) => [i + 1, y])));
 }
@@ -21,7 +23,7 @@ export function biasDrawing({ readings, referenceUm, expandedUm, mean, lower, up
 export function linearityDrawing({ points, means, band }) {
   const plot = plotOf({ x: [band[0].referenceUm, band.at(-1).referenceUm], y: [0, ...points.map(([, y]) => y), ...band.flatMap(({ lower, upper }) => [lower, upper])], high: 320 });
   const edge = [...band.map(({ referenceUm, upper }) => [referenceUm, upper]), ...[...band].reverse().map(({ referenceUm, lower }) => [referenceUm, lower])];
-  return plot.draw('Bias against the reference value, with the line and its 95 % band', means.map(([x]) => x), (at) => number(at, Number.isInteger(at) ? 0 : 2),
+  return plot.draw(t('drawn.linearity'), means.map(([x]) => x), (at) => number(at, Number.isInteger(at) ? 0 : 2),
     svg('path', { class: 'mean-band', d: `${plot.path(edge)}Z` }), plot.across('reference', 0),
     svg('path', { class: 'mean', d: plot.path(band.map(({ referenceUm, bias }) => [referenceUm, bias])) }), plot.dots(points, 'single'), plot.dots(means));
 }

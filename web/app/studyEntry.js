@@ -1,10 +1,11 @@
 /** Entering the readings of a study, step by step in its random order, or from a file. */
 import { getJson, postCsv, postJson } from './api.js';
 import { el, setText } from './elements.js';
-import { plural } from './format.js';
 import { may, whyNot } from './person.js';
 import { studyPaste } from './studyPaste.js';
+import { room } from './text.js';
 
+const t = await room('study');
 const ROWS_SHOWN = 8;
 const LONGEST = 500;
 
@@ -19,14 +20,14 @@ export function studyEntry(changed) {
   const paste = studyPaste((body, words) => keep(body, words), said);
   const mending = el('details', { class: 'study-mend' });
   const node = el('section', { class: 'study-entry' },
-    el('h2', {}, 'Measure and enter'),
-    el('p', { class: 'soft' }, 'In this order, so that nobody remembers and nothing drifts with one spot. Couple anew for each row. Enter takes you to the next field; at the end of a row it is kept. What was read before is not shown while you measure.'),
+    el('h2', {}, t('measureEnter')),
+    el('p', { class: 'soft' }, t('inThisOrder')),
     whyNot('send-files'), done,
-    el('div', { class: 'table-frame', role: 'region', 'aria-label': 'The next steps', tabindex: 0 }, el('table', { class: 'study-table' }, el('thead', {}, head), body)), paste.node, said,
+    el('div', { class: 'table-frame', role: 'region', 'aria-label': t('nextSteps'), tabindex: 0 }, el('table', { class: 'study-table' }, el('thead', {}, head), body)), paste.node, said,
     el('div', { class: 'study-import' },
-      el('label', { for: 'study-file' }, 'Or bring in a file'),
-      el('p', { class: 'soft' }, 'CSV with part,operator,trial,layer,thickness_um, named as planned; trials of stability count on from date to date. All of it is taken, or nothing.'), file,
-      el('label', { for: 'study-why' }, 'Why, where it changes readings that are there'), why),
+      el('label', { for: 'study-file' }, t('bringFile')),
+      el('p', { class: 'soft' }, t('bringFileHow')), file,
+      el('label', { for: 'study-why' }, t('whyChanges')), why),
     mending);
   let study = null;
 
@@ -34,8 +35,8 @@ export function studyEntry(changed) {
     study = next;
     paste.show(study);
     const open = study.steps.map((step, i) => ({ step, place: i + 1 })).filter(({ step }) => step.um.includes(null));
-    setText(done, `${study.entered} of ${plural(study.readings, 'reading')} entered${open.length === 0 ? '; none is missing.' : `, ${plural(open.length, 'step')} to go.`}`);
-    head.replaceChildren(...['Step', 'Operator', study.kind === 'crossed' ? 'Spot' : 'Piece', study.kind === 'stability' ? 'Date' : 'Trial', ...study.layers.map(({ name }) => `${name} µm`)].map((words) => el('th', { scope: 'col' }, words)), el('th', { scope: 'col' }, el('span', { class: 'for-readers' }, 'Keep the row')));
+    setText(done, t(open.length === 0 ? 'noneMissing' : 'toGo', { entered: String(study.entered), readings: t('readingsN', { n: study.readings }), steps: t('stepsN', { n: open.length }) }));
+    head.replaceChildren(...[...['step', 'operator', study.kind === 'crossed' ? 'spot' : 'piece', study.kind === 'stability' ? 'date' : 'trial'].map((name) => t(`col.${name}`)), ...study.layers.map((layer) => t('layerUm', layer))].map((words) => el('th', { scope: 'col' }, words)), el('th', { scope: 'col' }, el('span', { class: 'for-readers' }, t('keepTheRow'))));
     body.replaceChildren(...open.slice(0, ROWS_SHOWN).map(({ step, place }) => rowOf(step, place)));
     body.closest('.table-frame').hidden = open.length === 0;
     mending.hidden = study.entered === 0;
@@ -43,8 +44,8 @@ export function studyEntry(changed) {
   }
 
   function rowOf(step, place) {
-    const inputs = study.layers.map(({ name }, i) => el('input', { inputmode: 'decimal', autocomplete: 'off', size: 7, 'aria-label': `${name}, ${step.part}, ${step.operator}, ${step.date ?? `trial ${step.trial}`}, µm`, disabled: step.um[i] !== null || !may('send-files'), placeholder: step.um[i] !== null ? 'kept' : '', data: { layer: name }, on: { keydown } }));
-    const keep = el('button', { type: 'button', class: 'quiet', disabled: !may('send-files'), data: { action: 'keep-step' }, on: { click: () => keepRow(step, inputs) } }, 'Keep');
+    const inputs = study.layers.map(({ name }, i) => el('input', { inputmode: 'decimal', autocomplete: 'off', size: 7, 'aria-label': t('inputOf', { layer: name, part: step.part, operator: step.operator, when: step.date ?? t('trialIs', step) }), disabled: step.um[i] !== null || !may('send-files'), placeholder: step.um[i] !== null ? t('keptHint') : '', data: { layer: name }, on: { keydown } }));
+    const keep = el('button', { type: 'button', class: 'quiet', disabled: !may('send-files'), data: { action: 'keep-step' }, on: { click: () => keepRow(step, inputs) } }, t('keep'));
     function keydown(event) {
       if (event.key === 'Enter') {
         event.preventDefault();
@@ -52,7 +53,7 @@ export function studyEntry(changed) {
         rest ? rest.focus() : keepRow(step, inputs);
       }
     }
-    return el('tr', {}, el('td', { class: 'soft' }, String(place)), el('td', {}, step.operator), el('th', { scope: 'row' }, step.part), el('td', {}, step.date ?? String(step.trial)), inputs.map((input) => el('td', { data: { label: `${input.dataset.layer} µm` } }, input)), el('td', {}, keep));
+    return el('tr', {}, el('td', { class: 'soft' }, String(place)), el('td', {}, step.operator), el('th', { scope: 'row' }, step.part), el('td', {}, step.date ?? String(step.trial)), inputs.map((input) => el('td', { data: { label: t('layerUm', { name: input.dataset.layer }) } }, input)), el('td', {}, keep));
   }
 
   async function keepRow({ part, operator, trial }, inputs) {
@@ -60,23 +61,23 @@ export function studyEntry(changed) {
     const readings = open.map((input) => ({ part, operator, trial, layer: input.dataset.layer, um: numberOf(input.value) }));
     const wrong = open.find((input, i) => !(readings[i].um > 0));
     if (open.length === 0 || wrong) {
-      setText(said, wrong ? `\u201c${wrong.value}\u201d is not a thickness in µm; write it like 14.2.` : 'Nothing is entered in this row yet.');
+      setText(said, wrong ? t('noThickness', { typed: wrong.value }) : t('nothingInRow'));
       return (wrong ?? inputs.find((input) => !input.disabled)).focus();
     }
-    if (await keep({ readings }, `${part} by ${operator}, trial ${trial}: kept.`)) {
+    if (await keep({ readings }, t('rowKept', { part, operator, trial: String(trial) }))) {
       body.querySelector('input:not([disabled])')?.focus();
     }
   }
 
   async function keep(readings, words) {
-    setText(said, 'Being kept\u2026');
+    setText(said, t('beingKept'));
     try {
       await postJson(`/api/v1/gauge-studies/${study.id}/readings`, readings);
       await changed();
       setText(said, words);
       return true;
     } catch (error) {
-      setText(said, `Not kept. ${error.sentence ?? error.message}`);
+      setText(said, t('notKept', { why: error.sentence ?? error.message }));
       return false;
     }
   }
@@ -84,15 +85,15 @@ export function studyEntry(changed) {
   async function chosen() {
     const [given] = file.files;
     file.value = '';
-    setText(said, `${given.name} is being read\u2026`);
+    setText(said, t('beingRead', { name: given.name }));
     try {
       const query = new URLSearchParams({ name: given.name, why: why.value.trim() });
       const taken = await postCsv(`/api/v1/gauge-studies/${study.id}/file?${query}`, given);
       why.value = '';
       await changed();
-      setText(said, `${given.name}: ${plural(taken.new, 'reading')} new, ${taken.known} known already, ${taken.corrected} corrected.`);
+      setText(said, t('fileTaken', { name: given.name, fresh: t('readingsN', { n: taken.new }), known: String(taken.known), corrected: String(taken.corrected) }));
     } catch (error) {
-      setText(said, `${given.name} was not taken. ${error.sentence ?? error.message}`);
+      setText(said, t('fileNot', { name: given.name, why: error.sentence ?? error.message }));
     }
   }
 
@@ -108,16 +109,16 @@ export function studyEntry(changed) {
     async function submit(event) {
       event.preventDefault();
       if (!(numberOf(um.value) > 0) || reason.value.trim() === '') {
-        setText(said, 'A correction needs a thickness in µm and a reason.');
+        setText(said, t('correctionNeeds'));
         return (numberOf(um.value) > 0 ? reason : um).focus();
       }
       const reading = { part: part.value, operator: operator.value, trial: Number(trial.value), layer: layer.value, um: numberOf(um.value) };
-      await keep({ readings: [reading], why: reason.value.trim() }, `Corrected; the reading before is kept beside it.`);
+      await keep({ readings: [reading], why: reason.value.trim() }, t('corrected'));
     }
-    return [el('summary', {}, study.corrections > 0 ? `Correct a reading (${study.corrections} so far)` : 'Correct a reading'),
+    return [el('summary', {}, study.corrections > 0 ? t('correctSoFar', { n: study.corrections }) : t('correct')),
       el('form', { novalidate: true, on: { submit } },
-        ...[[part, study.kind === 'crossed' ? 'Spot' : 'Piece'], [operator, 'Operator'], [trial, 'Trial'], [layer, 'Layer'], [um, 'Thickness µm'], [reason, 'Why']].map(([input, words]) => el('div', {}, el('label', { for: input.id }, words), input)),
-        el('button', { type: 'submit', class: 'quiet', disabled: !may('send-files') }, 'Correct it'))];
+        ...[[part, t(study.kind === 'crossed' ? 'col.spot' : 'col.piece')], [operator, t('col.operator')], [trial, t('col.trial')], [layer, t('col.layer')], [um, t('thicknessUm')], [reason, t('why')]].map(([input, words]) => el('div', {}, el('label', { for: input.id }, words), input)),
+        el('button', { type: 'submit', class: 'quiet', disabled: !may('send-files') }, t('correctIt')))];
   }
   return { node, show };
 }

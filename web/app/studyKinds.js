@@ -1,25 +1,23 @@
 /** The kinds of gauge studies, in words. Pure. */
-import { list, micrometres, plural } from './format.js';
+import { list, micrometres } from './format.js';
+import { room } from './text.js';
 
-export const KINDS = {
-  crossed: { name: 'Spread between people and couplings', short: 'crossed', lead: 'Several people measure the same marked spots several times: how much of the spread is the gauge?' },
-  bias: { name: 'Bias and repeatability on one piece', short: 'bias', lead: 'One reference piece, measured again and again: is the gauge off, and does it repeat?' },
-  linearity: { name: 'Linearity over several pieces', short: 'linearity', lead: 'Reference pieces from thin to thick: does being off go with the thickness? Five are usual.' },
-  stability: { name: 'Stability over time', short: 'stability', lead: 'One reference piece, measured on twenty dates or more: does the gauge stay as it is?' },
-};
+const t = await room('study');
+
+export const KINDS = ['crossed', 'bias', 'linearity', 'stability'];
 
 /** A piece with its value and uncertainty. */
 export function pieceWords({ name, thicknessUm, expandedUm, k }) {
-  return `${name}, ${micrometres(thicknessUm)}${expandedUm > 0 ? ` ± ${micrometres(expandedUm)}` : ''} µm${expandedUm > 0 ? ` (k ${k})` : ', uncertainty not stated'}`;
+  return t(expandedUm > 0 ? 'pieceU' : 'piece', { name, um: micrometres(thicknessUm), u: micrometres(expandedUm), k: String(k) });
 }
 
 /** What is measured, how often and by whom. */
 export function extentOf({ kind, parts, operators, trials, pieces, dates, perDate, layers }) {
+  const common = { who: list(operators), trials: String(trials), layer: layers[0].name };
   if (kind === 'crossed') {
-    return `${plural(parts.length, 'spot')}, ${list(operators)}, ${trials} times each`;
+    return t('extentSpots', { ...common, spots: t('spotsN', { n: parts.length }) });
   }
-  const read = `read as ${layers[0].name}`;
   return kind === 'stability'
-    ? `${pieceWords(pieces[0])}, ${read}; ${plural(dates.length, 'date')} from ${dates[0]} to ${dates.at(-1)}, ${plural(perDate, 'reading')} each`
-    : `${pieces.map(pieceWords).join('; ')}, ${read}; ${list(operators)}, ${trials} times each`;
+    ? t('extentDates', { ...common, pieces: pieceWords(pieces[0]), dates: t('datesN', { n: dates.length }), from: dates[0], to: dates.at(-1), readings: t('readingsN', { n: perDate }) })
+    : t('extentPieces', { ...common, pieces: pieces.map(pieceWords).join('; ') });
 }

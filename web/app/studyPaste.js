@@ -1,18 +1,20 @@
 /** Readings of a known piece, pasted or typed one after the other; they fill its next steps. */
 import { el, setText } from './elements.js';
-import { plural } from './format.js';
 import { may } from './person.js';
+import { room } from './text.js';
+
+const t = await room('study');
 
 /** `keep(body, words)` keeps readings, gives whether they were. Gives {node, show(study)}. */
 export function studyPaste(keep, said) {
   const piece = el('select', { id: 'paste-piece' });
   const operator = el('select', { id: 'paste-operator' });
   const readings = el('textarea', { id: 'paste-readings', rows: 3, inputmode: 'text' });
-  const who = el('div', {}, el('label', { for: 'paste-operator' }, 'Operator'), operator);
-  const which = el('div', {}, el('label', { for: 'paste-piece' }, 'Piece'), piece);
+  const who = el('div', {}, el('label', { for: 'paste-operator' }, t('col.operator')), operator);
+  const which = el('div', {}, el('label', { for: 'paste-piece' }, t('col.piece')), piece);
   const node = el('form', { class: 'study-paste', novalidate: true, on: { submit } }, which, who,
-    el('div', { class: 'study-field' }, el('label', { for: 'paste-readings' }, 'Paste readings, µm, with spaces or line ends between'), readings),
-    el('button', { type: 'submit', class: 'quiet', disabled: !may('send-files'), data: { action: 'paste-readings' } }, 'Keep them'));
+    el('div', { class: 'study-field' }, el('label', { for: 'paste-readings' }, t('pasteReadings')), readings),
+    el('button', { type: 'submit', class: 'quiet', disabled: !may('send-files'), data: { action: 'paste-readings' } }, t('keepThem')));
   let study = null;
 
   function show(next) {
@@ -35,7 +37,7 @@ export function studyPaste(keep, said) {
       return readings.focus();
     }
     const body = { readings: typed.map((word, i) => ({ part: piece.value, operator: operator.value, trial: open[i].trial, layer: study.layers[0].name, um: Number(word.replace(',', '.')) })) };
-    if (await keep(body, `${piece.value}: ${plural(typed.length, 'reading')} kept.`)) {
+    if (await keep(body, t('pastedKept', { piece: piece.value, readings: t('readingsN', { n: typed.length }) }))) {
       readings.value = '';
     }
   }
@@ -44,12 +46,12 @@ export function studyPaste(keep, said) {
 
 function faultOf(typed, wrong, open) {
   if (typed.length === 0) {
-    return 'Nothing is pasted yet.';
+    return t('nothingPasted');
   }
   if (wrong !== undefined) {
-    return `\u201c${wrong}\u201d is not a thickness in µm; write it like 14.2.`;
+    return t('noThickness', { typed: wrong });
   }
-  return typed.length > open ? `${plural(typed.length, 'reading')} pasted, but only ${plural(open, 'reading')} of this piece are still to come. Nothing was kept.` : null;
+  return typed.length > open ? t('tooMany', { typed: t('readingsN', { n: typed.length }), open: t('readingsN', { n: open }) }) : null;
 }
 
 function fill(select, names) {

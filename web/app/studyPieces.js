@@ -2,25 +2,27 @@
 import { el } from './elements.js';
 import { choice, field, figure, numberOf, text } from './gaugeParts.js';
 import { pieceWords } from './studyKinds.js';
+import { room } from './text.js';
 
+const t = await room('study');
 const FIRST = 5;
 
 /** `known`: pieces of calibrations and checks. Gives {node, read(), show(kind)}. */
 export function studyPieces(known) {
   const rows = [];
   const list = el('ol', { class: 'plain study-pieces' });
-  const more = el('button', { type: 'button', class: 'quiet', on: { click: () => add() } }, 'Another piece');
-  const node = el('fieldset', { class: 'study-piece-set' }, el('legend', {}, 'Reference pieces'),
-    el('p', { class: 'soft' }, 'Take the values from the certificate; the uncertainty U says how far a bias can be believed.'), list, more);
+  const more = el('button', { type: 'button', class: 'quiet', on: { click: () => add() } }, t('anotherPiece'));
+  const node = el('fieldset', { class: 'study-piece-set' }, el('legend', {}, t('referencePieces')),
+    el('p', { class: 'soft' }, t('certificate')), list, more);
 
   function add() {
     const inputs = { name: text({ maxlength: 60 }), thickness: figure(), expanded: figure(), k: figure({ value: '2' }) };
-    const from = choice([['', 'written below'], ...known.map((piece, at) => [String(at), pieceWords(piece)])], { data: { choose: 'piece' } });
+    const from = choice([['', t('writtenBelow')], ...known.map((piece, at) => [String(at), pieceWords(piece)])], { data: { choose: 'piece' } });
     const row = { inputs, from, node: null };
     from.addEventListener('change', () => fill(row));
-    const away = el('button', { type: 'button', class: 'quiet', on: { click: () => remove(row) } }, 'Take away');
-    row.node = el('li', {}, known.length > 0 ? field('From the gauge room', from) : null,
-      el('div', { class: 'study-piece' }, field('Name on the piece', inputs.name), field('Thickness', inputs.thickness, 'µm'), field('Uncertainty U', inputs.expanded, 'µm'), field('with k', inputs.k)), away);
+    const away = el('button', { type: 'button', class: 'quiet', on: { click: () => remove(row) } }, t('takeAway'));
+    row.node = el('li', {}, known.length > 0 ? field(t('fromRoom'), from) : null,
+      el('div', { class: 'study-piece' }, field(t('pieceName'), inputs.name), field(t('thickness'), inputs.thickness, 'µm'), field(t('uncertaintyU'), inputs.expanded, 'µm'), field(t('withK'), inputs.k)), away);
     rows.push(row);
     list.append(row.node);
     only();

@@ -1,17 +1,18 @@
 /** Planning a gauge study: what it is to find out, which gauge, which film, which spots or pieces, who, how often. */
 import { postJson } from './api.js';
 import { el, setText } from './elements.js';
-import { plural } from './format.js';
 import { allow, signature } from './person.js';
 import { studyDates } from './studyDates.js';
 import { KINDS } from './studyKinds.js';
 import { studyPieces } from './studyPieces.js';
+import { room } from './text.js';
 
+const t = await room('study');
 const LONGEST = 500;
 
 /** `planned(study)` is called with what was kept. */
 export function studyPlan(structures, known, planned) {
-  const kind = el('select', { id: 'plan-kind', on: { change: ofKind } }, Object.entries(KINDS).map(([value, { name }]) => el('option', { value }, name)));
+  const kind = el('select', { id: 'plan-kind', on: { change: ofKind } }, KINDS.map((value) => el('option', { value }, t(`kind.${value}`))));
   const lead = el('p', { class: 'soft' });
   const layer = el('select', { id: 'plan-layer' });
   const pieces = studyPieces(known);
@@ -25,19 +26,19 @@ export function studyPlan(structures, known, planned) {
   const purpose = el('textarea', { id: 'plan-purpose', rows: 2, maxlength: LONGEST });
   const sum = el('p', { class: 'soft', role: 'status' });
   const wanting = el('p', { class: 'said', role: 'status' });
-  const layerField = field(layer, 'Read as', 'The layer whose setting the gauge measures the piece with; its limits are the tolerance.');
+  const layerField = field(layer, t('readAs'), t('readAsWhy'));
   let spots = null;
   let often = null;
   const form = el('form', { class: 'study-plan', novalidate: true, on: { submit, input: count } },
-    el('h2', {}, 'Plan a study'),
-    el('div', { class: 'study-field' }, el('label', { for: 'plan-kind' }, 'What it is to find out'), kind, lead),
-    field(gauge, 'Gauge or probe, as on its label'), field(film, 'Film'),
+    el('h2', {}, t('plan')),
+    el('div', { class: 'study-field' }, el('label', { for: 'plan-kind' }, t('whatToFind')), kind, lead),
+    field(gauge, t('gaugeLabel')), field(film, t('film')),
     layerField, pieces.node, dates.node,
-    spots = field(parts, 'Marked spots', 'Names with spaces between them. Mark the spots on the film, so that everybody finds them again: film varies by 5 to 10 % within centimetres. They should cover what the process makes.'),
-    field(operators, 'Operators', 'Names with commas between them. A crossed study takes three as a rule; with one, reproducibility cannot be told.'),
-    often = field(trials, 'How often each of them measures each', 'Couple anew each time, else it is jitter and not repeatability.'),
-    field(purpose, 'Why this study'), sum,
-    signature('decide'), allow(el('button', { type: 'submit', class: 'decide', data: { action: 'plan-study' } }, 'Plan it'), 'decide'), wanting);
+    spots = field(parts, t('markedSpots'), t('markedWhy')),
+    field(operators, t('operators'), t('operatorsWhy')),
+    often = field(trials, t('howOften'), t('howOftenWhy')),
+    field(purpose, t('whyStudy')), sum,
+    signature('decide'), allow(el('button', { type: 'submit', class: 'decide', data: { action: 'plan-study' } }, t('planIt')), 'decide'), wanting);
 
   const read = () => ({ ...ofAll(), ...(kind.value === 'crossed' ? ofSpots() : ofPieces()) });
   const ofAll = () => ({
@@ -52,7 +53,7 @@ export function studyPlan(structures, known, planned) {
 
   function ofKind() {
     const isCrossed = kind.value === 'crossed';
-    setText(lead, KINDS[kind.value].lead);
+    setText(lead, t(`lead.${kind.value}`));
     spots.hidden = !isCrossed;
     layerField.hidden = isCrossed;
     pieces.show(kind.value);
@@ -73,19 +74,19 @@ export function studyPlan(structures, known, planned) {
     const layers = structures.find(({ code }) => code === plan.structure)?.layers.length ?? 0;
     if (plan.kind !== 'crossed') {
       const all = plan.kind === 'stability' ? plan.dates.length * plan.perDate : plan.pieces.length * plan.operators.length * plan.trials;
-      return setText(sum, all > 0 ? `${plural(all, 'reading')} in all.` : '');
+      return setText(sum, all > 0 ? t('inAll', { readings: t('readingsN', { n: all }) }) : '');
     }
     const steps = plan.parts.length * plan.operators.length * plan.trials;
-    setText(sum, steps > 0 ? `${plural(steps, 'measurement')}, ${plural(steps * layers, 'reading')} of ${plural(layers, 'layer')}.` : '');
+    setText(sum, steps > 0 ? t('measured', { measurements: t('measurementsN', { n: steps }), readings: t('readingsN', { n: steps * layers }), layers: t('layersN', { n: layers }) }) : '');
   }
 
   async function submit(event) {
     event.preventDefault();
     const plan = read();
-    const missing = [[gauge, plan.gauge, 'Name the gauge.'], [operators, plan.operators.join(''), 'Name who measures.'], [purpose, plan.purpose, 'Write why: whoever reads the result will ask.']].find(([, value]) => value === '');
+    const missing = [[gauge, plan.gauge, t('nameGauge')], [operators, plan.operators.join(''), t('nameWho')], [purpose, plan.purpose, t('writeWhy')]].find(([, value]) => value === '');
     const unknown = plan.pieces?.find(({ name, thicknessUm }) => name === '' || !(thicknessUm > 0));
     if (unknown || plan.pieces?.length === 0) {
-      setText(wanting, 'Each reference piece needs its name and its thickness in µm.');
+      setText(wanting, t('pieceNeeds'));
       return pieces.node.querySelector('input').focus();
     }
     if (missing) {
@@ -95,7 +96,7 @@ export function studyPlan(structures, known, planned) {
     try {
       planned(await postJson('/api/v1/gauge-studies', plan));
     } catch (error) {
-      setText(wanting, `Not kept. ${error.sentence ?? error.message}`);
+      setText(wanting, t('notKept', { why: error.sentence ?? error.message }));
     }
   }
   film.addEventListener('change', layersOfFilm);

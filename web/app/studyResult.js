@@ -5,6 +5,9 @@ import { mark } from './marks.js';
 import { studyCharts } from './studyCharts.js';
 import { varianceShares, worstOf } from './studyFigures.js';
 import { percent, sentencesOf, VERDICTS } from './studyWords.js';
+import { room } from './text.js';
+
+const t = await room('study');
 
 /** Colour only where somebody must do something. */
 const MARKS = { acceptable: 'calm', conditional: 'calm', 'not-acceptable': 'gauge' };
@@ -24,10 +27,10 @@ export function studyResult() {
     const worst = worstOf(study.studies);
     const layer = study.studies.find((one) => one.layer === chosen) ?? worst;
     node.replaceChildren(
-      el('h2', {}, 'What it came to'),
+      el('h2', {}, t('cameTo')),
       el('p', { class: 'study-verdict' }, verdictOf(study.studies, worst)),
       overview(study, layer, (name) => (chosen = name, show(study), close.querySelector('h2').focus())),
-      el('p', { class: 'soft source' }, `Rules: ${worst.verdict.source} (from memory). Limits of confidence: Hamada and Weerahandi, Journal of Quality Technology 32 (2000) 241. The verdict is the worse one of both columns.`),
+      el('p', { class: 'soft source' }, t('rulesOf', { source: worst.verdict.source })),
       close, charts.node);
     close.replaceChildren(el('h2', { tabindex: -1 }, layer.layer), ...sentencesOf(layer).map((words) => el('p', {}, words)), details(layer));
     charts.show(study, layer.layer);
@@ -38,14 +41,14 @@ export function studyResult() {
 function verdictOf(studies, worst) {
   const not = studies.filter(({ verdict }) => verdict.verdict === 'not-acceptable').map(({ layer }) => layer);
   if (studies.length === 1) {
-    return `For ${worst.layer} the gauge is ${VERDICTS[worst.verdict.verdict]}.`;
+    return t('forLayer', { layer: worst.layer, verdict: VERDICTS[worst.verdict.verdict] });
   }
-  return not.length === 0 ? `No layer is refused; the gauge is weakest on ${worst.layer}.` : `Not acceptable on ${list(not)}; worst on ${worst.layer}.`;
+  return t(not.length === 0 ? 'noneRefused' : 'refusedOn', { layers: list(not), layer: worst.layer });
 }
 
 function overview({ studies }, open, choose) {
-  const heads = [['Layer'], ['What the readings vary by'], ['Gauge in the spread', true], ['in the tolerance', true], ['Groups', true], ['So it is']];
-  return el('div', { class: 'table-frame study-overview', role: 'region', 'aria-label': 'All layers', tabindex: 0 }, el('table', {},
+  const heads = [['layer'], ['vary'], ['spread', true], ['tolerance', true], ['groups', true], ['so']].map(([name, isFigure]) => [t(`over.${name}`), isFigure]);
+  return el('div', { class: 'table-frame study-overview', role: 'region', 'aria-label': t('allLayers'), tabindex: 0 }, el('table', {},
     el('caption', {}, legend()),
     el('thead', {}, el('tr', {}, heads.map(([words, isFigure]) => el('th', { scope: 'col', class: isFigure ? 'figure' : null }, words)))),
     el('tbody', {}, studies.map((study) => el('tr', { 'aria-current': study === open ? 'true' : null },
@@ -59,20 +62,20 @@ function overview({ studies }, open, choose) {
 
 /** How sure that is: a study of few people is sure of little. */
 function sureness({ confidence: { percentStudyVariation: { lower, upper } } }) {
-  return el('span', { class: 'soft' }, `${number(lower, 0)} to ${number(upper, 0)}`);
+  return el('span', { class: 'soft' }, t('fromTo', { from: number(lower, 0), to: number(upper, 0) }));
 }
 
 function legend() {
   return ['repeatability', 'reproducibility', 'part'].map((name) =>
-    el('span', { class: 'study-legend' }, svg('svg', { viewBox: '0 0 12 12', 'aria-hidden': 'true' }, svg('rect', { x: 0.5, y: 0.5, width: 11, height: 11, class: `share-${name}` })), name === 'part' ? 'the spots themselves' : name));
+    el('span', { class: 'study-legend' }, svg('svg', { viewBox: '0 0 12 12', 'aria-hidden': 'true' }, svg('rect', { x: 0.5, y: 0.5, width: 11, height: 11, class: `share-${name}` })), t(`share.${name}`)));
 }
 
 /** Shares of the variance, as bands of one bar. */
 function bars(study) {
   let x = 0;
   const shares = varianceShares(study);
-  const words = shares.map(({ name, share }) => `${name} ${percent(share * 100)}`).join(', ');
-  return svg('svg', { class: 'study-bar', viewBox: '0 0 100 12', preserveAspectRatio: 'none', role: 'img', 'aria-label': `Of the variance: ${words}` }, shares.map(({ name, share }) => {
+  const words = shares.map(({ name, share }) => t('shareIs', { name: t(`share.${name}`), percent: percent(share * 100) })).join(', ');
+  return svg('svg', { class: 'study-bar', viewBox: '0 0 100 12', preserveAspectRatio: 'none', role: 'img', 'aria-label': t('ofVariance', { words }) }, shares.map(({ name, share }) => {
     const band = svg('rect', { x, y: 0, width: share * 100, height: 12, class: `share-${name}` });
     x += share * 100;
     return band;
@@ -83,14 +86,14 @@ function details(study) {
   const { anova, variance, percent: parts } = study;
   const figures = (value, decimals) => (value === null || value === undefined ? '\u2013' : Math.abs(value) >= 0.0001 || value === 0 ? number(value, decimals) : value.toExponential(1));
   const line = (name, row) => row && el('tr', {}, el('th', { scope: 'row' }, name), ...[[row.ss, 4], [row.ms, 5], [row.f, 2], [row.p, 4]].map(([value, decimals], i) => [el('td', { class: 'figure' }, figures(value, decimals)), i === 0 ? el('td', { class: 'figure' }, String(row.df)) : null]));
-  const component = (name, key) => variance[key] === null ? null : el('tr', {}, el('th', { scope: 'row' }, name),
+  const component = (name, key = name) => variance[key] === null ? null : el('tr', {}, el('th', { scope: 'row' }, t(`row.${name}`)),
     el('td', { class: 'figure' }, figures(Math.sqrt(variance[key]), 3)), el('td', { class: 'figure' }, percent(parts[key].ofStudyVariation)), el('td', { class: 'figure' }, percent(parts[key].ofTolerance)));
-  return el('details', { class: 'study-details' }, el('summary', {}, 'Analysis of variance and components'),
-    el('div', { class: 'table-frame', role: 'region', 'aria-label': 'Analysis of variance', tabindex: 0 }, el('table', {},
-      el('thead', {}, el('tr', {}, ['Source', 'squares, µm²', 'df', 'mean square', 'F', 'p'].map((words, i) => el('th', { scope: 'col', class: i > 0 ? 'figure' : null }, words)))),
-      el('tbody', {}, line('spot', anova.part), line('operator', anova.operator), line('interaction', anova.interaction), line('repeatability', anova.repeatability), line('total', anova.total), anova.pooledError ? line('pooled error', anova.pooledError) : null))),
-    el('div', { class: 'table-frame', role: 'region', 'aria-label': 'Components', tabindex: 0 }, el('table', {},
-      el('thead', {}, el('tr', {}, ['Component', 'sigma, µm', 'of the spread', 'of the tolerance'].map((words, i) => el('th', { scope: 'col', class: i > 0 ? 'figure' : null }, words)))),
-      el('tbody', {}, component('gauge', 'gauge'), component('repeatability', 'repeatability'), component('reproducibility', 'reproducibility'), component('operator', 'operator'), component('interaction', 'interaction'), component('spots', 'part')))),
-    el('p', { class: 'soft' }, 'Percentages are of standard deviations, so they do not add up to 100.'));
+  return el('details', { class: 'study-details' }, el('summary', {}, t('analysis')),
+    el('div', { class: 'table-frame', role: 'region', 'aria-label': t('anova'), tabindex: 0 }, el('table', {},
+      el('thead', {}, el('tr', {}, ['source', 'squares', 'df', 'ms', 'f', 'p'].map((name, i) => el('th', { scope: 'col', class: i > 0 ? 'figure' : null }, t(`anova.${name}`))))),
+      el('tbody', {}, line(t('row.spot'), anova.part), line(t('row.operator'), anova.operator), line(t('row.interaction'), anova.interaction), line(t('row.repeatability'), anova.repeatability), line(t('row.total'), anova.total), anova.pooledError ? line(t('row.pooled'), anova.pooledError) : null))),
+    el('div', { class: 'table-frame', role: 'region', 'aria-label': t('components'), tabindex: 0 }, el('table', {},
+      el('thead', {}, el('tr', {}, ['component', 'sigma', 'spread', 'tolerance'].map((name, i) => el('th', { scope: 'col', class: i > 0 ? 'figure' : null }, t(`comp.${name}`))))),
+      el('tbody', {}, component('gauge'), component('repeatability'), component('reproducibility'), component('operator'), component('interaction'), component('spots', 'part')))),
+    el('p', { class: 'soft' }, t('notAddUp')));
 }
