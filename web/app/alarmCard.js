@@ -4,9 +4,11 @@ import { acknowledgeControl } from './acknowledge.js';
 import { groupedSignals, isWaiting, layersInWords, markOf, stateInWords } from './alarmWords.js';
 import { mark, priorityMark, shape } from './marks.js';
 import { momentOf } from './plantClock.js';
+import { sayings } from './said.js';
 import { room } from './text.js';
 
 const t = await room('alarms');
+const said = await sayings('alarms');
 
 export function alarmCard(alarm, hooks) {
   const title = el('a', { href: `#${alarm.id}` });
@@ -23,7 +25,7 @@ export function alarmCard(alarm, hooks) {
     node.dataset.taken = now.acknowledged !== null;
     node.dataset.selected = isSelected;
     title.toggleAttribute('aria-current', isSelected);
-    setText(title, now.title);
+    setText(title, said(now.title));
     marks.replaceChildren(...marksOf(now));
     setText(place, t('placeSince', { line: now.line, structure: now.structure, at: momentOf(now.openedAt) }));
     why.replaceChildren(...whyOf(now));

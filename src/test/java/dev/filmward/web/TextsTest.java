@@ -145,7 +145,7 @@ class TextsTest {
 
   private static List<Path> rooms(String language) throws IOException {
     try (Stream<Path> files = Files.list(TEXTS.resolve(language))) {
-      return files.sorted().toList();
+      return files.filter(Files::isRegularFile).sorted().toList();
     }
   }
 

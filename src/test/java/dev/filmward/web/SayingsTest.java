@@ -1,0 +1,134 @@
+package dev.filmward.web;
+
+import static org.assertj.core.api.Assertions.assertThat;
+
+import dev.filmward.web.ComposedTexts.Composed;
+import java.io.IOException;
+import java.io.UncheckedIOException;
+import java.nio.file.Files;
+import java.nio.file.Path;
+import java.util.ArrayList;
+import java.util.HashSet;
+import java.util.List;
+import java.util.Set;
+import java.util.TreeSet;
+import java.util.regex.MatchResult;
+import java.util.stream.Stream;
+import org.junit.jupiter.api.Test;
+import org.junit.jupiter.params.ParameterizedTest;
+import org.junit.jupiter.params.provider.ValueSource;
+
+/**
+ * What the server composes for people can be said in each language: every text of the sources that
+ * {@code said/*.txt} of this package's resources name has its form, and every form is of a text
+ * that there is.
+ *
+ * <p>A line of those files is {@code thrown PACKAGE} (what its exceptions say), {@code said
+ * PACKAGE/CLASS} (every text of more than one word in a class), {@code word PACKAGE/CLASS TEXT} (a
+ * text of one word), {@code not TEXT} (not for people, or a piece of a text that has its form) or
+ * starts with #.
+ */
+class SayingsTest {
+  private static final Path SOURCES = Path.of("src/test/resources/dev/filmward/web/said");
+  private static final Set<Composed> COMPOSED = ComposedTexts.ofAllSources();
+
+  @Test
+  void theSourcesAreRead() {
+    assertThat(COMPOSED)
+        .hasSizeGreaterThan(2000)
+        .contains(
+            new Composed(
+                "web/ErrorReplies", "what was sent cannot be kept: " + ComposedTexts.HOLE, false));
+    assertThat(COMPOSED.stream().filter(Composed::isThrown)).hasSizeGreaterThan(300);
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = "de")
+  void everyTextForPeopleHasItsForm(String language) {
+    Sayings sayings = new Sayings(language);
+    Rules rules = rules();
+    assertThat(
+            COMPOSED.stream()
+                .filter(rules::areOf)
+                .filter(one -> !sayings.knows(one.text().replace(ComposedTexts.HOLE, "\u2022")))
+                .map(one -> one.file() + ": " + one.text()))
+        .as("texts without a form in web/text/" + language + "/said")
+        .isEmpty();
+    assertThat(rules.unused(COMPOSED)).as("lines of said/*.txt that fit nothing").isEmpty();
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = "de")
+  void everyFormIsOfATextThatThereIs(String language) {
+    String everything =
+        String.join("\n", new TreeSet<>(COMPOSED.stream().map(Composed::text).toList()));
+    List<String> strange = new ArrayList<>();
+    for (String form : new Sayings(language).texts().keySet()) {
+      // texts are joined at their stops, so each stretch between two is looked for
+      for (String piece : form.split("[{]\\w*[}]|[:;,.]( |$)")) {
+        if (!everything.contains(piece.strip())) {
+          strange.add(form + "  [" + piece.strip() + "]");
+        }
+      }
+    }
+    assertThat(strange).as("forms that no source says").isEmpty();
+  }
+
+  @ParameterizedTest
+  @ValueSource(strings = "de")
+  void everyFormKeepsItsPlacesAndNoneIsTwice(String language) {
+    Set<String> seen = new HashSet<>();
+    for (String room : Sayings.rooms(language)) {
+      Sayings.of(language, room)
+          .forEach(
+              (form, other) -> {
+                assertThat(places(other)).as(room + ": " + form).isEqualTo(places(form));
+                assertThat(other).as(room + ": " + form).isNotBlank();
+                assertThat(form.replaceAll("[{]\\w*[}]", "")).as("%s", form).containsPattern("\\w");
+                assertThat(seen.add(form)).as("%s is said once, in %s too", form, room).isTrue();
+                assertThat(form).isEqualTo(ComposedTexts.withMicrometres(form));
+              });
+    }
+  }
+
+  private static Set<String> places(String text) {
+    return new TreeSet<>(Sayings.PLACE.matcher(text).results().map(MatchResult::group).toList());
+  }
+
+  private static Rules rules() {
+    List<String> lines = new ArrayList<>();
+    try (Stream<Path> files = Files.list(SOURCES)) {
+      for (Path file : files.sorted().toList()) {
+        lines.addAll(Files.readAllLines(file));
+      }
+    } catch (IOException e) {
+      throw new UncheckedIOException(e);
+    }
+    lines.removeIf(line -> line.isBlank() || line.startsWith("#"));
+    return new Rules(lines);
+  }
+
+  private record Rules(List<String> lines) {
+    boolean areOf(Composed one) {
+      return !lines.contains("not " + one.text())
+          && lines.stream().anyMatch(line -> fits(line, one));
+    }
+
+    private static boolean fits(String line, Composed one) {
+      boolean isSentence = one.text().matches("(?s).*\\p{L}\\p{L}.*") && one.text().contains(" ");
+      return line.equals("word " + one.file() + " " + one.text())
+          || (isSentence
+              && (line.equals("said " + one.file())
+                  || (one.isThrown() && line.equals("thrown " + one.room()))));
+    }
+
+    List<String> unused(Set<Composed> composed) {
+      return lines.stream()
+          .filter(
+              line ->
+                  composed.stream()
+                      .noneMatch(one -> line.equals("not " + one.text()) || fits(line, one)))
+          .toList();
+    }
+  }
+}

@@ -1,0 +1,122 @@
+/**
+ * Sentences that the server composes, in the language, the unit and with the decimal sign of the person. The server says them
+ * in English; `web/text/LANGUAGE/said/ROOM.json` holds the forms it uses and how another language says them:
+ *
+ *     "{layers}: thinner than usual": "{layers}: dünner als sonst"
+ *
+ *     const said = await sayings('alarms');
+ *     said(alarm.title)
+ *
+ * A place stands for any words. What stands in it is said again by its own form, `{list…}` each of its words, and lengths and
+ * numbers are written anew; `{name…}` is what a plant called something and stays as it is. The form with most words of its own
+ * is taken. What no form knows stays in English, as what people wrote does. Forms and texts say µm, never um.
+ */
+import { decimalSign, language } from './choices.js';
+import { length, list, oneOf } from './format.js';
+
+const PLACE = /\{(\w+)\}/;
+const MICROMETRES = /(\d[ \u202f\u00a0])um(?![\w/])/g;
+const LENGTH = /(?<![\w.,])([-+\u2212]?)(\d+(?:\.(\d+))?)[ \u202f\u00a0]µm(?![\w/])/g;
+const NUMBER = /(?<![\w.,:-])(\d+)\.(\d+)(?![\w.:])/g;
+const SPLIT = /, | and | or /;
+const MOST_KEPT = 2000;
+const rooms = new Map();
+
+/** Says what the server said, by the forms of these rooms. */
+export async function sayings(...names) {
+  const read = await Promise.all(names.map(room));
+  const exact = new Map(read.flatMap((one) => one.exact));
+  const forms = read.flatMap((one) => one.forms).sort((a, b) => b.own - a.own);
+  const kept = new Map();
+  return (text) => {
+    if (typeof text !== 'string' || text === '') {
+      return text;
+    }
+    if (!kept.has(text)) {
+      if (kept.size > MOST_KEPT) {
+        kept.clear();
+      }
+      kept.set(text, figures(say(text.replace(MICROMETRES, '$1µm'), exact, forms)));
+    }
+    return kept.get(text);
+  };
+}
+
+function room(name) {
+  if (!rooms.has(name)) {
+    rooms.set(name, language() === 'en' ? Promise.resolve({ exact: [], forms: [] }) : read(name));
+  }
+  return rooms.get(name);
+}
+
+async function read(name) {
+  const response = await fetch(`/text/${language()}/said/${name}.json`);
+  if (!response.ok) {
+    throw new Error(`no sayings for ${name} in ${language()}: ${response.status}`);
+  }
+  const entries = Object.entries(await response.json());
+  return {
+    exact: entries.filter(([form]) => !PLACE.test(form)),
+    forms: entries.filter(([form]) => PLACE.test(form)).map(([form, other]) => recogniser(form, other)),
+  };
+}
+
+function recogniser(form, other) {
+  const pieces = form.split(PLACE);
+  const own = pieces.filter((_, i) => i % 2 === 0);
+  const pattern = pieces.map((piece, i) => (i % 2 === 0 ? escaped(piece) : '(.+?)')).join('');
+  return {
+    start: own[0],
+    own: own.join('').length,
+    places: pieces.filter((_, i) => i % 2 === 1),
+    pattern: new RegExp(`^${pattern}$`, 's'),
+    other: other.split(PLACE),
+  };
+}
+
+const escaped = (words) => words.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
+
+function say(text, exact, forms) {
+  const found = known(text, exact, forms);
+  if (found !== undefined) {
+    return found;
+  }
+  const small = text[0].toLowerCase() + text.slice(1);
+  const smallFound = small === text ? undefined : known(small, exact, forms);
+  return smallFound === undefined ? text : smallFound[0].toUpperCase() + smallFound.slice(1);
+}
+
+function known(text, exact, forms) {
+  if (exact.has(text)) {
+    return exact.get(text);
+  }
+  for (const form of forms) {
+    const match = text.startsWith(form.start) ? form.pattern.exec(text) : null;
+    if (match) {
+      return filled(form, match, exact, forms);
+    }
+  }
+  return undefined;
+}
+
+function filled(form, match, exact, forms) {
+  const values = Object.fromEntries(form.places.map((place, i) => [place, inPlace(place, match[i + 1], exact, forms)]));
+  return form.other.map((piece, i) => (i % 2 === 0 ? piece : values[piece] ?? `{${piece}}`)).join('');
+}
+
+function inPlace(place, text, exact, forms) {
+  if (place.startsWith('name')) {
+    return text;
+  }
+  if (place.startsWith('list') && SPLIT.test(text)) {
+    const words = text.split(SPLIT).map((word) => say(word, exact, forms));
+    return / or /.test(text) ? oneOf(words) : / and /.test(text) ? list(words) : words.join(', ');
+  }
+  return say(text, exact, forms);
+}
+
+/** Lengths in the unit and numbers with the decimal sign that were chosen. */
+function figures(text) {
+  const inUnit = text.replace(LENGTH, (_, sign, digits, decimals = '') => sign + length(Number(digits), decimals.length));
+  return decimalSign() === '.' ? inUnit : inUnit.replace(NUMBER, `$1${decimalSign()}$2`);
+}
