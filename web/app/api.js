@@ -1,7 +1,9 @@
 /** Talks to the server. Every refusal becomes an ApiError that says what is wrong and what to do instead. */
+import { sayings } from './said.js';
 import { room } from './text.js';
 
 const t = await room('frame');
+const REFUSALS = ['refusals', 'alarms'];
 
 /** Sent on the document when the server knows nobody here (any more). */
 export const SIGNED_OUT = 'filmward-signed-out';
@@ -46,7 +48,13 @@ export async function postForFile(path, body) {
     return response.blob();
   }
   const { error = {} } = await response.json().catch(() => ({}));
-  throw new ApiError(response.status, error.what ?? t('answered', { status: String(response.status) }), error.instead ?? '');
+  throw await refusal(response.status, error);
+}
+
+/** What the server refused, in the language of the person; its forms are read when they are first needed. */
+async function refusal(status, { what, instead = '', asks = '' }) {
+  const said = await sayings(...REFUSALS).catch(() => (text) => text);
+  return new ApiError(status, said(what) ?? t('answered', { status: String(status) }), said(instead), asks);
 }
 
 /** What wants the password once more is done again when it was given. */
@@ -80,6 +88,5 @@ async function exchange(path, options) {
   if (response.status === 401) {
     document.dispatchEvent(new Event(SIGNED_OUT));
   }
-  const error = body?.error ?? {};
-  throw new ApiError(response.status, error.what ?? t('answered', { status: String(response.status) }), error.instead ?? '', error.asks ?? '');
+  throw await refusal(response.status, body?.error ?? {});
 }

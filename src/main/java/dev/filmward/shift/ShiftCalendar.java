@@ -1,10 +1,12 @@
 package dev.filmward.shift;
 
 import java.time.DayOfWeek;
+import java.time.format.TextStyle;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.HashSet;
 import java.util.List;
+import java.util.Locale;
 import java.util.Set;
 
 /**
@@ -60,7 +62,7 @@ public record ShiftCalendar(List<ShiftPattern> patterns, int linesPerOperator) {
       if (!taken.add(pattern.name()) || !taken.add(pattern.startsAt())) {
         throw new IllegalArgumentException(
             "on a "
-                + day
+                + day.getDisplayName(TextStyle.FULL, Locale.ENGLISH)
                 + " there are two shifts named "
                 + pattern.name()
                 + " or two that begin at "
