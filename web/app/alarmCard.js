@@ -8,7 +8,7 @@ import { sayings } from './said.js';
 import { room } from './text.js';
 
 const t = await room('alarms');
-const said = await sayings('alarms');
+const say = await sayings('alarms');
 
 export function alarmCard(alarm, hooks) {
   const title = el('a', { href: `#${alarm.id}` });
@@ -25,7 +25,7 @@ export function alarmCard(alarm, hooks) {
     node.dataset.taken = now.acknowledged !== null;
     node.dataset.selected = isSelected;
     title.toggleAttribute('aria-current', isSelected);
-    setText(title, said(now.title));
+    setText(title, say(now.title));
     marks.replaceChildren(...marksOf(now));
     setText(place, t('placeSince', { line: now.line, structure: now.structure, at: momentOf(now.openedAt) }));
     why.replaceChildren(...whyOf(now));

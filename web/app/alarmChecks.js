@@ -3,9 +3,11 @@ import { careForm, textField } from './careForm.js';
 import { chips } from './chips.js';
 import { el } from './elements.js';
 import { momentOf } from './plantClock.js';
+import { sayings } from './said.js';
 import { room } from './text.js';
 
 const t = await room('alarms');
+const say = await sayings('alarms', 'diagnosis');
 const LONGEST = 500;
 
 export function alarmChecks(alarm, { changed, refused }) {
@@ -33,7 +35,7 @@ export function alarmChecks(alarm, { changed, refused }) {
     shape = plan;
     general.replaceChildren(...now.checks.map(itemOf));
     byCause.replaceChildren(
-      ...now.causeChecks.map(({ cause, checks }) => topic(t('ifSuspect', { cause }), checks.map(itemOf))),
+      ...now.causeChecks.map(({ cause, checks }) => topic(t('ifSuspect', { cause: say(cause) }), checks.map(itemOf))),
       ...(now.formerChecks.length > 0 ? [topic(t('doneBefore'), now.formerChecks.map(itemOf))] : []));
   }
   update(alarm);
@@ -47,8 +49,8 @@ function topic(words, items) {
 function checkItem(id, words, number, { changed, refused }) {
   const done = el('ul', { class: 'plain done' });
   const place = el('div', {});
-  const button = el('button', { type: 'button', class: 'quiet', 'aria-expanded': 'false', 'aria-label': t('doneIs', { words }), data: { action: 'check' }, on: { click: toggle } }, t('done'));
-  const node = el('li', { class: 'check' }, el('div', { class: 'check-line' }, el('span', {}, words), button), done, place);
+  const button = el('button', { type: 'button', class: 'quiet', 'aria-expanded': 'false', 'aria-label': t('doneIs', { words: say(words) }), data: { action: 'check' }, on: { click: toggle } }, t('done'));
+  const node = el('li', { class: 'check' }, el('div', { class: 'check-line' }, el('span', {}, say(words)), button), done, place);
 
   function toggle() {
     const opening = place.children.length === 0;

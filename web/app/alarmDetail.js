@@ -14,9 +14,12 @@ import { holdControl } from './holds.js';
 import { shape } from './marks.js';
 import { momentOf } from './plantClock.js';
 import { explain } from './words.js';
+import { sayings } from './said.js';
 import { room } from './text.js';
 
 const t = await room('alarms');
+const say = await sayings('alarms');
+const OTHER = 'other';
 
 export function alarmDetail(alarm, causes, hooks) {
   const marks = el('div', { class: 'alarm-marks' });
@@ -52,7 +55,7 @@ export function alarmDetail(alarm, causes, hooks) {
     node.dataset.state = now.state;
     node.dataset.taken = now.acknowledged !== null;
     marks.replaceChildren(...marksOf(now));
-    setText(title, now.title);
+    setText(title, say(now.title));
     setText(place, t('detailPlace', { line: now.line, structure: now.structure, group: now.group, since: momentOf(now.openedAt), last: momentOf(now.lastSignalAt), roll: now.roll, sample: now.sample }));
     setText(state, stateInWords(now));
     control.update(now);
@@ -105,7 +108,8 @@ function chartAddress({ line, structure }, { kind, position }) {
   return `/layer.html?${new URLSearchParams({ line, structure, kind, position })}`;
 }
 
-function findingWords({ cause, note, action, by, at }) {
+function findingWords({ code, cause: given, note, action, by, at }) {
+  const cause = code === OTHER ? given : say(given);
   return el('dl', { class: 'found' },
     el('div', {}, el('dt', {}, t('cause')), el('dd', {}, note ? t('causeNote', { cause, note }) : cause)),
     el('div', {}, el('dt', {}, t('action')), el('dd', {}, action || t('stillToCome'))),

@@ -2,14 +2,17 @@
 import { careForm, folded, textField } from './careForm.js';
 import { el } from './elements.js';
 import { momentOf } from './plantClock.js';
+import { sayings } from './said.js';
 import { room } from './text.js';
 
 const t = await room('alarms');
+const say = await sayings('alarms');
 
 const SYSTEM = 'Filmward';
 const COMMENT = 'comment: ';
 const LONGEST = 2_000;
-const MOVED = /^now ([a-z-]+)/;
+const MOVED = /^now ([a-z-]+)(?: at sample (.+)|: (.+))?$/s;
+const NOT_GIVEN = 'not given';
 
 export function timeline(alarm, { changed, refused }) {
   const list = el('ol', { class: 'plain history' });
@@ -42,5 +45,10 @@ function entryOf({ at, by, what }) {
 /** Changes of state are kept as words of the interface; a move of the line may have no reason. */
 function movedInWords(what) {
   const moved = MOVED.exec(what);
-  return moved ? what.replace(MOVED, (all, state) => t.maybe(`state.${state}`) ?? all).replace(/: not given$/, '') : what;
+  if (moved === null) {
+    return say(what);
+  }
+  const [, word, sample, why] = moved;
+  const state = t.maybe(`state.${word}`) ?? word;
+  return sample ? t('movedAtSample', { state, sample }) : why && why !== NOT_GIVEN ? t('movedWhy', { state, why: say(why) }) : state;
 }

@@ -8,9 +8,11 @@ import { el, setText } from './elements.js';
 import { lineLog } from './lineLog.js';
 import { momentOf } from './plantClock.js';
 import { troubleLine } from './trouble.js';
+import { sayings } from './said.js';
 import { room } from './text.js';
 
 const t = await room('change');
+const say = await sayings('alarms', 'diagnosis');
 
 const MOST_SHOWN = 3;
 
@@ -37,7 +39,7 @@ export function mount(root, params) {
     try {
       const [alarm, diagnosis, hits] = await Promise.all([
         getJson(`/api/v1/alarms/${id}`), getJson(`/api/v1/alarms/${id}/diagnosis`), getJson('/api/v1/diagnosis/hit-rate')]);
-      setText(title, t('titleOf', { title: alarm.title }));
+      setText(title, t('titleOf', { title: say(alarm.title) }));
       setText(place, t('place', { line: alarm.line, structure: alarm.structure, since: momentOf(alarm.openedAt) }));
       setText(basis, basisWords(diagnosis));
       films.show(diagnosis.sides, movesOf(diagnosis));
@@ -65,8 +67,8 @@ function changedWords({ changed, notes }) {
   const nothing = changed.length === 0 ? [el('li', {}, t('nothing'))] : [];
   return [
     ...nothing,
-    ...changed.map((one) => el('li', { data: { shape: one.shape } }, one.words, sinceWords(one.since), ...one.boundaries.map(boundaryWords))),
-    ...notes.map((note) => el('li', { class: 'soft' }, note)),
+    ...changed.map((one) => el('li', { data: { shape: one.shape } }, say(one.words), sinceWords(one.since), ...one.boundaries.map(boundaryWords))),
+    ...notes.map((note) => el('li', { class: 'soft' }, say(note))),
   ];
 }
 
@@ -79,7 +81,7 @@ function sinceWords(since) {
 }
 
 function boundaryWords({ kindWords, words, at }) {
-  return el('strong', { class: 'boundary' }, t(words ? 'boundaryNamed' : 'boundary', { kind: kindWords, words, at: momentOf(at) }));
+  return el('strong', { class: 'boundary' }, t(words ? 'boundaryNamed' : 'boundary', { kind: say(kindWords), words: say(words), at: momentOf(at) }));
 }
 
 function candidateNodes(diagnosis, id) {
@@ -92,7 +94,7 @@ function candidateNodes(diagnosis, id) {
   const nameOf = (code) => diagnosis.candidates.find((one) => one.code === code)?.name ?? code;
   const left = diagnosis.candidates.length - shown.length;
   return [
-    ...unclear.map(({ codes: both, words }) => el('div', { class: 'ambiguous' }, el('strong', {}, t('ambiguous', { names: both.map(nameOf).reduce((one, other) => t('or', { one, other })) })), el('p', {}, words))),
+    ...unclear.map(({ codes: both, words }) => el('div', { class: 'ambiguous' }, el('strong', {}, t('ambiguous', { names: both.map(nameOf).map(say).reduce((one, other) => t('or', { one, other })) })), el('p', {}, say(words)))),
     el('ol', { class: 'plain candidate-list' }, shown.map((one, i) => el('li', {}, candidateCard(one, i + 1, id)))),
     left > 0 ? el('p', { class: 'soft' }, t('fitLess', { n: left })) : null,
   ].filter(Boolean);

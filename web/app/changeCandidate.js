@@ -2,9 +2,11 @@
 import { el } from './elements.js';
 import { list } from './format.js';
 import { momentOf } from './plantClock.js';
+import { sayings } from './said.js';
 import { room } from './text.js';
 
 const t = await room('change');
+const say = await sayings('alarms', 'diagnosis');
 
 const FITS_WELL = 0.85;
 const FITS = 0.6;
@@ -16,15 +18,15 @@ export function candidateCard(candidate, rank, alarmId) {
     el('div', { class: 'candidate-head' },
       el('span', { class: 'rank', 'aria-hidden': 'true' }, String(rank)),
       el('div', {},
-        el('h3', {}, candidate.name),
+        el('h3', {}, say(candidate.name)),
         el('p', { class: 'soft' }, whereWords(candidate))),
       fit(candidate.score)),
     el('div', { class: 'candidate-body' },
       part(t('why'), el('ul', { class: 'plain evidence' }, oneEach(candidate.evidence).map(evidenceItem))),
-      part(t('causes'), el('ul', {}, candidate.causes.map(({ words }) => el('li', {}, words))),
+      part(t('causes'), el('ul', {}, candidate.causes.map(({ words }) => el('li', {}, say(words)))),
         el('a', { href: `/alarms.html#${alarmId}` }, t('nameCause'))),
-      part(t('lookFirst'), el('ol', { class: 'checks' }, candidate.checks.map((check) => el('li', {}, check)))),
-      part(t('wouldTell'), el('p', {}, candidate.tellsApart))));
+      part(t('lookFirst'), el('ol', { class: 'checks' }, candidate.checks.map((check) => el('li', {}, say(check))))),
+      part(t('wouldTell'), el('p', {}, say(candidate.tellsApart)))));
 }
 
 function whereWords({ kind, layers, lanes, since }) {
@@ -57,7 +59,7 @@ function evidenceItem({ words, asked, degree }) {
   const met = degree >= MET ? 'met' : degree > 0 ? 'part' : 'not';
   return el('li', { data: { degree: met }, title: asked },
     el('span', { class: 'evidence-mark', 'aria-hidden': 'true' }, EVIDENCE_MARKS[met]),
-    el('span', {}, words, el('span', { class: 'for-readers' }, t(`speaks.${met}`))));
+    el('span', {}, say(words), el('span', { class: 'for-readers' }, t(`speaks.${met}`))));
 }
 
 function part(title, ...body) {

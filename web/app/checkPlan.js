@@ -1,9 +1,11 @@
 /** The plan of first checks as a form: a field for each pattern and each cause, one check a line, in order. */
 import { careForm, textField } from './careForm.js';
 import { el } from './elements.js';
+import { sayings } from './said.js';
 import { room } from './text.js';
 
 const t = await room('causes');
+const say = await sayings('alarms');
 
 const LONGEST_REASON = 500;
 const LONGEST_PLAN = 2_400;
@@ -13,7 +15,7 @@ export function checkPlan({ patterns, causes: planned, version }, causes, kept) 
   const byPattern = patterns.map(({ pattern, words, checks }) => ({ pattern, ...planField(`plan-${pattern}`, t.maybe(`pattern.${pattern}`) ?? words, checks) }));
   const byCause = causes
     .filter(({ code, standing }) => standing === 'active' || planned.some((one) => one.code === code))
-    .map(({ code, words }) => ({ code, ...planField(`plan-cause-${code}`, words, planned.find((one) => one.code === code)?.checks ?? []) }));
+    .map(({ code, words }) => ({ code, ...planField(`plan-cause-${code}`, say(words), planned.find((one) => one.code === code)?.checks ?? []) }));
   const reason = textField('checks-reason', t('reason'), { rows: 2, maxlength: LONGEST_REASON });
   const form = careForm({
     permission: 'decide',

@@ -6,9 +6,11 @@ import { postJson } from './api.js';
 import { chips } from './chips.js';
 import { el, setText } from './elements.js';
 import { allow, signature } from './person.js';
+import { sayings } from './said.js';
 import { room } from './text.js';
 
 const t = await room('alarms');
+const say = await sayings('alarms');
 const NOT_FOUND_YET = 'not-found-yet';
 const OTHER = 'other';
 const LONGEST = 500;
@@ -68,7 +70,7 @@ export function findingForm(alarm, causes, changed) {
 /** What is active, the alarm's own cause even where it is retired, and the two answers that are always there. */
 function choicesOf(causes, kept) {
   return [
-    ...causes.filter(({ code, standing }) => standing === 'active' || code === kept?.code).map(({ code, words }) => [code, words]),
+    ...causes.filter(({ code, standing }) => standing === 'active' || code === kept?.code).map(({ code, words }) => [code, say(words)]),
     [OTHER, t('anotherCause')],
     [NOT_FOUND_YET, t('notFoundYet')],
   ];

@@ -4,9 +4,12 @@ import { age } from './format.js';
 import { linkOf, markOf, nothingIn, stateWords, titleOf } from './handoverWords.js';
 import { mark } from './marks.js';
 import { momentOf } from './plantClock.js';
+import { sayings } from './said.js';
 import { room } from './text.js';
 
 const t = await room('handover');
+const say = await sayings('alarms');
+const PEOPLES = ['notes', 'carried-over'];
 
 /** `settle(item)` is offered for what is still to do; null where nothing can be changed. */
 export function handoverSections({ sections, asOf, line }, settle) {
@@ -32,10 +35,13 @@ function itemOf(item, part, { asOf, line, settle }) {
     el('p', { class: 'item-head' },
       stateOf(item.state),
       item.line && line === '' ? el('span', { class: 'item-line' }, item.line) : null,
-      link ? el('a', { class: 'item-title', href: link }, item.title) : el('strong', { class: 'item-title' }, item.title)),
-    el('p', { class: 'item-rest' }, [item.detail, timeOf(item, part, asOf)].filter(Boolean).join(' \u00b7 ')),
+      link ? el('a', { class: 'item-title', href: link }, titleOfItem(item, part)) : el('strong', { class: 'item-title' }, titleOfItem(item, part))),
+    el('p', { class: 'item-rest' }, [say(item.detail), timeOf(item, part, asOf)].filter(Boolean).join(' \u00b7 ')),
     isOpen && settle ? el('button', { type: 'button', class: 'quiet', data: { action: 'settle' }, on: { click: () => settle(item) } }, t('settled')) : null);
 }
+
+/** What people wrote down for others stays as they wrote it. */
+const titleOfItem = (item, part) => (PEOPLES.includes(part) ? item.title : say(item.title));
 
 function stateOf(state) {
   const name = markOf(state);
@@ -57,5 +63,5 @@ export function changesOf(changes) {
   }
   return el('div', { class: 'changed' }, el('h2', {}, t('changedSince', { n: changes.length })),
     el('ul', { class: 'plain' }, changes.map(({ part, how, line, title }) =>
-      el('li', {}, el('strong', {}, how), t('changeIs', { part: titleOf(part), what: [line, title].filter(Boolean).join(', ') })))));
+      el('li', {}, el('strong', {}, say(how)), t('changeIs', { part: titleOf(part), what: [line, say(title)].filter(Boolean).join(', ') })))));
 }

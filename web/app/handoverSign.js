@@ -2,9 +2,11 @@
 import { el } from './elements.js';
 import { allow, whyNot } from './person.js';
 import { datedOf } from './plantClock.js';
+import { sayings } from './said.js';
 import { room } from './text.js';
 
 const t = await room('handover');
+const say = await sayings('alarms');
 
 const SIDES = [['outgoing', 'gives'], ['incoming', 'takes']];
 const DIGEST_SHOWN = 16;
@@ -19,7 +21,7 @@ export function handoverSign(page, { sign, mayHandOver }) {
     const signature = mayHandOver ? null : done(side);
     return el('div', { class: 'signed-side', data: { side } },
       el('h3', {}, signature ? t(`side.${side}.done`) : verb),
-      el('p', {}, el('q', {}, signature?.meaning ?? page[key])),
+      el('p', {}, el('q', {}, say(signature?.meaning ?? page[key]))),
       signature ? el('p', { class: 'signed-by' }, el('strong', {}, signature.by), `, ${datedOf(signature.at)}`)
         : side === next ? allow(el('button', { type: 'button', class: 'decide', data: { action: side }, on: { click: () => sign(side, page[key]) } }, t('verbSign', { verb })), 'tend-alarms') : null,
       side === next ? whyNot('tend-alarms') : null,

@@ -1,7 +1,9 @@
 /** The words of the handover page: what each part is called, and what it says when there is nothing in it. */
+import { sayings } from './said.js';
 import { room } from './text.js';
 
 const t = await room('handover');
+const say = await sayings('alarms');
 
 export const titleOf = (part) => t.maybe(`part.${part}`) ?? part;
 
@@ -25,4 +27,4 @@ const STATES = {
 /** Which mark a state has; null where nobody is needed. */
 export const markOf = (state) => STATES[state] ?? null;
 
-export const stateWords = (state) => t.maybe(`state.${state}`) ?? state;
+export const stateWords = (state) => t.maybe(`state.${state}`) ?? say(state);

@@ -5,9 +5,11 @@
 import { age, list } from './format.js';
 import { isActive, isWaiting } from './alarmWords.js';
 import { raisesAlarms } from './words.js';
+import { sayings } from './said.js';
 import { room } from './text.js';
 
 const t = await room('board');
+const say = await sayings('alarms');
 const RANK = { high: 0, medium: 1, low: 2 };
 
 export function headline(board, alarms) {
@@ -27,7 +29,7 @@ function somebodyNeeded([first, ...others]) {
   const gone = !isActive(first) ? ` ${t('wentBack')}` : '';
   return {
     need: isActive(first) ? 'act' : 'watch',
-    sentence: t('about', { line: first.line, title: first.title }),
+    sentence: t('about', { line: first.line, title: say(first.title) }),
     detail: `${t('nobodyTook')}${gone}${more}`,
     action: { href: `/alarms.html#${first.id}`, words: t('seeAlarm') },
   };
@@ -41,7 +43,7 @@ function unusualNow(board, alarms) {
     return {
       need: 'act',
       isTaken: true,
-      sentence: t('about', { line: first.line, title: first.title }),
+      sentence: t('about', { line: first.line, title: say(first.title) }),
       detail: `${t('hasIt', { name: first.acknowledged.by })}${more}`,
       action: { href: `/alarms.html#${first.id}`, words: t('seeAlarm') },
     };

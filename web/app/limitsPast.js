@@ -1,9 +1,11 @@
 /** Old against new: which alarms each set of limits would have raised on all that is stored, side by side. */
 import { el } from './elements.js';
 import { momentOf } from './plantClock.js';
+import { sayings } from './said.js';
 import { room } from './text.js';
 
 const t = await room('limits');
+const say = await sayings('alarms');
 
 const SHOWN = 8;
 
@@ -30,7 +32,7 @@ function side(name, title, alarms, others) {
 
 function item(alarm, isInBoth) {
   return el('li', { data: { only: !isInBoth } },
-    el('span', { class: 'past-title' }, alarm.title, isInBoth ? null : [' ', el('b', { class: 'only' }, t('onlyHere'))]),
+    el('span', { class: 'past-title' }, say(alarm.title), isInBoth ? null : [' ', el('b', { class: 'only' }, t('onlyHere'))]),
     el('span', { class: 'soft' }, t('alarmWhere', { at: momentOf(alarm.openedAt), roll: alarm.roll, sample: alarm.sample })));
 }
 

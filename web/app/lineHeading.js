@@ -1,9 +1,11 @@
 /** The head of a line's page: which line, what it is doing, how old its data are, its open alarms, the other lines. */
 import { headOf } from './boardLine.js';
 import { el, setText } from './elements.js';
+import { sayings } from './said.js';
 import { room } from './text.js';
 
 const t = await room('line');
+const say = await sayings('alarms');
 
 export function lineHeading() {
   const title = el('h1', { class: 'for-readers' });
@@ -31,7 +33,7 @@ export function lineHeading() {
     }
     head.update(line);
     place.dataset.stale = line.stale || line.state === 'not_running';
-    alarms.replaceChildren(...line.alarms.map((alarm) => el('li', {}, el('a', { href: `/alarms.html#${alarm.id}` }, alarm.title), ' ',
+    alarms.replaceChildren(...line.alarms.map((alarm) => el('li', {}, el('a', { href: `/alarms.html#${alarm.id}` }, say(alarm.title)), ' ',
       el('span', { class: 'soft' }, alarm.acknowledged ? t('takenBy', { by: alarm.acknowledged.by }) : t('notTaken')))));
   }
   return { node, show, tick: () => head?.tick(shown) };

@@ -7,8 +7,8 @@
  *     const said = await sayings('alarms');
  *     said(alarm.title)
  *
- * A place stands for any words. What stands in it is said again by its own form, `{list…}` each of its words, and lengths and
- * numbers are written anew; `{name…}` is what a plant called something and stays as it is. The form with most words of its own
+ * A place stands for any words. What stands in it is said again by its own form, `{list…}` and `{sentences…}` each part of it,
+ * and lengths and numbers are written anew; `{name…}` is what a plant called something and stays as it is. The form with most words of its own
  * is taken. What no form knows stays in English, as what people wrote does. Forms and texts say µm, never um.
  */
 import { decimalSign, language } from './choices.js';
@@ -19,6 +19,7 @@ const MICROMETRES = /(\d[ \u202f\u00a0])um(?![\w/])/g;
 const LENGTH = /(?<![\w.,])([-+\u2212]?)(\d+(?:\.(\d+))?)[ \u202f\u00a0]µm(?![\w/])/g;
 const NUMBER = /(?<![\w.,:-])(\d+)\.(\d+)(?![\w.:])/g;
 const SPLIT = /, | and | or /;
+const SENTENCES = /(?<=[.?!]) (?=\p{Lu})/u;
 const MOST_KEPT = 2000;
 const rooms = new Map();
 
@@ -108,11 +109,19 @@ function inPlace(place, text, exact, forms) {
   if (place.startsWith('name')) {
     return text;
   }
-  if (place.startsWith('list') && SPLIT.test(text)) {
-    const words = text.split(SPLIT).map((word) => say(word, exact, forms));
-    return / or /.test(text) ? oneOf(words) : / and /.test(text) ? list(words) : words.join(', ');
+  const each = (parts) => parts.map((part) => say(part, exact, forms));
+  if (place.startsWith('sentences')) {
+    return known(text, exact, forms) ?? each(text.split(SENTENCES)).join(' ');
   }
-  return say(text, exact, forms);
+  return place.startsWith('list') ? known(text, exact, forms) ?? listed(text, each) : say(text, exact, forms);
+}
+
+function listed(text, each) {
+  if (text.includes('; ')) {
+    return each(text.split('; ')).join('; ');
+  }
+  const words = each(text.split(SPLIT));
+  return / or /.test(text) ? oneOf(words) : / and /.test(text) ? list(words) : words.join(', ');
 }
 
 /** Lengths in the unit and numbers with the decimal sign that were chosen. */

@@ -2,9 +2,11 @@
 import { textField } from './careForm.js';
 import { decimalSign } from './choices.js';
 import { el } from './elements.js';
+import { sayings } from './said.js';
 import { room } from './text.js';
 
 const t = await room('signatures');
+const say = await sayings('alarms', 'diagnosis');
 
 const KINDS = ['process', 'measurement'].map((kind) => [kind, t(`kind.${kind}`)]);
 const COMPARISONS = ['at-least', 'at-most', 'size-at-least', 'size-at-most'].map((one) => [one, t(`compare.${one}`)]);
@@ -27,7 +29,7 @@ export function signatureForm(signature, { statistics, causes, removed }) {
   checks.input.value = signature.checks.join('\n');
   apart.input.value = signature.tellsApart;
 
-  const title = el('span', {}, signature.name || t('newOne'));
+  const title = el('span', {}, say(signature.name) || t('newOne'));
   const node = el('details', { class: 'signature', data: { signature: signature.code } },
     el('summary', {}, title, el('span', { class: 'soft' }, t(`short.${signature.kind === 'measurement' ? 'measurement' : 'process'}`))),
     el('div', { class: 'signature-form' }, name.node, code.node, kind.node,
@@ -98,7 +100,7 @@ function conditionRow(condition, statistics, drop) {
 
   function explain() {
     const { meaning: words, unit } = statistics.find(({ word }) => word === statistic.value());
-    meaning.textContent = unit ? t('meaningIn', { meaning: words, of: unit }) : words;
+    meaning.textContent = unit ? t('meaningIn', { meaning: say(words), of: say(unit) }) : say(words);
   }
 
   const row = {

@@ -6,9 +6,11 @@ import { el, setText } from './elements.js';
 import { momentOf } from './plantClock.js';
 import { signatureForm } from './signatureForm.js';
 import { troubleLine } from './trouble.js';
+import { sayings } from './said.js';
 import { room } from './text.js';
 
 const t = await room('signatures');
+const say = await sayings('alarms', 'diagnosis');
 
 const LONGEST_REASON = 500;
 const EMPTY = { code: '', name: '', kind: 'process', conditions: [{ statistic: 'level-z', comparison: 'at-least', threshold: 4, weight: 1, role: 'needed' }], causes: [], checks: [], tellsApart: '' };
@@ -97,11 +99,11 @@ function rateTable({ all, byCause }) {
   return el('div', { class: 'table-frame', tabindex: 0, role: 'region', 'aria-label': t('howOften') }, el('table', {},
     el('caption', {}, t('rateOf', { n: all.alarms })),
     el('thead', {}, el('tr', {}, ['cause', 'alarms', 'first', 'shown', 'silent'].map((head, i) => el('th', { scope: 'col', class: i === 0 ? null : 'figure' }, t(`rate.${head}`))))),
-    el('tbody', {}, row(t('all'), all), byCause.map((one) => row(one.cause, one)))));
+    el('tbody', {}, row(t('all'), all), byCause.map((one) => row(say(one.cause), one)))));
 }
 
 function statisticsTable(statistics) {
   return el('div', { class: 'table-frame', tabindex: 0, role: 'region', 'aria-label': t('statistics') }, el('table', { class: 'statistics' },
     el('thead', {}, el('tr', {}, ['statistic', 'side', 'unit', 'meaning'].map((head) => el('th', { scope: 'col' }, t(`head.${head}`))))),
-    el('tbody', {}, statistics.map(({ word, facet, unit, meaning }) => el('tr', {}, el('th', { scope: 'row' }, word), el('td', {}, facet), el('td', {}, unit || '\u2013'), el('td', {}, meaning))))));
+    el('tbody', {}, statistics.map(({ word, facet, unit, meaning }) => el('tr', {}, el('th', { scope: 'row' }, word), el('td', {}, say(facet)), el('td', {}, say(unit) || '\u2013'), el('td', {}, say(meaning)))))));
 }

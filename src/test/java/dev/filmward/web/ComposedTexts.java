@@ -34,7 +34,7 @@ import org.jspecify.annotations.Nullable;
 final class ComposedTexts {
   static final String HOLE = "{}";
   private static final Path SOURCES = Path.of("src/main/java/dev/filmward");
-  private static final String FORMAT = "%[-+ 0,#(]*\\d*(?:\\.\\d+)?[a-zA-Z]";
+  private static final String FORMAT = "%[-+0,#(]*\\d*(?:\\.\\d+)?[sdfeg](?![a-z])";
 
   /**
    * A text.
@@ -123,7 +123,7 @@ final class ComposedTexts {
         return null;
       }
       for (String text : texts(tree)) {
-        found.add(new Composed(file, withMicrometres(text), isThrown));
+        found.add(new Composed(file, withMicrometres(text.replaceAll(FORMAT, HOLE)), isThrown));
       }
       return null;
     }
@@ -150,8 +150,11 @@ final class ComposedTexts {
         return either;
       }
       if (tree instanceof MethodInvocationTree call && format(call) != null) {
-        scan(call.getArguments(), null);
-        return List.of(String.valueOf(format(call)).replaceAll(FORMAT, "{}").replace("%%", "%"));
+        String pattern = String.valueOf(format(call));
+        call.getArguments().stream()
+            .filter(argument -> !pattern.equals(literal(argument)))
+            .forEach(argument -> scan(argument, null));
+        return List.of(pattern.replaceAll(FORMAT, HOLE).replace("%%", "%"));
       }
       scan(tree, null);
       return List.of(HOLE);
