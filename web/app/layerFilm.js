@@ -3,6 +3,7 @@ import { el, svg } from './elements.js';
 import { drawFilm } from './film.js';
 import { shape } from './marks.js';
 import { needOfLayer } from './need.js';
+import { layerName } from './words.js';
 import { room } from './text.js';
 
 const t = await room('layer');
@@ -37,6 +38,6 @@ export function layerFilm(addressOf) {
 function link(line, layer, attributes) {
   const need = needOfLayer(layer, line);
   return el('a', { ...attributes, data: { need } },
-    el('span', {}, layer.name || `layer ${layer.position}`),
+    el('span', {}, layerName(layer)),
     LOUD.has(need) ? [shape(need), el('span', { class: 'for-readers' }, need)] : null);
 }

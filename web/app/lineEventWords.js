@@ -2,9 +2,11 @@
 import { el, svg } from './elements.js';
 import { shape } from './marks.js';
 import { momentOf } from './plantClock.js';
+import { sayings } from './said.js';
 import { room } from './text.js';
 
 const t = await room('line');
+const say = await sayings('alarms');
 const SHAPES = { alarm: 'act', rescaled: 'gauge', mode: 'not_running', limits: 'collecting' };
 const DRAWN = {
   taken: 'M2 8.5 6.5 13 14 3',
@@ -26,7 +28,7 @@ export function eventInWords(event) {
 /** In a sentence without the time. */
 export function whatHappened(event) {
   const { kind, mode, state, what, reason } = event;
-  const params = { ...event, mode: mode ? t(`mode.${mode}`) : '', state: state ? t(`state.${state}`) : '', what: what ? t.maybe(`what.${what}`) ?? what : '' };
+  const params = { ...event, mode: mode ? t(`mode.${mode}`) : '', state: state ? t(`state.${state}`) : '', title: say(event.title), what: what ? t.maybe(`what.${what}`) ?? what : '' };
   const words = t(kind === 'log' && !event.words ? 'kind.logPlain' : `kind.${kind}`, params);
   return reason ? t('because', { words, reason }) : words;
 }

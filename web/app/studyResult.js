@@ -5,9 +5,11 @@ import { mark } from './marks.js';
 import { studyCharts } from './studyCharts.js';
 import { varianceShares, worstOf } from './studyFigures.js';
 import { percent, sentencesOf, VERDICTS } from './studyWords.js';
+import { sayings } from './said.js';
 import { room } from './text.js';
 
 const t = await room('study');
+const say = await sayings('gauge');
 
 /** Colour only where somebody must do something. */
 const MARKS = { acceptable: 'calm', conditional: 'calm', 'not-acceptable': 'gauge' };
@@ -30,7 +32,7 @@ export function studyResult() {
       el('h2', {}, t('cameTo')),
       el('p', { class: 'study-verdict' }, verdictOf(study.studies, worst)),
       overview(study, layer, (name) => (chosen = name, show(study), close.querySelector('h2').focus())),
-      el('p', { class: 'soft source' }, t('rulesOf', { source: worst.verdict.source })),
+      el('p', { class: 'soft source' }, t('rulesOf', { source: say(worst.verdict.source) })),
       close, charts.node);
     close.replaceChildren(el('h2', { tabindex: -1 }, layer.layer), ...sentencesOf(layer).map((words) => el('p', {}, words)), details(layer));
     charts.show(study, layer.layer);

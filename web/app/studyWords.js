@@ -1,8 +1,10 @@
 /** What a gauge study says, in words. Pure. */
 import { number } from './format.js';
+import { sayings } from './said.js';
 import { room } from './text.js';
 
 const t = await room('study');
+const say = await sayings('gauge');
 
 export const VERDICTS = Object.fromEntries(['acceptable', 'conditional', 'not-acceptable'].map((word) => [word, t(`verdict.${word}`)]));
 
@@ -26,7 +28,7 @@ export function sentencesOf(study) {
 function toleranceOf({ percentTolerance, tolerance, verdict }) {
   return percentTolerance === null
     ? t('noTolerance')
-    : t('sixSigma', { percent: percent(percentTolerance), um: number(tolerance.um, 2), words: tolerance.words, verdict: VERDICTS[verdict.forTolerance] });
+    : t('sixSigma', { percent: percent(percentTolerance), um: number(tolerance.um, 2), words: say(tolerance.words), verdict: VERDICTS[verdict.forTolerance] });
 }
 
 function interactionOf({ anova, interactionPooled }) {

@@ -15,6 +15,7 @@ import java.util.List;
 import java.util.Locale;
 import java.util.Set;
 import java.util.TreeSet;
+import java.util.function.Function;
 import java.util.regex.MatchResult;
 import java.util.stream.Collectors;
 import java.util.stream.Stream;
@@ -34,6 +35,8 @@ import org.junit.jupiter.params.provider.ValueSource;
  */
 class SayingsTest {
   private static final Path SOURCES = Path.of("src/test/resources/dev/filmward/web/said");
+  private static final Path RESINS =
+      Path.of("src/main/resources/dev/filmward/gauge/echo/resins.csv");
   private static final int MOST_RUNS = 3;
   private static final Set<Composed> COMPOSED = ComposedTexts.ofAllSources();
 
@@ -65,13 +68,8 @@ class SayingsTest {
   /** Of texts that are joined when they are said, each stretch between two stops is looked for. */
   @ParameterizedTest
   @ValueSource(strings = "de")
-  void everyFormIsOfTextsThatThereAre(String language) {
-    String all =
-        Stream.concat(
-                COMPOSED.stream().map(Composed::text).distinct(),
-                Stream.of(DayOfWeek.values())
-                    .map(day -> day.getDisplayName(TextStyle.FULL, Locale.ENGLISH)))
-            .collect(Collectors.joining("\n"));
+  void everyFormIsOfTextsThatThereAre(String language) throws IOException {
+    String all = everythingSaid();
     List<String> strange = new ArrayList<>();
     for (String form : new Sayings(language).texts().keySet()) {
       for (String piece : form.split("[{]\\w*[}]|[:;,.()]( |$)|[()]")) {
@@ -81,6 +79,17 @@ class SayingsTest {
       }
     }
     assertThat(strange).as("forms that no source says").isEmpty();
+  }
+
+  /** Of sources, what is known of resins, and what Java calls the days of the week. */
+  private static String everythingSaid() throws IOException {
+    Stream<String> composed = COMPOSED.stream().map(Composed::text).distinct();
+    Stream<String> days =
+        Stream.of(DayOfWeek.values())
+            .map(day -> day.getDisplayName(TextStyle.FULL, Locale.ENGLISH));
+    return Stream.of(composed, Files.lines(RESINS), days)
+        .flatMap(Function.identity())
+        .collect(Collectors.joining("\n"));
   }
 
   /** Of how many stretches that sources have a piece is made, the longest first. */
