@@ -16,7 +16,7 @@ import { decimalSign, language } from './choices.js';
 import { length, list, oneOf } from './format.js';
 
 const PLACE = /\{(\w+)\}/;
-const MICROMETRES = /(\d[ \u202f\u00a0])um(?![\w/])/g;
+const MICROMETRES = /((?:\d|blank)[ \u202f\u00a0])um(?![\w/])/g;
 const LENGTH = /(?<![\w.,])([-+\u2212]?)(\d+(?:\.(\d+))?)[ \u202f\u00a0]µm(?![\w/])/g;
 const NUMBER = /(?<![\w.,:-])(\d+)\.(\d+)(?![\w.:])/g;
 const COUNT = '([-+\u2212]?[\\d.]+)';
