@@ -4,9 +4,11 @@ import { list, um } from './format.js';
 import { momentOf } from './plantClock.js';
 import { changeOf, limitsOfMean } from './limitsWords.js';
 import { layerName } from './words.js';
+import { sayings } from './said.js';
 import { room } from './text.js';
 
 const t = await room('limits');
+const say = await sayings('charts');
 
 const UM_DECIMALS = 2;
 const SIGMA_DECIMALS = 3;
@@ -95,5 +97,5 @@ function warnings({ characteristics }) {
     warnings.forEach((words) => byWords.set(words, [...(byWords.get(words) ?? []), layerName(characteristic)]));
   }
   return [...byWords].map(([words, names]) =>
-    el('li', {}, t.nodes('warning', { names: el('strong', {}, names.length === characteristics.length ? t('allLayers') : list(names)), words })));
+    el('li', {}, t.nodes('warning', { names: el('strong', {}, names.length === characteristics.length ? t('allLayers') : list(names)), words: say(words) })));
 }

@@ -39,7 +39,8 @@ export async function sayings(...names) {
       if (kept.size > MOST_KEPT) {
         kept.clear();
       }
-      kept.set(text, figures(say(text.replace(MICROMETRES, '$1µm'), exact, forms)));
+      const lines = text.replace(MICROMETRES, '$1µm').split('\n');
+      kept.set(text, figures(lines.map((line) => (line === '' ? '' : say(line, exact, forms))).join('\n')));
     }
     return kept.get(text);
   };

@@ -123,7 +123,8 @@ final class ComposedTexts {
         return null;
       }
       for (String text : texts(tree)) {
-        found.add(new Composed(file, withMicrometres(text.replaceAll(FORMAT, HOLE)), isThrown));
+        String line = text.replaceAll("^\n|\n$", "").replaceAll(FORMAT, HOLE);
+        found.add(new Composed(file, withMicrometres(line), isThrown));
       }
       return null;
     }
