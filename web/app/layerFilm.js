@@ -1,7 +1,7 @@
 /** The film as the way to its layers: the section beside their names, the layer on show marked. */
 import { el, svg } from './elements.js';
 import { drawFilm } from './film.js';
-import { shape } from './marks.js';
+import { markWord, shape } from './marks.js';
 import { needOfLayer } from './need.js';
 import { layerName } from './words.js';
 import { room } from './text.js';
@@ -39,5 +39,5 @@ function link(line, layer, attributes) {
   const need = needOfLayer(layer, line);
   return el('a', { ...attributes, data: { need } },
     el('span', {}, layerName(layer)),
-    LOUD.has(need) ? [shape(need), el('span', { class: 'for-readers' }, need)] : null);
+    LOUD.has(need) ? [shape(need), el('span', { class: 'for-readers' }, markWord(need))] : null);
 }

@@ -10,10 +10,11 @@
  * A place stands for any words. What stands in it is said again by its own form: `{list…}`, `{items…}` (between semicolons) and
  * `{sentences…}` part by part; `{n}` is a number alone, and `{name…}` is what a plant called something and stays as it is. Lengths and
  * numbers are written anew. The form with most words of its own is taken. What no form knows stays in English, as what people
- * wrote does. Forms say µm after a number, as `say` is given it.
+ * wrote does, and so does everything where a room cannot be read. Forms say µm after a number, as `say` is given it.
  */
 import { decimalSign, language } from './choices.js';
 import { length, list, oneOf } from './format.js';
+import { textFile } from './textFile.js';
 
 const PLACE = /\{(\w+)\}/;
 const MICROMETRES = /((?:\d|blank)[ \u202f\u00a0])um(?![\w/])/g;
@@ -54,11 +55,7 @@ function room(name) {
 }
 
 async function read(name) {
-  const response = await fetch(`/text/${language()}/said/${name}.json`);
-  if (!response.ok) {
-    throw new Error(`no sayings for ${name} in ${language()}: ${response.status}`);
-  }
-  const entries = Object.entries(await response.json());
+  const entries = Object.entries(await textFile(`/text/${language()}/said/${name}.json`).catch(() => ({})));
   return {
     exact: entries.filter(([form]) => !PLACE.test(form)),
     forms: entries.filter(([form]) => PLACE.test(form)).map(([form, other]) => recogniser(form, other)),
