@@ -11,7 +11,7 @@ const LAYERS = [
   [['tie'], 3, 2.76],
   [['barrier'], 5, 5.02],
   [['tie', 'seal'], 18, 18.2],
-].map(([roles, target, mean]) => ({ name: roles.map((role) => t(`layer.${role}`)).join(' + '), roles, mean, spec: { target }, limits: null }));
+].map(([roles, target, mean]) => ({ roles, mean, spec: { target }, limits: null }));
 const THIN = LAYERS[2];
 
 /** Draws itself once it has a place in the page. */
