@@ -47,7 +47,7 @@ export function budgetTable(given, changed) {
 }
 
 function captionOf(line, rule) {
-  return [t('acceptedBy', { rule }), line === null ? '' : t('gaugeShareOf', { line })].filter(Boolean).join(' ');
+  return [t('acceptedBy', { rule: say(rule) }), line === null ? '' : t('gaugeShareOf', { line })].filter(Boolean).join(' ');
 }
 
 function head(line) {

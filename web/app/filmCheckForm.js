@@ -1,8 +1,10 @@
 /** The entries of the film check: the gauge before the film, and what a budget is worked out with. */
 import { el } from './elements.js';
+import { sayings } from './said.js';
 import { room } from './text.js';
 
 const t = await room('film-check');
+const say = await sayings('gauge');
 const MHZ = [20, 30, 50, 75, 100, 125];
 const USUAL = { frequency: '100', bandwidth: '80', temperature: '2', timing: '0.1', zero: '0.1', shots: '1' };
 const COUPLINGS = ['immersion', 'contact'].map((word) => [word, t(`coupling.${word}`)]);
@@ -36,7 +38,7 @@ export function checkForm(params, changed) {
 
   function show(plan) {
     fill(structure, plan.structures.map(({ code, name }) => [code, name === code ? code : t('codeName', { code, name })]), plan.structure.code);
-    fill(couplant, plan.couplants.map(({ key, name }) => [key, name]), plan.couplant.key);
+    fill(couplant, plan.couplants.map(({ key, name }) => [key, say(name)]), plan.couplant.key);
     fill(backing, plan.backings.map(({ key, name }) => [key, name]), plan.backing.key);
   }
   return { node, values, show };

@@ -19,7 +19,8 @@ import { textFile } from './textFile.js';
 const PLACE = /\{(\w+)\}/;
 const MICROMETRES = /((?:\d|blank)[ \u202f\u00a0])um(?![\w/])/g;
 const LENGTH = /(?<![\w.,])([-+\u2212]?)(\d+(?:\.(\d+))?)[ \u202f\u00a0]µm(?![\w/])/g;
-const NUMBER = /(?<![\w.,:-])(\d+)\.(\d+)(?![\w.:])/g;
+const NUMBER = /(?<![\w.,:]|\w-)(\d+)\.(\d+)(?![\w.:])/g;
+const BELOW_ZERO = /(?<=^|[\s(])-(?=\d)/g;
 const COUNT = '([-+\u2212]?[\\d.]+)';
 const SPLITS = { list: /, | \/ | and | or /, items: '; ', sentences: /(?<=[.?!]) (?=\p{Lu})/u };
 const JOINS = { items: '; ', sentences: ' ' };
@@ -117,6 +118,6 @@ function joined(text, parts) {
 
 /** Lengths in the unit and numbers with the decimal sign that were chosen. */
 function figures(text) {
-  const inUnit = text.replace(LENGTH, (_, sign, digits, decimals = '') => sign + length(Number(digits), decimals.length));
+  const inUnit = text.replace(BELOW_ZERO, '\u2212').replace(LENGTH, (_, sign, digits, decimals = '') => sign + length(Number(digits), decimals.length));
   return decimalSign() === '.' ? inUnit : inUnit.replace(NUMBER, `$1${decimalSign()}$2`);
 }
