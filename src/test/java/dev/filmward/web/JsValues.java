@@ -74,7 +74,7 @@ final class JsValues {
     }
     Set<String> values = new TreeSet<>();
     for (JsExpr list : names.listOf(expression.part(0, 1))) {
-      JsExpr value = JsNames.valueOfProperty(list);
+      JsExpr value = JsParameter.valueOfProperty(list);
       values.addAll(of(value, depth + 1));
     }
     return values.isEmpty() ? Set.of(ANY) : values;
