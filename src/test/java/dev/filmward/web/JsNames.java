@@ -71,7 +71,9 @@ final class JsNames {
         spot.piece() instanceof Group body
             && body.open() == '{'
             && spot.beside(-1).filter(Group.class::isInstance).isPresent();
-    return hasHead ? ofHead(name, new JsSpot(spot.around(), spot.index() - 1, spot.within())) : Optional.empty();
+    return hasHead
+        ? ofHead(name, new JsSpot(spot.around(), spot.index() - 1, spot.within()))
+        : Optional.empty();
   }
 
   /** Of {@code function f(a, b)} by its calls, of {@code for (const a of list)} by its list. */
@@ -79,7 +81,7 @@ final class JsNames {
     if (head.isBeside(-1, "for")) {
       JsExpr loop = JsExpr.all(((Group) head.piece()).pieces(), head);
       return loop.is(2, "of")
-          ? picked(name, loop.spot(1), listOf(loop.part(3, loop.size())))
+          ? JsParameter.picked(name, loop.spot(1), listOf(loop.part(3, loop.size())))
           : Optional.empty();
     }
     boolean isFunction = head.isBeside(-2, "function");
@@ -99,15 +101,20 @@ final class JsNames {
       JsExpr receiver = receiverOf(call);
       JsSpot first =
           parameters.piece() instanceof Group
-              ? JsExpr.partsOf(parameters).stream().findFirst().map(p -> p.spot(0)).orElse(parameters)
+              ? JsExpr.partsOf(parameters).stream()
+                  .findFirst()
+                  .map(p -> p.spot(0))
+                  .orElse(parameters)
               : parameters;
-      Optional<List<JsExpr>> found = picked(name, first, listOf(receiver));
-      return found.isPresent() || !binds(name, parameters) ? found : Optional.of(List.of());
+      Optional<List<JsExpr>> found = JsParameter.picked(name, first, listOf(receiver));
+      return found.isPresent() || !JsParameter.binds(name, parameters)
+          ? found
+          : Optional.of(List.of());
     }
     if (parameters.isBeside(-1, "=") && parameters.beside(-2).orElseThrow() instanceof Word named) {
       return ofCalls(name, parameters, named.text(), parameters.isBeside(-4, "export"));
     }
-    return binds(name, parameters) ? Optional.of(List.of()) : Optional.empty();
+    return JsParameter.binds(name, parameters) ? Optional.of(List.of()) : Optional.empty();
   }
 
   private static boolean givesEach(JsPiece piece) {
@@ -137,9 +144,14 @@ final class JsNames {
     List<JsExpr> heads =
         parameters.piece() instanceof Group
             ? JsExpr.partsOf(parameters)
-            : List.of(new JsExpr(parameters.around(), parameters.index(), parameters.index() + 1, parameters.within()));
+            : List.of(
+                new JsExpr(
+                    parameters.around(),
+                    parameters.index(),
+                    parameters.index() + 1,
+                    parameters.within()));
     for (int i = 0; i < heads.size(); i++) {
-      if (binds(name, heads.get(i).spot(0))) {
+      if (JsParameter.binds(name, heads.get(i).spot(0))) {
         boolean isPlain = heads.get(i).is(0, name);
         return Optional.of(isPlain && !isExported ? arguments(function, i) : List.of());
       }
@@ -183,7 +195,7 @@ final class JsNames {
         }
         return Optional.of(List.of(new JsExpr(around, i + 3, end, spot.within())));
       }
-      if (isConstant && binds(name, new JsSpot(around, i + 1, spot.within()))) {
+      if (isConstant && JsParameter.binds(name, new JsSpot(around, i + 1, spot.within()))) {
         return Optional.of(List.of());
       }
     }
@@ -193,7 +205,7 @@ final class JsNames {
   private List<JsExpr> imported(String name) {
     for (JsSpot spot : spots) {
       boolean isImport = spot.isBeside(-1, "from") && spot.piece() instanceof Text;
-      if (isImport && binds(name, new JsSpot(spot.around(), spot.index() - 2, null))) {
+      if (isImport && JsParameter.binds(name, new JsSpot(spot.around(), spot.index() - 2, null))) {
         JsNames other = new JsNames(module.resolveSibling(((Text) spot.piece()).words()));
         return other.declared(name, other.spots.get(0)).orElse(List.of());
       }
@@ -215,7 +227,9 @@ final class JsNames {
       return List.of();
     }
     return expression.size() == 1 || isLeftAsItIs(expression)
-        ? valuesOf(word.text(), expression.spot(0)).stream().flatMap(v -> listOf(v).stream()).toList()
+        ? valuesOf(word.text(), expression.spot(0)).stream()
+            .flatMap(v -> listOf(v).stream())
+            .toList()
         : List.of();
   }
 
@@ -226,15 +240,9 @@ final class JsNames {
         .map(
             property ->
                 call.is(2, "keys")
-                    ? keyOf(property)
-                    : call.is(2, "values") ? valueOfProperty(property) : property)
+                    ? JsParameter.keyOf(property)
+                    : call.is(2, "values") ? JsParameter.valueOfProperty(property) : property)
         .toList();
-  }
-
-  private static JsExpr keyOf(JsExpr property) {
-    return property.piece(0) instanceof Word word
-        ? JsExpr.all(List.of(new Text(List.of(word.text()), List.of(), word.line())), null)
-        : property.part(0, 1);
   }
 
   private static boolean isLeftAsItIs(JsExpr expression) {
@@ -254,64 +262,5 @@ final class JsNames {
       }
     }
     return members;
-  }
-
-  /** The value of {@code name: value}, or the expression itself. */
-  static JsExpr valueOfProperty(JsExpr property) {
-    return property.is(1, ":") ? property.part(2, property.size()) : property;
-  }
-
-  /** What a name takes of each member; empty where it is not among what the parameter names. */
-  private Optional<List<JsExpr>> picked(String name, JsSpot parameter, List<JsExpr> members) {
-    if (JsPiece.is(parameter.piece(), name)) {
-      return Optional.of(members);
-    }
-    if (!binds(name, parameter)) {
-      return Optional.empty();
-    }
-    List<JsExpr> names = JsExpr.partsOf(parameter);
-    List<JsExpr> found = new ArrayList<>();
-    for (JsExpr member : members) {
-      for (int i = 0; i < names.size(); i++) {
-        if (names.get(i).is(names.get(i).size() - 1, name)) {
-          Optional<JsExpr> one = partOf(member, i, names.get(i));
-          if (one.isEmpty()) {
-            return Optional.of(List.of());
-          }
-          found.add(one.get());
-        }
-      }
-    }
-    return Optional.of(found);
-  }
-
-  private static Optional<JsExpr> partOf(JsExpr member, int place, JsExpr named) {
-    if (member.is(1, ":")) {
-      return Optional.of(place == 0 ? keyOf(member) : valueOfProperty(member));
-    }
-    if (member.size() != 1 || !(member.piece(0) instanceof Group group)) {
-      return Optional.empty();
-    }
-    List<JsExpr> parts = JsExpr.partsOf(member.spot(0));
-    return group.open() == '['
-        ? parts.stream().skip(place).findFirst()
-        : parts.stream().filter(part -> sameName(part, named)).findFirst().map(JsNames::valueOfProperty);
-  }
-
-  private static boolean sameName(JsExpr part, JsExpr named) {
-    return named.piece(0) instanceof Word word && part.is(0, word.text());
-  }
-
-  /** Whether a name is among those that a parameter, a list of them or an import gives. */
-  private static boolean binds(String name, JsSpot parameter) {
-    if (!(parameter.piece() instanceof Group group)) {
-      return JsPiece.is(parameter.piece(), name);
-    }
-    for (int i = 0; i < group.pieces().size(); i++) {
-      if (binds(name, new JsSpot(group.pieces(), i, parameter))) {
-        return true;
-      }
-    }
-    return false;
   }
 }

@@ -47,7 +47,9 @@ final class JsValues {
             of(expression.part(there.get() + 1, expression.size()), depth + 1));
       }
     }
-    return expression.size() == 1 ? ofPiece(expression.spot(0), depth) : ofLookUp(expression, depth);
+    return expression.size() == 1
+        ? ofPiece(expression.spot(0), depth)
+        : ofLookUp(expression, depth);
   }
 
   private Set<String> ofPiece(JsSpot spot, int depth) {
@@ -72,7 +74,7 @@ final class JsValues {
     }
     Set<String> values = new TreeSet<>();
     for (JsExpr list : names.listOf(expression.part(0, 1))) {
-      JsExpr value = JsNames.valueOfProperty(list);
+      JsExpr value = JsParameter.valueOfProperty(list);
       values.addAll(of(value, depth + 1));
     }
     return values.isEmpty() ? Set.of(ANY) : values;
