@@ -1,5 +1,6 @@
 /** Talks to the server. Every refusal becomes an ApiError that says what is wrong and what to do instead. */
 import { sayings } from './said.js';
+import { sendBlob } from './sendBlob.js';
 import { room } from './text.js';
 
 const t = await room('frame');
@@ -23,19 +24,23 @@ export class ApiError extends Error {
   }
 }
 
-export function getJson(path, query = {}) {
+/** `waiting` is of `longWork.js`, where somebody waits for the answer and may leave it. */
+export function getJson(path, query = {}, waiting = undefined) {
   const given = Object.entries(query).filter(([, value]) => value !== null && value !== undefined);
   const search = new URLSearchParams(given).toString();
-  return exchange(search ? `${path}?${search}` : path, { headers: { accept: 'application/json' } });
+  return exchange(watched(search ? `${path}?${search}` : path, waiting), { headers: { accept: 'application/json' }, signal: waiting?.signal });
 }
 
-export function postJson(path, body) {
-  return post(path, 'application/json', JSON.stringify(body));
+export function postJson(path, body, waiting = undefined) {
+  return post(path, 'application/json', JSON.stringify(body), waiting);
 }
 
-export function postCsv(path, file) {
-  return post(path, 'text/csv', file);
+export function postCsv(path, file, waiting = undefined) {
+  return post(path, 'text/csv', file, waiting);
 }
+
+/** Under the name of what is waited for the server can be asked how far it is. */
+const watched = (path, waiting) => (waiting ? `${path}${path.includes('?') ? '&' : '?'}work=${waiting.name}` : path);
 
 export function postYaml(path, text) {
   return post(path, 'application/yaml', text);
@@ -58,10 +63,11 @@ async function refusal(status, { what, instead = '', asks = '' }) {
 }
 
 /** What wants the password once more is done again when it was given. */
-async function post(path, contentType, body) {
-  const request = { method: 'POST', headers: { 'content-type': contentType, 'x-filmward': '1' }, body };
+async function post(path, contentType, body, waiting) {
+  const request = { method: 'POST', headers: { 'content-type': contentType, 'x-filmward': '1' }, body, signal: waiting?.signal };
+  const send = () => exchange(watched(path, waiting), request, waiting && body instanceof Blob ? (address, options) => sendBlob(address, options, waiting.sent) : fetch);
   try {
-    return await exchange(path, request);
+    return await send();
   } catch (error) {
     if (error.asks !== 'confirm') {
       throw error;
@@ -70,16 +76,16 @@ async function post(path, contentType, body) {
     if (!(await confirmPerson())) {
       throw new ApiError(error.status, t('noPassword'), t('nothingChanged'));
     }
-    return exchange(path, request);
+    return send();
   }
 }
 
-async function exchange(path, options) {
+async function exchange(path, options, ask = fetch) {
   let response;
   try {
-    response = await fetch(path, { cache: 'no-store', ...options });
-  } catch {
-    throw new ApiError(0, t('noConnection'), t('tryAgain'));
+    response = await ask(path, { cache: 'no-store', ...options });
+  } catch (error) {
+    throw options.signal?.aborted ? new ApiError(0, t('work.cancelled'), '') : new ApiError(0, t('noConnection'), t('tryAgain'));
   }
   const body = await response.json().catch(() => null);
   if (response.ok && body !== null) {

@@ -6,6 +6,7 @@ import { number } from './format.js';
 import { isoOf } from './gaugeLines.js';
 import { choice, field, moment, reasonForm, setChoices } from './gaugeParts.js';
 import { previewWords } from './gaugePreview.js';
+import { longWork } from './longWork.js';
 import { may } from './person.js';
 import { momentOf, nowMs, wallTime } from './plantClock.js';
 import { room } from './text.js';
@@ -23,7 +24,7 @@ export function gaugeApply(changed) {
   const preview = el('div', { class: 'gauge-preview', role: 'status' });
   const look = el('button', { type: 'button', class: 'quiet', data: { action: 'preview-rescaling' }, on: { click: ask } }, t('look'));
   const decide = reasonForm(t('rescale'), 'decide', [], async (reason) => {
-    const { version, samples, left, from: since } = await postJson('/api/v1/calibrations/rescale', { ...body(), reason });
+    const { version, samples, left, from: since } = await longWork(preview, t('beingKept'), (waiting) => postJson('/api/v1/calibrations/rescale', { ...body(), reason }, waiting));
     decide.hidden = true;
     preview.replaceChildren();
     await changed();
@@ -81,7 +82,7 @@ export function gaugeApply(changed) {
   async function ask() {
     setText(preview, t('beingWorkedOut'));
     try {
-      const answer = await postJson('/api/v1/calibrations/preview', body());
+      const answer = await longWork(preview, t('beingWorkedOut'), (waiting) => postJson('/api/v1/calibrations/preview', body(), waiting));
       preview.replaceChildren(...previewWords(answer, body()));
       decide.hidden = answer.samples + answer.left === 0;
     } catch (error) {

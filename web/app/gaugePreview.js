@@ -2,9 +2,12 @@
 import { el } from './elements.js';
 import { count, number, um } from './format.js';
 import { momentOf } from './plantClock.js';
+import { sayings } from './said.js';
+import { layerName } from './words.js';
 import { room } from './text.js';
 
 const t = await room('gauge');
+const say = await sayings('alarms');
 
 /** @param order what was asked for: what becomes of limits, and whether temperatures count */
 export function previewWords({ steps, samples, left, withTemperature, means, limitsScaledOtherwise, alarmsBefore, alarmsAfter }, { limits, temperature }) {
@@ -13,10 +16,10 @@ export function previewWords({ steps, samples, left, withTemperature, means, lim
     temperature === 'corrects' ? el('p', { class: withTemperature === 0 ? 'caution' : null }, t('withTemperature', { n: withTemperature })) : null,
     left > 0 ? el('p', {}, t('thinned', { n: left })) : null,
     el('table', {}, el('thead', {}, el('tr', {}, el('th', { scope: 'col' }, t('meanOfThese')), ['nowIn', 'thenIn'].map((key) => el('th', { scope: 'col', class: 'figure' }, t(key))))),
-      el('tbody', {}, means.map(({ characteristic, before, after }) => el('tr', {}, el('th', { scope: 'row' }, characteristic.name), el('td', { class: 'figure' }, um(before)), el('td', { class: 'figure' }, um(after)))))),
+      el('tbody', {}, means.map(({ characteristic, before, after }) => el('tr', {}, el('th', { scope: 'row' }, layerName(characteristic)), el('td', { class: 'figure' }, um(before)), el('td', { class: 'figure' }, um(after)))))),
     el('p', {}, limitsWords(limitsScaledOtherwise, limits)),
     el('p', {}, alarmsBefore === null ? t('tooManySamples') : t('alarmsNowThen', { now: count(alarmsBefore.length), then: count(alarmsAfter.length) })),
-    alarmsAfter && alarmsAfter.length > 0 ? el('details', {}, el('summary', {}, t('alarmsOfThen', { n: alarmsAfter.length })), el('ul', {}, alarmsAfter.map(({ title, openedAt }) => el('li', {}, t('alarmAt', { title, at: momentOf(openedAt) }))))) : null,
+    alarmsAfter && alarmsAfter.length > 0 ? el('details', {}, el('summary', {}, t('alarmsOfThen', { n: alarmsAfter.length })), el('ul', {}, alarmsAfter.map(({ title, openedAt }) => el('li', {}, t('alarmAt', { title: say(title), at: momentOf(openedAt) }))))) : null,
   ].filter(Boolean);
 }
 

@@ -3,6 +3,7 @@ import { postJson } from './api.js';
 import { chips } from './chips.js';
 import { el, setText } from './elements.js';
 import { MEANINGS, REMEDIES } from './limitsWords.js';
+import { longWork } from './longWork.js';
 import { momentOf } from './plantClock.js';
 import { may, signature } from './person.js';
 import { room } from './text.js';
@@ -75,7 +76,8 @@ export function decision(asked, done) {
     }
     button.disabled = true;
     try {
-      const answer = await postJson('/api/v1/limits/freeze', { ...body, reason: why, state: form.elements.state.value, ...(chosenRemedy ? { autocorrelation: chosenRemedy } : {}) });
+      const order = { ...body, reason: why, state: form.elements.state.value, ...(chosenRemedy ? { autocorrelation: chosenRemedy } : {}) };
+      const answer = await longWork(said, t('beingPut'), (waiting) => postJson('/api/v1/limits/freeze', order, waiting));
       reason.value = '';
       setText(said, '');
       done(t('isInForce', { version: answer.version, from: momentOf(answer.holdsFrom) }));

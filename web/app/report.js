@@ -4,6 +4,7 @@
  */
 import { getJson } from './api.js';
 import { el } from './elements.js';
+import { longWork } from './longWork.js';
 import { synchronise } from './plantClock.js';
 import { reportCompare } from './reportCompare.js';
 import { reportFilm } from './reportFilm.js';
@@ -34,7 +35,7 @@ export function mount(root, params) {
       synchronise(list.now, list.zone);
       const query = queryOf(params, list);
       head.replaceChildren(reportHead(query, list, go));
-      const shown = await getJson('/api/v1/reports/week', query);
+      const shown = await longWork(waiting, t('reading'), (watched) => getJson('/api/v1/reports/week', query, watched));
       if (mine === asked) {
         trouble.clear();
         show(shown, query, list);

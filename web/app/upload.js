@@ -2,6 +2,7 @@
 import { postCsv } from './api.js';
 import { el, setText } from './elements.js';
 import { wayToChart } from './firstSteps.js';
+import { longWork } from './longWork.js';
 import { mappingFor, propose } from './mapping.js';
 import { may, whyNot } from './person.js';
 import { room } from './text.js';
@@ -61,7 +62,8 @@ export function uploadPlace(done) {
           return;
         }
       }
-      const entry = await postCsv(`/api/v1/files?${new URLSearchParams({ name: file.name, why: why.value.trim() })}`, file);
+      const address = `/api/v1/files?${new URLSearchParams({ name: file.name, why: why.value.trim() })}`;
+      const entry = await longWork(item, t('fileBeingRead', { name: file.name }), (waiting) => postCsv(address, file, waiting));
       setText(item, t('fileIs', { name: file.name, outcome: outcome(entry) }));
       item.dataset.state = entry.quarantined > 0 ? 'quarantined' : 'read';
       const way = entry.new > 0 ? await wayToChart() : null;

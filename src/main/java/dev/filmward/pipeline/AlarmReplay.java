@@ -74,6 +74,7 @@ final class AlarmReplay {
   }
 
   private void follow(JudgedSample sample) {
+    LongWork.current().goOn();
     List<Excursion> known = tracks.stream().map(Track::now).toList();
     for (ExcursionStep step : excursions.judge(sample.verdict(), known)) {
       Track track =

@@ -38,6 +38,7 @@ final class Refiguring {
     Optional<Sample> last = Optional.empty();
     List<Stored> piece = next(production, span, last);
     while (!piece.isEmpty()) {
+      LongWork.current().goOn();
       run(piece, production.structure());
       last = Optional.of(piece.get(piece.size() - 1).sample());
       piece = piece.size() < SAMPLES_AT_ONCE ? List.of() : next(production, span, last);
@@ -79,6 +80,7 @@ final class Refiguring {
     if (!waiting.isEmpty()) {
       tables.samples().refigure(waiting, (Sample exported) -> charted.figures(exported, structure));
       refigured += waiting.size();
+      LongWork.current().did(waiting.size());
       waiting.clear();
     }
   }

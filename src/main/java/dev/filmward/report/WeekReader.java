@@ -1,5 +1,6 @@
 package dev.filmward.report;
 
+import dev.filmward.pipeline.LongWork;
 import dev.filmward.pipeline.Plant;
 import dev.filmward.report.WeeklyReport.Edition;
 import dev.filmward.report.WeeklyReport.Intake;
@@ -51,9 +52,12 @@ public final class WeekReader {
   /** Reads a week as it is known now. */
   public WeeklyReport read(ReportWeek week, Scope scope, ReportSettings settings) {
     Instant now = plant.clock().instant();
+    LongWork work = LongWork.current();
+    List<SampleTable.Production> productions = productions(scope);
+    work.more(productions.size());
     List<FilmReader.Read> read =
-        productions(scope).parallelStream()
-            .map(made -> read(made, week, settings, now))
+        productions.parallelStream()
+            .map(made -> read(work, made, week, settings, now))
             .flatMap(Optional::stream)
             .toList();
     List<FilmWeek> films = read.stream().map(FilmReader.Read::film).toList();
@@ -73,18 +77,26 @@ public final class WeekReader {
   }
 
   private Optional<FilmReader.Read> read(
-      SampleTable.Production made, ReportWeek week, ReportSettings settings, Instant now) {
-    return plant
-        .structures()
-        .find(made.structure())
-        .flatMap(
-            structure ->
-                plant
-                    .store()
-                    .read(
-                        tables ->
-                            new FilmReader(made.line(), structure, settings, now)
-                                .read(tables, week)));
+      LongWork work,
+      SampleTable.Production made,
+      ReportWeek week,
+      ReportSettings settings,
+      Instant now) {
+    work.goOn();
+    Optional<FilmReader.Read> read =
+        plant
+            .structures()
+            .find(made.structure())
+            .flatMap(
+                structure ->
+                    plant
+                        .store()
+                        .read(
+                            tables ->
+                                new FilmReader(made.line(), structure, settings, now)
+                                    .read(tables, week)));
+    work.did(1);
+    return read;
   }
 
   private List<SampleTable.Production> productions(Scope scope) {

@@ -11,6 +11,7 @@ import io.javalin.http.Context;
 import io.javalin.http.HttpResponseException;
 import java.io.IOException;
 import java.util.NoSuchElementException;
+import java.util.concurrent.CancellationException;
 import org.eclipse.jetty.io.EofException;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
@@ -47,6 +48,9 @@ final class ErrorReplies {
     routes.exception(
         NoSuchElementException.class,
         (e, ctx) -> reply(ctx, 404, words(e), "look at the board for what there is"));
+    routes.exception(
+        CancellationException.class,
+        (e, ctx) -> reply(ctx, 409, words(e), "begin it anew when it suits"));
     routes.exception(
         IllegalStateException.class,
         (e, ctx) -> reply(ctx, 409, words(e), "reload and look again"));

@@ -3,6 +3,7 @@ package dev.filmward.web;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.filmward.pipeline.IncomingFile;
+import dev.filmward.pipeline.LongWork;
 import dev.filmward.pipeline.Plant;
 import dev.filmward.store.FileEntry;
 import dev.filmward.store.FileEntry.Sender;
@@ -14,6 +15,7 @@ import java.io.SequenceInputStream;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.nio.file.StandardCopyOption;
+import java.util.concurrent.CancellationException;
 
 /** Files of readings: those that came, and new ones. */
 final class FileResource {
@@ -57,13 +59,19 @@ final class FileResource {
     Path file = Files.createTempFile("filmward-upload", ".csv");
     try {
       Files.copy(body, file, StandardCopyOption.REPLACE_EXISTING);
-      return read(name, sender, () -> Files.newInputStream(file));
+      LongWork work = LongWork.current();
+      work.more(Files.size(file));
+      return read(name, sender, () -> new WatchedStream(Files.newInputStream(file), work));
     } finally {
       Files.deleteIfExists(file);
     }
   }
 
   private FileEntry read(String name, Sender sender, IncomingFile.Opener opener) {
-    return plant.read(new IncomingFile(name, "upload", opener).from(sender));
+    FileEntry entry = plant.read(new IncomingFile(name, "upload", opener).from(sender));
+    if (LongWork.current().isCancelled() && entry.refusal().isPresent()) {
+      throw new CancellationException(WatchedStream.CANCELLED);
+    }
+    return entry;
   }
 }

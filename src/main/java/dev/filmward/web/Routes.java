@@ -12,10 +12,12 @@ import java.util.function.Consumer;
 /** The routes, each with the permission that it needs; none can be added without one. */
 final class Routes {
   private final RoutesConfig routes;
+  private final WorkResource works;
   private final List<Known> known = new ArrayList<>();
 
-  Routes(RoutesConfig routes) {
+  Routes(RoutesConfig routes, WorkResource works) {
     this.routes = routes;
+    this.works = works;
   }
 
   /** What a route needs, in the form that the server asks for. */
@@ -26,17 +28,23 @@ final class Routes {
 
   void get(String path, Permission needed, Handler handler) {
     note("GET", path, needed);
-    routes.get(path, handler, new Needs(needed));
+    routes.get(path, works.watched(handler), new Needs(needed));
   }
 
   void post(String path, Permission needed, Handler handler) {
     note("POST", path, needed);
-    routes.post(path, handler, new Needs(needed));
+    routes.post(path, works.watched(handler), new Needs(needed));
   }
 
   void events(String path, Permission needed, Consumer<SseClient> client) {
     note("GET", path, needed);
     routes.sse(path, client, new Needs(needed));
+  }
+
+  /** How far something is that somebody waits for; and that nobody waits for it any more. */
+  void works(Permission needed) {
+    get("/api/v1/work/{id}", needed, works::get);
+    post("/api/v1/work/{id}/cancel", needed, works::cancel);
   }
 
   /** All of them, in the order in which they were added. */

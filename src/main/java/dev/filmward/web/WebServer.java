@@ -88,7 +88,7 @@ public final class WebServer implements AutoCloseable {
               config.routes.before(watch::begin);
               config.routes.before(new Doors(options.host(), options.doors().forwarding())::check);
               config.routes.beforeMatched(reception.gate()::check);
-              Routes routes = new Routes(config.routes);
+              Routes routes = new Routes(config.routes, new WorkResource());
               routes(routes, plant, reception, options);
               doors(routes, plant, reception, options.doors());
               operation(routes, plant, operation);
@@ -190,6 +190,7 @@ public final class WebServer implements AutoCloseable {
     GaugeCheckResource gaugeCheck = new GaugeCheckResource(plant);
     StudyResource studies = new StudyResource(plant);
     gaugeRoom(routes, plant);
+    routes.works(READ);
     reports(routes, plant);
 
     routes.get("/api/v1/board", READ, board::get);

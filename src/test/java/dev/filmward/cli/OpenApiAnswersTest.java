@@ -62,6 +62,7 @@ class OpenApiAnswersTest {
                   "/api/v1/series/look" + FROM_UNKNOWN + "&kind=layer&position=1&pixels=100")),
           Map.entry("/api/v1/alarms", List.of("/api/v1/alarms", "/api/v1/alarms?state=all")),
           Map.entry("/api/v1/alarms/{id}", List.of("/api/v1/alarms/1")),
+          Map.entry("/api/v1/work/{id}", List.of("/api/v1/work/nobody-waits-for-it")),
           Map.entry("/api/v1/holds", List.of("/api/v1/holds")),
           Map.entry("/api/v1/lines/{line}/events", List.of("/api/v1/lines/Blown%201/events")),
           Map.entry("/api/v1/lines/{line}/modes", List.of("/api/v1/lines/Blown%202/modes")),

@@ -38,6 +38,7 @@ import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Random;
 import java.util.Set;
+import java.util.concurrent.CancellationException;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.Parameter;
@@ -83,6 +84,24 @@ class RescalingTest {
       }
       assertThat(exported(test, run)).isEqualTo(exported);
       assertThat(faults("factor")).isEmpty();
+    }
+  }
+
+  @Test
+  void whatIsCancelledHappensNotAtAllAndMayBeDoneAnew() throws Exception {
+    SampleRun run = run("shrink-in-control");
+    try (TestPlant test = plant("cancelled", run)) {
+      Rescaling order = order(test, run, middle(run), LimitsToo.FLAG);
+      List<FigureRow> before = rows(test, run, CORE);
+      LongWork unwanted = new LongWork();
+      unwanted.cancel();
+      assertThatThrownBy(() -> unwanted.during(() -> test.plant().rescaling().apply(order)))
+          .isInstanceOf(CancellationException.class)
+          .hasMessageContaining("nothing of it holds");
+      assertThat(rows(test, run, CORE)).isEqualTo(before);
+      assertThat(test.plant().rescaling().apply(order).version()).isEqualTo(1);
+      assertThat(rows(test, run, CORE)).isNotEqualTo(before);
+      assertThat(faults("cancelled")).isEmpty();
     }
   }
 

@@ -3,6 +3,7 @@ package dev.filmward.report;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.assertThatThrownBy;
 
+import dev.filmward.pipeline.LongWork;
 import dev.filmward.pipeline.TestPlant;
 import dev.filmward.report.ReportForm.Issue;
 import dev.filmward.report.WeekReader.Scope;
@@ -14,6 +15,7 @@ import java.nio.file.Path;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.util.List;
+import java.util.concurrent.CancellationException;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeEach;
 import org.junit.jupiter.api.Test;
@@ -49,6 +51,17 @@ class ReportDeskTest {
   @AfterEach
   void close() {
     plant.close();
+  }
+
+  @Test
+  void aPreviewTellsHowFarItIsAndEndsWhereNobodyWaitsForIt() throws Exception {
+    LongWork wanted = new LongWork();
+    wanted.during(() -> desk.preview(WEEK, Scope.ALL));
+    assertThat(wanted.share()).hasValue(1);
+    LongWork unwanted = new LongWork();
+    unwanted.cancel();
+    assertThatThrownBy(() -> unwanted.during(() -> desk.preview(WEEK, Scope.ALL)))
+        .isInstanceOf(CancellationException.class);
   }
 
   @Test
