@@ -172,8 +172,7 @@ public final class LineEvents {
       add(
           shift.from(),
           Kind.SHIFT,
-          Map.of(
-              "shift", shift.word(), "name", shift.name(), "crew", shift.crew().orElse("")));
+          Map.of("shift", shift.word(), "name", shift.name(), "crew", shift.crew().orElse("")));
     }
   }
 

@@ -33,7 +33,7 @@ class OpenBoardIT {
   private static final int THIN = 4;
 
   /** What clusters that part or join, and marks that find another place, may differ by. */
-  private static final int SPARE_NODES = 200;
+  private static final int SPARE_NODES = 100;
 
   @TempDir private static Path folder;
   private static Chromium browser;

@@ -122,8 +122,7 @@ class LineEventsTest {
     JsonNode alarm = api.get("/api/v1/alarms?state=all").json().at("/alarms/0");
     assertThat(alarm.get("returnedAt").isNull()).isFalse();
     JsonNode returned = of("returned", events(""));
-    assertThat(returned.findValuesAsText("at"))
-        .containsExactly(alarm.get("returnedAt").asText());
+    assertThat(returned.findValuesAsText("at")).containsExactly(alarm.get("returnedAt").asText());
     assertThat(returned.get(0).get("alarm")).isEqualTo(alarm.get("id"));
     long from = Instant.from(OffsetDateTime.parse(alarm.get("returnedAt").asText())).toEpochMilli();
     assertThat(words(events("?from=" + from)))
@@ -131,8 +130,7 @@ class LineEventsTest {
         .containsExactly("returned Skin: thinner than usual");
     api.post("/api/v1/alarms/" + alarm.get("id").asLong() + "/acknowledge", "{}");
     assertThat(words(events("?from=" + from)))
-        .containsExactly(
-            "returned Skin: thinner than usual", "taken Skin: thinner than usual Kim");
+        .containsExactly("returned Skin: thinner than usual", "taken Skin: thinner than usual Kim");
   }
 
   /** Taken at sample 30; the skin is as usual from sample 31 on. */
