@@ -13,7 +13,7 @@ import { findingForm } from './finding.js';
 import { holdControl } from './holds.js';
 import { shape } from './marks.js';
 import { momentOf } from './plantClock.js';
-import { explain } from './words.js';
+import { explain, layerName } from './words.js';
 import { sayings } from './said.js';
 import { room } from './text.js';
 
@@ -96,7 +96,7 @@ function signalsOf(alarm) {
     el('li', {},
       shape('unusual'),
       el('div', {},
-        el('a', { href: chartAddress(alarm, group) }, t('layersWhy', { layers: group.name || t('layerAt', { position: group.position }), words: group.words })),
+        el('a', { href: chartAddress(alarm, group) }, t('layersWhy', { layers: layerName(group), words: group.words })),
         el('span', { class: 'soft' }, t('signalsOf', { n: group.count, at: momentOf(group.last.takenAt), roll: group.last.roll, sample: group.last.sample })),
         el('p', { class: 'explained' }, explain(group)))));
   const spec = alarm.outOfSpec ? [el('li', {}, shape('spec'), el('div', {}, el('strong', {}, t('outOfSpec')), el('p', { class: 'explained' }, t('outOfSpecWhy'))))] : [];

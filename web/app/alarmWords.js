@@ -1,5 +1,5 @@
 /** An alarm in words. Pure. */
-import { bySeverity, direction, shortTest } from './words.js';
+import { bySeverity, direction, layerName, shortTest } from './words.js';
 import { list } from './format.js';
 import { momentOf } from './plantClock.js';
 import { room } from './text.js';
@@ -83,7 +83,7 @@ export function byUrgency(a, b) {
 }
 
 export function layersInWords({ characteristics }) {
-  return list(characteristics.map(({ name, position }) => name || t('layerAt', { position })));
+  return list(characteristics.map(layerName));
 }
 
 /** Signals of one layer and one test together: [{kind, position, name, words, count, last}], what says most first. */

@@ -3,7 +3,7 @@ import { sayings } from './said.js';
 import { room } from './text.js';
 
 const t = await room('frame');
-const REFUSALS = ['refusals', 'alarms'];
+const REFUSALS = ['refusals', 'alarms', 'diagnosis', 'gauge', 'intake', 'charts'];
 
 /** Sent on the document when the server knows nobody here (any more). */
 export const SIGNED_OUT = 'filmward-signed-out';

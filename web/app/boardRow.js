@@ -5,7 +5,7 @@ import { drawnUm } from './filmScale.js';
 import { mark, shape } from './marks.js';
 import { alarmOf, needOfLayer, reasons } from './need.js';
 import { drawRibbon } from './ribbon.js';
-import { makeUp } from './words.js';
+import { layerName, makeUp } from './words.js';
 import { room } from './text.js';
 
 const t = await room('board');
@@ -35,7 +35,7 @@ export function boardRow(line, layer) {
     node.dataset.state = now.state;
     node.dataset.need = shown.need;
     node.dataset.outOfSpec = now.outOfSpec;
-    setText(name, now.name || t('layerAt', { position: now.position }));
+    setText(name, layerName(now));
     need.replaceChildren(...(UNMARKED.has(shown.need) ? [] : [mark(shown.need)]));
     node.dataset.taken = by !== undefined;
     why.replaceChildren(...whyOf(now, of, by));

@@ -1,9 +1,11 @@
 /** The list of causes as a form: words, whether they are there to choose from, and their order. A code never changes. */
 import { careForm, textField } from './careForm.js';
 import { el, setText } from './elements.js';
+import { sayings } from './said.js';
 import { room } from './text.js';
 
 const t = await room('causes');
+const say = await sayings('alarms');
 
 const LONGEST_WORDS = 80;
 const LONGEST_CODE = 40;
@@ -66,7 +68,7 @@ function causeRow(cause, act) {
   const words = el('input', { id, value: cause?.words ?? '', maxlength: LONGEST_WORDS, autocomplete: 'off', 'aria-label': t('cause') });
   const active = el('input', { type: 'checkbox', checked: cause === null || cause.standing === 'active', on: { change: () => act(row, 'count') } });
   const code = el('span', { class: 'soft verbatim' }, cause?.code ?? t('codeComes'));
-  const move = (what, sign) => el('button', { type: 'button', class: 'quiet', data: { move: what }, 'aria-label': t(`move.${what}`, { cause: cause?.words ?? t('newCause') }), on: { click: () => act(row, what) } }, sign);
+  const move = (what, sign) => el('button', { type: 'button', class: 'quiet', data: { move: what }, 'aria-label': t(`move.${what}`, { cause: say(cause?.words) ?? t('newCause') }), on: { click: () => act(row, what) } }, sign);
   const up = move('up', '\u2191');
   const down = move('down', '\u2193');
   const node = el('li', { class: 'cause-row' },

@@ -3,6 +3,7 @@ import { el } from './elements.js';
 import { list } from './format.js';
 import { momentOf } from './plantClock.js';
 import { sayings } from './said.js';
+import { layerName } from './words.js';
 import { room } from './text.js';
 
 const t = await room('change');
@@ -30,7 +31,7 @@ export function candidateCard(candidate, rank, alarmId) {
 }
 
 function whereWords({ kind, layers, lanes, since }) {
-  const which = layers.length > 0 ? list(layers.map(({ name, position }) => name || t('layerAt', { position }))) : t('allLayers');
+  const which = layers.length > 0 ? list(layers.map(layerName)) : t('allLayers');
   const across = lanes.length > 0 ? [t('lanes', { lanes: list(lanes) })] : [];
   const begun = since ? [t('since', { at: momentOf(since.at) })] : [];
   return t(`kind.${kind}`, { where: [which, ...across, ...begun].join(', ') });
@@ -44,22 +45,22 @@ function fit(score) {
     el('meter', { min: 0, max: 1, value: score, 'aria-label': t('howWell', { score: Math.round(score * 100) }) }));
 }
 
-/** A statistic that a signature asks twice, at two thresholds, is told once: as the stricter one, or as what was missed. */
+/** A statistic that a signature asks twice, at two thresholds, is told once, with both; the mark is of the one that was missed. */
 function oneEach(evidence) {
   const byStatistic = new Map();
   for (const one of evidence) {
     const statistic = one.asked.split(' ')[0];
     const before = byStatistic.get(statistic);
-    byStatistic.set(statistic, before && before.degree < one.degree ? before : one);
+    byStatistic.set(statistic, before ? { said: [...before.said, one.words], asked: `${before.asked}, ${one.asked}`, degree: Math.min(before.degree, one.degree) } : { ...one, said: [one.words] });
   }
   return [...byStatistic.values()];
 }
 
-function evidenceItem({ words, asked, degree }) {
+function evidenceItem({ said, asked, degree }) {
   const met = degree >= MET ? 'met' : degree > 0 ? 'part' : 'not';
   return el('li', { data: { degree: met }, title: asked },
     el('span', { class: 'evidence-mark', 'aria-hidden': 'true' }, EVIDENCE_MARKS[met]),
-    el('span', {}, say(words), el('span', { class: 'for-readers' }, t(`speaks.${met}`))));
+    el('span', {}, said.map(say).join(' '), el('span', { class: 'for-readers' }, t(`speaks.${met}`))));
 }
 
 function part(title, ...body) {

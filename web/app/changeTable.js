@@ -2,6 +2,7 @@
 import { el } from './elements.js';
 import { decimalsFor, number, um } from './format.js';
 import { shape } from './marks.js';
+import { layerName } from './words.js';
 import { room } from './text.js';
 
 const t = await room('change');
@@ -29,7 +30,7 @@ function rowOf(row, move) {
   const decimals = decimalsFor(row.before?.mean ?? row.after?.mean ?? 0);
   const percent = move ? move.percent : row.before && row.after ? 100 * (row.after.mean / row.before.mean - 1) : null;
   return el('tr', { data: { clear: move?.clear ?? false, total: row.position === 0 } },
-    el('th', { scope: 'row' }, row.name || t('layerAt', { position: row.position })),
+    el('th', { scope: 'row' }, layerName(row)),
     el('td', { class: 'figure' }, um(row.before?.mean, decimals)),
     el('td', { class: 'figure' }, um(row.after?.mean, decimals)),
     el('td', { class: 'figure' }, percent === null ? '\u2013' : t('percent', { percent: `${sign(percent, 1)}${number(percent, 1)}` })),
@@ -58,7 +59,7 @@ function lanes({ rows }) {
       el('table', { class: 'change-table' },
         el('caption', {}, t('laneTable')),
         el('thead', {}, el('tr', {}, heads([t('head.layer'), ...numbers.map((lane) => t('lanes', { lanes: lane }))]))),
-        el('tbody', {}, rows.map((row) => el('tr', {}, el('th', { scope: 'row' }, row.name), numbers.map((lane) => el('td', { class: 'figure' }, laneChange(row, lane)))))))));
+        el('tbody', {}, rows.map((row) => el('tr', {}, el('th', { scope: 'row' }, layerName(row)), numbers.map((lane) => el('td', { class: 'figure' }, laneChange(row, lane)))))))));
 }
 
 function laneChange(row, lane) {

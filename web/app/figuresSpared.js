@@ -3,9 +3,11 @@ import { getJson } from './api.js';
 import { el, setText } from './elements.js';
 import { number } from './format.js';
 import { testsOf, limitsAddress } from './limitsOverview.js';
+import { sayings } from './said.js';
 import { room } from './text.js';
 
 const t = await room('figures');
+const say = await sayings('alarms');
 
 /** What a setting costs; '' where a newer server names one that is not known here. */
 function priceOf({ setting, samplesNow: now, samplesThen: then }) {
@@ -42,7 +44,7 @@ export function frequentOf({ figures }, asked) {
 
 function listOf(frequent) {
   return el('ol', { class: 'plain' }, frequent.map(({ line, structure, title, alarms, share }) =>
-    el('li', {}, el('strong', {}, title), el('span', { class: 'soft' }, t('place', { line, structure })),
+    el('li', {}, el('strong', {}, say(title)), el('span', { class: 'soft' }, t('place', { line, structure })),
       el('span', { class: 'share' }, el('meter', { min: 0, max: 1, value: share, 'aria-label': t('shareOfAll') }), t('alarmsShare', { alarms: t('alarms', { n: alarms }), percent: `${number(share * 100, 0)}\u202f%` })))));
 }
 
@@ -51,7 +53,7 @@ function optionsOf({ line, structure, title, alarms, options }) {
   const helping = options.filter(({ of, left }) => left < of).sort((a, b) => a.left / a.of - b.left / b.of);
   const others = options.filter(({ of, left }) => left >= of).map(settingWords);
   return el('article', { class: 'spared' },
-    el('h3', {}, title, el('span', { class: 'soft' }, t('placeAlarms', { line, structure, alarms: t('alarms', { n: alarms }) }))),
+    el('h3', {}, say(title), el('span', { class: 'soft' }, t('placeAlarms', { line, structure, alarms: t('alarms', { n: alarms }) }))),
     helping.length > 0 ? el('ul', { class: 'plain' }, helping.map(helpOf)) : null,
     others.length > 0 ? el('p', { class: 'soft' }, t('sparesNone', { settings: others.join('; ') })) : null,
     el('p', {}, t.nodes('links', {

@@ -3,9 +3,11 @@ import { el } from './elements.js';
 import { age, list, number } from './format.js';
 import { mark } from './marks.js';
 import { momentOf } from './plantClock.js';
+import { sayings } from './said.js';
 import { room } from './text.js';
 
 const t = await room('figures');
+const say = await sayings('alarms');
 
 /** Three decimals for what is rare, one for what is common. */
 const rate = (value) => (value === 0 ? '0' : value < 0.095 ? number(value, 3) : number(value, 1));
@@ -27,7 +29,7 @@ export function figuresTable({ figures, targets }) {
     row('busy', percent(figures.shareOfBusyHours), '', below(targets.shareOfBusyHours), figures.shareOfBusyHours >= targets.shareOfBusyHours ? 'over' : 'within'),
     row('flood', percent(figures.shareInFlood), floods(figures), below(targets.shareInFlood), figures.shareInFlood >= targets.shareInFlood ? 'over' : 'within'),
     row('stale', String(stale.mostOnADay), stale.now > 0 ? t('staleNow', { now: stale.now }) : t('staleMeans'), t('fewerThan', { most: targets.staleOnADay }), stale.mostOnADay >= targets.staleOnADay ? 'over' : 'within'),
-    row('chattering', String(chattering.length), chattering.length > 0 ? list(chattering.map(({ line, title }) => t('chatterIs', { line, title }))) : t('chatterMeans'), t('noneWanted'), chattering.length > 0 ? 'over' : 'within'),
+    row('chattering', String(chattering.length), chattering.length > 0 ? list(chattering.map(({ line, title }) => t('chatterIs', { line, title: say(title) }))) : t('chatterMeans'), t('noneWanted'), chattering.length > 0 ? 'over' : 'within'),
     row('fleeting', String(figures.fleeting), t('fleetingMeans'), t('noneWanted'), figures.fleeting > 0 ? 'over' : 'within'),
     row('frequent', percent(figures.frequentShare), t('ofTopics', { topics: figures.topics }), below(targets.frequentShare), figures.topics <= 10 ? null : figures.frequentShare > targets.frequentShare ? 'over' : 'within'),
     row('taken', answered.medianSeconds === null ? '\u2013' : age(answered.medianSeconds), answered.nineOfTenSeconds === null ? '' : t('takenWithin', { age: age(answered.nineOfTenSeconds), waiting: answered.waiting }), '', null),

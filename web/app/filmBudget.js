@@ -1,9 +1,11 @@
 /** The uncertainty budget of each layer with the entry for its velocity, and its specification with guard bands. */
 import { el } from './elements.js';
 import { length, number, um } from './format.js';
+import { sayings } from './said.js';
 import { room } from './text.js';
 
 const t = await room('film-check');
+const say = await sayings('gauge');
 const COMPONENTS = ['velocity', 'temperature', 'timing', 'couplant and zero'];
 
 /** `given` is a list of percents with commas between; `changed()` is called with each new entry. */
@@ -55,15 +57,15 @@ function head(line) {
 
 function row(layer, input, line) {
   const { name, nominalUm, basis, question, budget, spec, limits } = layer;
-  const first = [el('th', { scope: 'row' }, el('b', {}, name), el('span', { class: 'soft' }, nominalUm === null ? t('noTarget') : length(nominalUm))), el('td', { class: 'figure entry' }, input, el('span', { class: 'soft' }, budget === null ? '' : basis))];
+  const first = [el('th', { scope: 'row' }, el('b', {}, name), el('span', { class: 'soft' }, nominalUm === null ? t('noTarget') : length(nominalUm))), el('td', { class: 'figure entry' }, input, el('span', { class: 'soft' }, budget === null ? '' : say(basis)))];
   const last = [figure(range(spec.lower, spec.upper)), figure(accepted(limits)), ...(line === null ? [] : [el('td', { class: 'figure gauge-share' }, besideOf(layer))])];
   if (budget === null) {
-    return el('tr', {}, first, el('td', { class: 'question', colspan: COMPONENTS.length + 4 }, question), last);
+    return el('tr', {}, first, el('td', { class: 'question', colspan: COMPONENTS.length + 4 }, say(question)), last);
   }
   const parts = COMPONENTS.map((component) => part(budget.components.find((one) => one.name === component)));
   const decimals = budget.expandedUm < 0.1 ? 4 : 3;
   const whole = [figure(um(budget.combinedUm, decimals)), figure(number(budget.factor, 2)), el('td', { class: 'figure expanded' }, um(budget.expandedUm, decimals)), figure(number((100 * budget.expandedUm) / nominalUm, 1))];
-  return el('tr', { data: { layer: name } }, first, parts, whole, last, question ? el('td', { class: 'question' }, question) : null);
+  return el('tr', { data: { layer: name } }, first, parts, whole, last, question ? el('td', { class: 'question' }, say(question)) : null);
 }
 
 function part(component) {

@@ -12,9 +12,11 @@ import { gaugeRoomWays } from './gaugeRoom.js';
 import { synchronise } from './plantClock.js';
 import { proposalOf, remarksOf, summaryOf } from './filmCheckWords.js';
 import { troubleLine } from './trouble.js';
+import { sayings } from './said.js';
 import { room } from './text.js';
 
 const t = await room('film-check');
+const say = await sayings('gauge');
 const TYPING_MS = 300;
 
 export function mount(root, params) {
@@ -76,7 +78,7 @@ export function mount(root, params) {
     section.show(plan);
     remarks.replaceChildren(...proposalOf(plan), ...remarksOf(plan));
     figures.replaceChildren(checkFigures(plan));
-    guidance.textContent = plan.guidance;
+    guidance.textContent = say(plan.guidance);
     table.show(told);
   }
 

@@ -1,9 +1,11 @@
 /** All figures behind the drawing: what each layer is taken for, and the echo of each boundary. Built when opened. */
 import { el } from './elements.js';
 import { number, um } from './format.js';
+import { sayings } from './said.js';
 import { room } from './text.js';
 
 const t = await room('film-check');
+const say = await sayings('gauge');
 const heads = (...names) => names.map((name) => t.maybe(`head.${name}`) ?? name);
 const LAYER_HEADS = heads('layer', 'resin', 'unit', 'm/s', 'whichIs', 'kg/m³', 'whichIs', 'MRayl', 'ns', 'wave', 'pulse', 'cycle', 'resolved', 'fitted', 'greatest');
 const ECHO_HEADS = heads('from', 'into', 'R', 'dB', 'T', 'receiver', 'dB', 'sign', 'seen');
@@ -20,7 +22,7 @@ function tables({ layers, echoes }) {
   return [
     table(t('layersMet'), LAYER_HEADS, layers.flatMap(layerRows)),
     table(t('echoOf'), ECHO_HEADS, echoes.map(echoRow)),
-    sources.size === 0 ? '' : el('p', { class: 'soft' }, t('families', { all: [...sources].map(([resin, source]) => t('family', { resin, source })).join('. ') })),
+    sources.size === 0 ? '' : el('p', { class: 'soft' }, t('families', { all: [...sources].map(([resin, source]) => t('family', { resin, source: say(source) })).join('. ') })),
     el('p', { class: 'soft' }, t('formulas')),
   ];
 }
@@ -36,8 +38,8 @@ function layerRows({ name, members, flightNs, wavelengthUm, pulseUm, oneCycleUm,
   const one = members.length === 1;
   const times = [number(flightNs, 1), ...[wavelengthUm, pulseUm, oneCycleUm, resolvedFromUm, leastUm, greatestUm].map((value) => um(value, 1))].map(figure);
   const own = (member) => [
-    el('td', {}, member.resin ?? '\u2013'), figure(um(member.nominalUm)), figure(number(member.velocityMps, 0)), el('td', { class: 'soft' }, member.velocityOrigin),
-    figure(number(member.densityKgm3, 0)), el('td', { class: 'soft' }, member.densityOrigin), figure(number(member.impedanceMrayl, 2))];
+    el('td', {}, member.resin ?? '\u2013'), figure(um(member.nominalUm)), figure(number(member.velocityMps, 0)), el('td', { class: 'soft' }, say(member.velocityOrigin)),
+    figure(number(member.densityKgm3, 0)), el('td', { class: 'soft' }, say(member.densityOrigin)), figure(number(member.impedanceMrayl, 2))];
   const head = (words) => el('th', { scope: 'row' }, words);
   if (one) {
     return [el('tr', {}, head(name), own(members[0]), times)];

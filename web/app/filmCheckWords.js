@@ -2,9 +2,11 @@
 import { el } from './elements.js';
 import { count, list, number } from './format.js';
 import { shape } from './marks.js';
+import { sayings } from './said.js';
 import { room } from './text.js';
 
 const t = await room('film-check');
+const say = await sayings('gauge');
 const WEIGHTS = { wrong: ['act', t('cannotWork')], look: ['watch', t('lookAtIt')] };
 
 export function summaryOf({ layers, echoes, polarities }) {
@@ -33,7 +35,7 @@ export function proposalOf({ proposal: { changes, reported } }) {
 
 export function remarksOf({ remarks }) {
   const of = (weight) => remarks.filter((remark) => remark.weight === weight);
-  const item = ({ place, words }) => el('li', {}, t.nodes('remark', { place: el('b', {}, place), words: words.replaceAll(/(\d) um\b/g, '$1\u202fµm') }));
+  const item = ({ place, words }) => el('li', {}, t.nodes('remark', { place: el('b', {}, say(place)), words: say(words) }));
   const urgent = ['wrong', 'look'].filter((weight) => of(weight).length > 0).map((weight) => {
     const [mark, words] = WEIGHTS[weight];
     return el('section', { data: { weight } }, el('h2', {}, shape(mark), words), el('ul', { class: 'plain' }, of(weight).map(item)));

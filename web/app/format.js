@@ -67,11 +67,6 @@ export function age(seconds) {
   return hours < 24 ? `${hours}\u00a0h ${minutes % 60}\u00a0min` : `${Math.floor(hours / 24)}\u00a0d ${hours % 24}\u00a0h`;
 }
 
-/** one alarm, 3 alarms */
-export function plural(n, one, many = `${one}s`) {
-  return n === 1 ? `one ${one}` : `${count(n)} ${many}`;
-}
-
 /** a, b and c */
 export function list(words) {
   return LISTS.format(words.map(String));

@@ -6,9 +6,11 @@ import { gaugeApply } from './gaugeApply.js';
 import { choice, field, figure, numberOf, part, reasonForm, setChoices, withUncertainty } from './gaugeParts.js';
 import { gaugePieces } from './gaugePieces.js';
 import { may } from './person.js';
+import { sayings } from './said.js';
 import { room } from './text.js';
 
 const t = await room('gauge');
+const say = await sayings('gauge');
 const TYPING_MS = 400;
 
 export function gaugeCalibrate(changed) {
@@ -120,7 +122,7 @@ function resultWords({ before, found, factor, doubts, degrees }) {
       fact(t('zeroOffset'), found.uOffsetNs > 0 ? withUncertainty(found.offsetNs, found.uOffsetNs, 2, 'ns') : t('takenOver', { value: number(found.offsetNs, 2) })),
       fact(t('aReading'), t(factor >= 1 ? 'thicker' : 'thinner', { factor: number(factor, 5), percent: number(Math.abs(factor - 1) * 100, 2) })),
       found.chance === undefined || found.chance === null ? null : fact(t('oneLine'), t('chiSquare', { value: number(found.chiSquare, 1), degrees: String(found.degrees ?? degrees), chance: number(found.chance, 3) }))),
-    doubts.length === 0 ? el('p', { class: 'soft' }, t('nothingAgainst')) : el('ul', { class: 'gauge-doubts' }, doubts.map((words) => el('li', {}, words))),
+    doubts.length === 0 ? el('p', { class: 'soft' }, t('nothingAgainst')) : el('ul', { class: 'gauge-doubts' }, doubts.map((words) => el('li', {}, say(words)))),
   ];
 }
 

@@ -8,7 +8,7 @@ import { sayings } from './said.js';
 import { room } from './text.js';
 
 const t = await room('handover');
-const say = await sayings('alarms');
+const say = await sayings('alarms', 'gauge');
 const PEOPLES = ['notes', 'carried-over'];
 
 /** `settle(item)` is offered for what is still to do; null where nothing can be changed. */

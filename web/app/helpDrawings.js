@@ -6,12 +6,13 @@ import { room } from './text.js';
 
 const t = await room('help');
 const LAYERS = [
-  ['Outer skin', ['skin'], 14, 14.1],
-  ['Core', ['core'], 12, 11.9],
-  ['Tie', ['tie'], 3, 2.76],
-  ['Barrier', ['barrier'], 5, 5.02],
-  ['Tie + Seal', ['tie', 'seal'], 18, 18.2],
-].map(([name, roles, target, mean]) => ({ name, roles, mean, spec: { target }, limits: null }));
+  [['skin'], 14, 14.1],
+  [['core'], 12, 11.9],
+  [['tie'], 3, 2.76],
+  [['barrier'], 5, 5.02],
+  [['tie', 'seal'], 18, 18.2],
+].map(([roles, target, mean]) => ({ roles, mean, spec: { target }, limits: null }));
+const THIN = LAYERS[2];
 
 /** Draws itself once it has a place in the page. */
 export function helpFilm() {
@@ -21,7 +22,7 @@ export function helpFilm() {
     const { width } = frame.getBoundingClientRect();
     const height = 220;
     film.setAttribute('height', height);
-    drawFilm(film, LAYERS, { width, height, room: width * 0.22 }, ({ name }) => (name === 'Tie' ? 'act' : 'calm'));
+    drawFilm(film, LAYERS, { width, height, room: width * 0.22 }, (layer) => (layer === THIN ? 'act' : 'calm'));
   };
   return { node: frame, draw };
 }
@@ -58,7 +59,7 @@ export function helpChart() {
     svg('rect', { x: 20, y: 232, width: right - 20, height: 24, fill: 'url(#help-land)' }),
     svg('text', { class: 'caption', x: right + 8, y: 18 }, t('outOfSpec')),
     svg('text', { class: 'caption', x: right + 8, y: 248 }, t('outOfSpec')),
-    limit(3.06, 'UCL'), limit(3, t('centre')), limit(2.94, 'LCL'),
+    limit(3.06, t('upper')), limit(3, t('centre')), limit(2.94, t('lower')),
     svg('path', { class: 'trace', d }), dots, rings,
     svg('text', { class: 'caption strong', x: right, y: y(2.9) + 24, 'text-anchor': 'end' }, t('beyond')));
 }

@@ -1,8 +1,9 @@
 /** The film as the way to its layers: the section beside their names, the layer on show marked. */
 import { el, svg } from './elements.js';
 import { drawFilm } from './film.js';
-import { shape } from './marks.js';
+import { markWord, shape } from './marks.js';
 import { needOfLayer } from './need.js';
+import { layerName } from './words.js';
 import { room } from './text.js';
 
 const t = await room('layer');
@@ -37,6 +38,6 @@ export function layerFilm(addressOf) {
 function link(line, layer, attributes) {
   const need = needOfLayer(layer, line);
   return el('a', { ...attributes, data: { need } },
-    el('span', {}, layer.name || `layer ${layer.position}`),
-    LOUD.has(need) ? [shape(need), el('span', { class: 'for-readers' }, need)] : null);
+    el('span', {}, layerName(layer)),
+    LOUD.has(need) ? [shape(need), el('span', { class: 'for-readers' }, markWord(need))] : null);
 }

@@ -5,7 +5,7 @@ import { exportedWords } from './layerReadings.js';
 import { mark } from './marks.js';
 import { alarmOf, needOfLayer } from './need.js';
 import { moment } from './plantClock.js';
-import { direction } from './words.js';
+import { direction, layerName } from './words.js';
 import { room } from './text.js';
 
 const t = await room('layer');
@@ -21,7 +21,7 @@ export function layerHead(addressOf) {
 
   function show(series, view) {
     const { line, layer } = view;
-    const name = series.characteristic.name || t('layerAt', { position: series.characteristic.position });
+    const name = layerName(series.characteristic);
     setText(title, name);
     document.title = t('title', { name, line: series.line });
     const state = layer ? needOfLayer(layer, line) : 'calm';
@@ -33,7 +33,7 @@ export function layerHead(addressOf) {
     node.dataset.taken = Boolean(alarm?.acknowledged);
     summary.replaceChildren(sentence(series), ...(alarm ? [' ', el('a', { href: `/alarms.html#${alarm.id}` }, alarm.acknowledged ? t('takenBy', { by: alarm.acknowledged.by }) : t('openAlarm'))] : []));
     steps.replaceChildren(...neighbours(line, layer).map(([key, words, target]) =>
-      el('a', { class: 'button quiet', href: addressOf(line, target), rel: key, 'aria-keyshortcuts': key === 'prev' ? 'ArrowLeft' : 'ArrowRight' }, `${words} ${target.name || t('layerAt', { position: target.position })}`)));
+      el('a', { class: 'button quiet', href: addressOf(line, target), rel: key, 'aria-keyshortcuts': key === 'prev' ? 'ArrowLeft' : 'ArrowRight' }, `${words} ${layerName(target)}`)));
   }
   return { node, show };
 }

@@ -5,7 +5,7 @@
 import { el, setText } from './elements.js';
 import { shape } from './marks.js';
 import { momentOf } from './plantClock.js';
-import { bySeverity, direction, explain, shortTest } from './words.js';
+import { bySeverity, direction, explain, layerName, shortTest } from './words.js';
 import { room } from './text.js';
 
 const t = await room('limits');
@@ -111,7 +111,7 @@ function bySample({ characteristics }) {
     for (const { roll, sample, takenAt, signals } of points) {
       const point = samples.get(idOf({ roll, sample })) ?? { roll, sample, takenAt, tests: [] };
       const [worst] = [...signals].sort(bySeverity);
-      point.tests.push({ name: characteristic.name || t('layerAt', { position: characteristic.position }), signal: worst });
+      point.tests.push({ name: layerName(characteristic), signal: worst });
       samples.set(idOf(point), point);
     }
   }

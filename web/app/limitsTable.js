@@ -3,9 +3,12 @@ import { el, svg } from './elements.js';
 import { list, um } from './format.js';
 import { momentOf } from './plantClock.js';
 import { changeOf, limitsOfMean } from './limitsWords.js';
+import { layerName } from './words.js';
+import { sayings } from './said.js';
 import { room } from './text.js';
 
 const t = await room('limits');
+const say = await sayings('charts');
 
 const UM_DECIMALS = 2;
 const SIGMA_DECIMALS = 3;
@@ -32,7 +35,7 @@ export function proposalTable({ characteristics }, size, now) {
 function rowsOf(one, size, nowWord) {
   const { characteristic: { kind, position, name }, current, proposed, subgroups, excluded } = one;
   const change = changeOf(current, proposed, size);
-  const word = name || t('layerAt', { position });
+  const word = layerName({ name, position });
   const rowspan = nowWord ? 2 : 1;
   const next = figures(t('row.proposed'), proposed, size);
   return el('tbody', { class: `proposal-${kind}`, data: { proposalRow: word, far: change.isFar } },
@@ -91,8 +94,8 @@ function alarmDoubt({ id, title, openedAt }) {
 function warnings({ characteristics }) {
   const byWords = new Map();
   for (const { characteristic, warnings } of characteristics) {
-    warnings.forEach((words) => byWords.set(words, [...(byWords.get(words) ?? []), characteristic.name || t('layerAt', { position: characteristic.position })]));
+    warnings.forEach((words) => byWords.set(words, [...(byWords.get(words) ?? []), layerName(characteristic)]));
   }
   return [...byWords].map(([words, names]) =>
-    el('li', {}, t.nodes('warning', { names: el('strong', {}, names.length === characteristics.length ? t('allLayers') : list(names)), words })));
+    el('li', {}, t.nodes('warning', { names: el('strong', {}, names.length === characteristics.length ? t('allLayers') : list(names)), words: say(words) })));
 }

@@ -11,14 +11,10 @@ const HARDLY = 0.1;
 export const stateWord = (state) => t.maybe(`state.${state}`) ?? state;
 
 /** What each state means for alarms, one sentence each. */
-export const MEANINGS = byName(['collecting', 'trial', 'provisional', 'frozen', 'suspect', 'retired'], 'means');
+export const MEANINGS = Object.fromEntries(['collecting', 'trial', 'provisional', 'frozen', 'suspect', 'retired'].map((state) => [state, t(`means.${state}`)]));
 
 /** What is done about neighbouring samples that are alike. */
-export const REMEDIES = byName(['sample-less-often', 'without-runs', 'residuals', 'accept'], 'remedy');
-
-function byName(names, group) {
-  return Object.fromEntries(names.map((name) => [name, t(`${group}.${name}`)]));
-}
+export const REMEDIES = Object.fromEntries(['sample-less-often', 'without-runs', 'residuals', 'accept'].map((name) => [name, t(`remedy.${name}`)]));
 
 /** What a person may do with limits in a state: {act, to, verb, then}. */
 export function moves(state) {

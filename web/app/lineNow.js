@@ -9,7 +9,7 @@ import { mark, shape } from './marks.js';
 import { needOfLayer, reasons } from './need.js';
 import { fullShare, shareBar } from './shareBar.js';
 import { room } from './text.js';
-import { makeUp } from './words.js';
+import { layerName, makeUp } from './words.js';
 
 const t = await room('line');
 const FIGURES = ['mean', 'target', 'off', 'offPercent', 'thinnest', 'share', 'shareTarget', 'points'];
@@ -67,7 +67,7 @@ function row(line, layer, shown) {
   const need = needOfLayer(layer, line);
   const said = reasons(layer, line).map((reason) => el('span', { class: `reason reason-${reason.mark}` }, shape(reason.mark), el('span', {}, reason.words)));
   return el('tr', { class: `layer-${layer.kind}`, data: { need, layer: layer.name } },
-    el('th', { scope: 'row' }, el('a', { href: layerAddress(line, layer) }, layer.name || t('layerAt', { position: layer.position })), ' ',
+    el('th', { scope: 'row' }, el('a', { href: layerAddress(line, layer) }, layerName(layer)), ' ',
       UNMARKED.has(need) ? null : mark(need), el('span', { class: 'layer-why' }, said.length > 0 ? said : el('span', { class: 'make-up' }, makeUp(layer)))),
     shown.map((words, i) => el('td', { class: 'figure', data: { word: t(`head.${FIGURES[i]}`), figure: FIGURES[i] } }, words)));
 }

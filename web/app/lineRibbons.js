@@ -5,6 +5,7 @@ import { lineMarks } from './lineMarks.js';
 import { needOfLayer } from './need.js';
 import { moment, timeOfDay } from './plantClock.js';
 import { drawRibbon, spanOf } from './ribbon.js';
+import { layerName } from './words.js';
 import { room } from './text.js';
 import { timeTicks } from './timeTicks.js';
 
@@ -28,8 +29,8 @@ export function lineRibbons() {
     layers.forEach((layer, i) => {
       const link = list.children[i].firstChild;
       link.href = layerAddress(line, layer);
-      setText(link, layer.name || t('layerAt', { position: layer.position }));
-      list.children[i].lastChild.firstChild.setAttribute('aria-label', t('ribbonOf', { name: layer.name, n: layer.recent.takenAt.length }));
+      setText(link, layerName(layer));
+      list.children[i].lastChild.firstChild.setAttribute('aria-label', t('ribbonOf', { name: layerName(layer), n: layer.recent.takenAt.length }));
     });
     draw();
   }

@@ -7,9 +7,11 @@ import { el, setText } from './elements.js';
 import { may, whyNot } from './person.js';
 import { questions } from './mappingQuestions.js';
 import { asItStands, asItIsRead } from './mappingTables.js';
+import { sayings } from './said.js';
 import { room } from './text.js';
 
 const t = await room('intake');
+const say = await sayings('intake');
 const LOOKED_AT = 262_144;
 
 export function propose(file, answers = {}) {
@@ -42,7 +44,7 @@ function wizard(file, first, place, resolve) {
     body.replaceChildren(
       ...questions(proposal, answer),
       el('div', { class: 'mapping-sides' }, asItStands(proposal, answer), asItIsRead(proposal)),
-      details(t('whySo'), el('ul', {}, proposal.reasons.map((reason) => el('li', {}, reason)))),
+      details(t('whySo'), el('ul', {}, proposal.reasons.map((reason) => el('li', {}, say(reason))))),
       details(t('asFile'), el('pre', { class: 'verbatim', tabindex: 0 }, proposal.yaml)));
   }
 

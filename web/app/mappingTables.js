@@ -1,9 +1,11 @@
 /** The first rows of a file twice: as they stand in it, under what each column means, and as they are read. */
 import { el } from './elements.js';
 import { um, unit } from './format.js';
+import { sayings } from './said.js';
 import { room } from './text.js';
 
 const t = await room('intake');
+const say = await sayings('intake');
 const MEANINGS = ['taken_at', 'date', 'time', 'line', 'structure', 'roll', 'sample', 'lane', 'layer', 'thickness', 'temperature_c', 'ignored'];
 const UNITS = { um: 'µm', mm: 'mm', mil: 'mil', in: 'in', cell: t('inEachCell'), '?': t('whichUnit') };
 const PLACES = ['time', 'line', 'structure', 'roll', 'sample', 'lane', 'layer'];
@@ -20,7 +22,7 @@ function meaning({ name, meaning: now, reason }, columns, answer) {
   const layers = columns.map((column) => column.meaning).filter((word) => /^(layer|lane) ./.test(word) && word !== 'layer ?');
   const numbered = Array.from({ length: LAYERS_OFFERED }, (_, i) => `layer ${i + 1}`);
   const words = [...new Set([now, ...MEANINGS, ...layers, ...numbered])];
-  return select(`column:${name}`, t('whatMeans', { name }), words.map((word) => [word, meaningInWords(word)]), now, reason, answer);
+  return select(`column:${name}`, t('whatMeans', { name }), words.map((word) => [word, meaningInWords(word)]), now, say(reason), answer);
 }
 
 function unitChoice({ name, unit: now }, answer) {
@@ -44,7 +46,7 @@ export function asItIsRead({ read }) {
       [r.takenAt, r.line, r.structure, r.roll, r.sample, String(r.lane), r.layer].map((cell) => el('td', {}, cell)),
       el('td', { class: 'figure' }, r.um === null ? t('notMeasured') : asExact(r.um)))),
     ...faults.map((fault) => el('tr', { data: { fault: true } }, el('th', { scope: 'row' }, String(row + 1)),
-      el('td', { colspan: PLACES.length + 1, class: 'reason-text' }, t('notUsed', { fault })))),
+      el('td', { colspan: PLACES.length + 1, class: 'reason-text' }, t('notUsed', { fault: say(fault) })))),
   ]);
   const heads = [t('head.row'), ...PLACES.map((place) => t(`head.${place}`))].map((head) => el('th', { scope: 'col' }, head));
   return side(t('asItIsRead'), el('table', {},

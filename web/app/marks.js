@@ -38,8 +38,11 @@ export function shape(name) {
   return svg('svg', { class: `shape shape-${name}`, viewBox: '0 0 16 16', 'aria-hidden': 'true' }, SHAPES[name]());
 }
 
+/** What a mark is called. */
+export const markWord = (name) => t.maybe(`mark.${name}`) ?? name;
+
 /** Shape and word; what is calm needs no shape. */
-export function mark(name, words = t.maybe(`mark.${name}`) ?? name) {
+export function mark(name, words = markWord(name)) {
   return el('span', { class: `mark mark-${name}` }, name in SHAPES ? shape(name) : null, el('span', {}, words));
 }
 

@@ -3,9 +3,11 @@ import { postJson } from './api.js';
 import { rowText } from './cellText.js';
 import { el, setText } from './elements.js';
 import { allow, signature, who } from './person.js';
+import { sayings } from './said.js';
 import { room } from './text.js';
 
 const t = await room('intake');
+const say = await sayings('intake');
 const LONGEST = 65_536;
 
 /** `mended(file, words)` is called when the row was taken. */
@@ -26,7 +28,7 @@ export function mendForm(file, held, row, mended) {
     try {
       const answer = await postJson(`/api/v1/files/${file.id}/quarantine/mend`, { rows: [{ row: row.id, text: fields.text() }] });
       if (answer.still.length > 0) {
-        setText(said, t('stillHeld', { reason: answer.still[0].reason }));
+        setText(said, t('stillHeld', { reason: say(answer.still[0].reason) }));
         form.querySelector('[data-fault] input, textarea')?.focus();
       } else {
         mended(answer.file, taken(answer.file, who().name));
@@ -50,7 +52,7 @@ function cellFields(held, row) {
   const inputs = row.cells.map((cell, i) => el('input', { id: `cell-${row.id}-${i}`, value: cell, maxlength: LONGEST, autocomplete: 'off', spellcheck: 'false' }));
   const cells = held.headings.map((heading, i) => {
     const reason = reasons.get(heading);
-    const words = reason ? el('p', { class: 'cell-fault', id: `fault-${row.id}-${i}` }, t('notUsable', { reason })) : null;
+    const words = reason ? el('p', { class: 'cell-fault', id: `fault-${row.id}-${i}` }, t('notUsable', { reason: say(reason) })) : null;
     if (reason) {
       inputs[i].setAttribute('aria-describedby', words.id);
     }

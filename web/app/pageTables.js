@@ -49,12 +49,12 @@ function cellOf(value) {
   return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
 }
 
-/** The columns behind a chart: time, then a value of each of its lines. */
-export function chartData(chart) {
+/** The columns behind a chart: time, then a value of each of its lines. `headOf(n)` is what line n is called that has no name. */
+export function chartData(chart, timeHead, headOf) {
   const { datasets } = chart.data;
   const times = [...new Set(datasets.flatMap(({ data }) => data.map(({ x }) => x)))].sort((a, b) => a - b);
   const lines = datasets.map(({ data }) => new Map(data.map(({ x, y }) => [x, y])));
-  return { heads: ['time', ...datasets.map((set, i) => set.label ?? `line ${i + 1}`)], rows: times.map((x) => [new Date(x).toISOString(), ...lines.map((line) => line.get(x) ?? '')]) };
+  return { heads: [timeHead, ...datasets.map((set, i) => set.label ?? headOf(i + 1))], rows: times.map((x) => [new Date(x).toISOString(), ...lines.map((line) => line.get(x) ?? '')]) };
 }
 
 /** A drawing of the page as a file of its own: with the styles that it has here written into it. */

@@ -4,9 +4,11 @@ import { byLine } from './cellText.js';
 import { el } from './elements.js';
 import { mendForm } from './mend.js';
 import { momentOf } from './plantClock.js';
+import { sayings } from './said.js';
 import { room } from './text.js';
 
 const t = await room('intake');
+const say = await sayings('intake');
 
 /** A part that fills itself with the quarantined rows of a file; `done` is told of the file that mended rows came as. */
 export function quarantine(file, done) {
@@ -28,7 +30,7 @@ function shown(file, held, done) {
   return [
     el('h2', {}, t('figure.quarantined')),
     el('p', {}, held.obstacle
-      ? t('cannotMend', { obstacle: held.obstacle })
+      ? t('cannotMend', { obstacle: say(held.obstacle) })
       : t('canMend')),
     el('ol', { class: 'plain held-rows' }, byLine(held.rows).map((row) => heldRow(file, held, row, done))),
     ...(held.more > 0 ? [el('p', { class: 'soft' }, t('moreRows', { n: held.more }))] : []),
@@ -68,7 +70,7 @@ function heldRow(file, held, row, done) {
 }
 
 function faultWords({ column, value, reason }) {
-  return el('li', { class: 'reason-text' }, column ? [el('strong', {}, column), value && !reason.includes(value) ? [' ', el('span', { class: 'verbatim' }, value)] : null, ': '] : null, reason);
+  return el('li', { class: 'reason-text' }, column ? [el('strong', {}, column), value && !reason.includes(value) ? [' ', el('span', { class: 'verbatim' }, value)] : null, ': '] : null, say(reason));
 }
 
 function mendedWords({ by, at, file }) {

@@ -2,24 +2,27 @@
  * Sentences that the server composes, in the language, the unit and with the decimal sign of the person. The server says them
  * in English; `web/text/LANGUAGE/said/ROOM.json` holds the forms it uses and how another language says them:
  *
- *     "{layers}: thinner than usual": "{layers}: dünner als sonst"
+ *     "{list}: thinner than usual": "{list}: dünner als sonst"
  *
- *     const said = await sayings('alarms');
- *     said(alarm.title)
+ *     const say = await sayings('alarms');
+ *     say(alarm.title)
  *
- * A place stands for any words. What stands in it is said again by its own form, `{list…}` and `{sentences…}` each part of it,
- * and lengths and numbers are written anew; `{name…}` is what a plant called something and stays as it is. The form with most words of its own
- * is taken. What no form knows stays in English, as what people wrote does. Forms and texts say µm, never um.
+ * A place stands for any words. What stands in it is said again by its own form: `{list…}`, `{items…}` (between semicolons) and
+ * `{sentences…}` part by part; `{n}` is a number alone, and `{name…}` is what a plant called something and stays as it is. Lengths and
+ * numbers are written anew. The form with most words of its own is taken. What no form knows stays in English, as what people
+ * wrote does, and so does everything where a room cannot be read. Forms say µm after a number, as `say` is given it.
  */
 import { decimalSign, language } from './choices.js';
 import { length, list, oneOf } from './format.js';
+import { textFile } from './textFile.js';
 
 const PLACE = /\{(\w+)\}/;
-const MICROMETRES = /(\d[ \u202f\u00a0])um(?![\w/])/g;
+const MICROMETRES = /((?:\d|blank)[ \u202f\u00a0])um(?![\w/])/g;
 const LENGTH = /(?<![\w.,])([-+\u2212]?)(\d+(?:\.(\d+))?)[ \u202f\u00a0]µm(?![\w/])/g;
 const NUMBER = /(?<![\w.,:-])(\d+)\.(\d+)(?![\w.:])/g;
-const SPLIT = /, | and | or /;
-const SENTENCES = /(?<=[.?!]) (?=\p{Lu})/u;
+const COUNT = '([-+\u2212]?[\\d.]+)';
+const SPLITS = { list: /, | \/ | and | or /, items: '; ', sentences: /(?<=[.?!]) (?=\p{Lu})/u };
+const JOINS = { items: '; ', sentences: ' ' };
 const MOST_KEPT = 2000;
 const rooms = new Map();
 
@@ -37,7 +40,8 @@ export async function sayings(...names) {
       if (kept.size > MOST_KEPT) {
         kept.clear();
       }
-      kept.set(text, figures(say(text.replace(MICROMETRES, '$1µm'), exact, forms)));
+      const lines = text.replace(MICROMETRES, '$1µm').split('\n');
+      kept.set(text, figures(lines.map((line) => (line === '' ? '' : say(line, exact, forms))).join('\n')));
     }
     return kept.get(text);
   };
@@ -51,11 +55,7 @@ function room(name) {
 }
 
 async function read(name) {
-  const response = await fetch(`/text/${language()}/said/${name}.json`);
-  if (!response.ok) {
-    throw new Error(`no sayings for ${name} in ${language()}: ${response.status}`);
-  }
-  const entries = Object.entries(await response.json());
+  const entries = Object.entries(await textFile(`/text/${language()}/said/${name}.json`).catch(() => ({})));
   return {
     exact: entries.filter(([form]) => !PLACE.test(form)),
     forms: entries.filter(([form]) => PLACE.test(form)).map(([form, other]) => recogniser(form, other)),
@@ -65,7 +65,7 @@ async function read(name) {
 function recogniser(form, other) {
   const pieces = form.split(PLACE);
   const own = pieces.filter((_, i) => i % 2 === 0);
-  const pattern = pieces.map((piece, i) => (i % 2 === 0 ? escaped(piece) : '(.+?)')).join('');
+  const pattern = pieces.map((piece, i) => (i % 2 === 0 ? escaped(piece) : piece === 'n' ? COUNT : '(.+?)')).join('');
   return {
     start: own[0],
     own: own.join('').length,
@@ -78,19 +78,12 @@ function recogniser(form, other) {
 const escaped = (words) => words.replace(/[.*+?^${}()|[\]\\]/g, '\\$&');
 
 function say(text, exact, forms) {
-  const found = known(text, exact, forms);
-  if (found !== undefined) {
-    return found;
-  }
   const small = text[0].toLowerCase() + text.slice(1);
-  const smallFound = small === text ? undefined : known(small, exact, forms);
-  return smallFound === undefined ? text : smallFound[0].toUpperCase() + smallFound.slice(1);
+  const asLarge = (found) => (found === undefined || small === text ? found : found[0].toUpperCase() + found.slice(1));
+  return exact.get(text) ?? asLarge(exact.get(small)) ?? formed(text, exact, forms) ?? asLarge(formed(small, exact, forms)) ?? text;
 }
 
-function known(text, exact, forms) {
-  if (exact.has(text)) {
-    return exact.get(text);
-  }
+function formed(text, exact, forms) {
   for (const form of forms) {
     const match = text.startsWith(form.start) ? form.pattern.exec(text) : null;
     if (match) {
@@ -106,22 +99,20 @@ function filled(form, match, exact, forms) {
 }
 
 function inPlace(place, text, exact, forms) {
+  const kind = Object.keys(SPLITS).find((one) => place.startsWith(one));
   if (place.startsWith('name')) {
     return text;
   }
-  const each = (parts) => parts.map((part) => say(part, exact, forms));
-  if (place.startsWith('sentences')) {
-    return known(text, exact, forms) ?? each(text.split(SENTENCES)).join(' ');
+  if (kind === undefined || exact.has(text)) {
+    return say(text, exact, forms);
   }
-  return place.startsWith('list') ? known(text, exact, forms) ?? listed(text, each) : say(text, exact, forms);
+  const parts = text.split(SPLITS[kind]).map((part) => say(part, exact, forms));
+  return kind === 'list' ? joined(text, parts) : parts.join(JOINS[kind]);
 }
 
-function listed(text, each) {
-  if (text.includes('; ')) {
-    return each(text.split('; ')).join('; ');
-  }
-  const words = each(text.split(SPLIT));
-  return / or /.test(text) ? oneOf(words) : / and /.test(text) ? list(words) : words.join(', ');
+/** As the server joined them, in the words of the language. */
+function joined(text, parts) {
+  return / or /.test(text) ? oneOf(parts) : / and /.test(text) ? list(parts) : parts.join(text.includes(' / ') ? ' / ' : ', ');
 }
 
 /** Lengths in the unit and numbers with the decimal sign that were chosen. */

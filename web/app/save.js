@@ -31,7 +31,7 @@ export function save() {
   function chartRow({ canvas, chart, name }) {
     return row(t('chart', { name }), [
       [t('png'), () => canvas.toBlob((blob) => keep(fileName(name, 'png'), blob))],
-      ...(chart ? [[t('data'), () => keep(fileName(name, 'csv'), new Blob(['\ufeff', csvOf(chartData(chart))], { type: 'text/csv' }))]] : []),
+      ...(chart ? [[t('data'), () => keep(fileName(name, 'csv'), new Blob(['\ufeff', csvOf(chartData(chart, t('time'), (number) => t('lineAt', { number: String(number) })))], { type: 'text/csv' }))]] : []),
     ]);
   }
 

@@ -5,9 +5,11 @@ import { mark } from './marks.js';
 import { may, signature, whyNot } from './person.js';
 import { momentOf } from './plantClock.js';
 import { screeningFilm } from './screeningFilm.js';
+import { sayings } from './said.js';
 import { room } from './text.js';
 
 const t = await room('screening');
+const say = await sayings('gauge');
 
 export const STATES = ['held-out', 'marked', 'put-back', 'confirmed', 'left-out'];
 
@@ -21,14 +23,14 @@ export function screeningCard(suspect, decided) {
       el('h2', {}, mark('gauge'), ` ${headOf(flags, state)}`),
       el('p', {}, t('place', { line, structure, roll, sample })),
       el('p', { class: 'soft' }, t('now', { at: momentOf(takenAt), state: t(`state.${state}`) })),
-      el('ul', { class: 'plain evidence' }, flags.map((flag) => el('li', {}, `${flag.evidence.replaceAll(/ um\b/g, ' µm')} `, el('span', { class: 'soft' }, placeOf(flag))))),
+      el('ul', { class: 'plain evidence' }, flags.map((flag) => el('li', {}, `${say(flag.evidence)} `, el('span', { class: 'soft' }, placeOf(flag))))),
       decisions.map((one) => el('p', { class: 'soft' }, t('decidedBy', { state: t(`state.${one.state}`), by: one.by, at: momentOf(one.at), reason: one.reason }))),
       deciding(suspect, isOut, said, decided), said),
     screeningFilm(suspect));
 }
 
 function headOf(flags, state) {
-  const words = [...new Set(flags.map((flag) => t.maybe(`kind.${flag.kind}`) ?? flag.words))].join(', ');
+  const words = [...new Set(flags.map((flag) => t.maybe(`kind.${flag.kind}`) ?? say(flag.words)))].join(', ');
   return words === '' ? t(`state.${state}`) : words[0].toUpperCase() + words.slice(1);
 }
 

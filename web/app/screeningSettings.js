@@ -20,7 +20,7 @@ export function screeningSettings() {
       return;
     }
     const found = await getJson(`/api/v1/lines/${encodeURIComponent(address.line)}/screening`, { structure: address.structure });
-    body.replaceChildren(form(found), history(found.versions));
+    body.replaceChildren(form(found), ...history(found.versions));
   }
 
   function form({ kinds, gaugeMhz, version }) {
@@ -60,6 +60,6 @@ function select(kind, treatment) {
 }
 
 function history(versions) {
-  return versions.length === 0 ? null : el('ol', { class: 'plain soft' },
-    versions.map((one) => el('li', {}, t('versionBy', { ...one, at: momentOf(one.at) }))));
+  return versions.length === 0 ? [] : [el('ol', { class: 'plain soft' },
+    versions.map((one) => el('li', {}, t('versionBy', { ...one, at: momentOf(one.at) }))))];
 }

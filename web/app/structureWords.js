@@ -14,7 +14,7 @@ export const roleWord = (role) => t.maybe(`role.${role}`) ?? role;
 export function changeWords({ part, position, name, what, was, is }) {
   const where = part === 'layer' || part === 'reported' ? (position > 0 ? t(`at.${part}`, { position, name }) : t('at.gauge')) : t(`at.${part}`);
   if (what === 'added' || what === 'removed') {
-    return t(what, { where });
+    return t(what === 'added' ? 'added' : 'removed', { where });
   }
   if (what === 'moved') {
     return t('moved', { where, was, is });

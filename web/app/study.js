@@ -11,6 +11,7 @@ import { extentOf } from './studyKinds.js';
 import { studyPieceResult } from './studyPieceResult.js';
 import { studyPlan } from './studyPlan.js';
 import { studyResult } from './studyResult.js';
+import { layerWord } from './studyWords.js';
 import { troubleLine } from './trouble.js';
 import { room } from './text.js';
 
@@ -79,7 +80,7 @@ function mountOne(body, trouble, id) {
       ofPieces.show(study);
       end.show(study);
       waiting.hidden = study.refused.length === 0 || study.entered === 0;
-      setText(waiting, study.kind === 'crossed' ? t('notComplete', { what: list(study.refused.map(({ layer }) => layer)) }) : t('notTold', { what: study.refused.flatMap(({ reasons }) => reasons).join('; ') }));
+      setText(waiting, study.kind === 'crossed' ? t('notComplete', { what: list(study.refused.map(({ layer }) => layerWord(layer))) }) : t('notTold', { what: study.refused.flatMap(({ reasons }) => reasons).join('; ') }));
       trouble.clear();
     } catch (error) {
       trouble.show(error);

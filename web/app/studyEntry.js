@@ -3,6 +3,7 @@ import { getJson, postCsv, postJson } from './api.js';
 import { el, setText } from './elements.js';
 import { may, whyNot } from './person.js';
 import { studyPaste } from './studyPaste.js';
+import { layerWord } from './studyWords.js';
 import { room } from './text.js';
 
 const t = await room('study');
@@ -36,7 +37,7 @@ export function studyEntry(changed) {
     paste.show(study);
     const open = study.steps.map((step, i) => ({ step, place: i + 1 })).filter(({ step }) => step.um.includes(null));
     setText(done, t(open.length === 0 ? 'noneMissing' : 'toGo', { entered: String(study.entered), readings: t('readingsN', { n: study.readings }), steps: t('stepsN', { n: open.length }) }));
-    head.replaceChildren(...[...['step', 'operator', study.kind === 'crossed' ? 'spot' : 'piece', study.kind === 'stability' ? 'date' : 'trial'].map((name) => t(`col.${name}`)), ...study.layers.map((layer) => t('layerUm', layer))].map((words) => el('th', { scope: 'col' }, words)), el('th', { scope: 'col' }, el('span', { class: 'for-readers' }, t('keepTheRow'))));
+    head.replaceChildren(...[...['step', 'operator', study.kind === 'crossed' ? 'spot' : 'piece', study.kind === 'stability' ? 'date' : 'trial'].map((name) => t(`col.${name}`)), ...study.layers.map(({ name }) => t('layerUm', { name: layerWord(name) }))].map((words) => el('th', { scope: 'col' }, words)), el('th', { scope: 'col' }, el('span', { class: 'for-readers' }, t('keepTheRow'))));
     body.replaceChildren(...open.slice(0, ROWS_SHOWN).map(({ step, place }) => rowOf(step, place)));
     body.closest('.table-frame').hidden = open.length === 0;
     mending.hidden = study.entered === 0;
@@ -44,7 +45,7 @@ export function studyEntry(changed) {
   }
 
   function rowOf(step, place) {
-    const inputs = study.layers.map(({ name }, i) => el('input', { inputmode: 'decimal', autocomplete: 'off', size: 7, 'aria-label': t('inputOf', { layer: name, part: step.part, operator: step.operator, when: step.date ?? t('trialIs', step) }), disabled: step.um[i] !== null || !may('send-files'), placeholder: step.um[i] !== null ? t('keptHint') : '', data: { layer: name }, on: { keydown } }));
+    const inputs = study.layers.map(({ name }, i) => el('input', { inputmode: 'decimal', autocomplete: 'off', size: 7, 'aria-label': t('inputOf', { layer: layerWord(name), part: step.part, operator: step.operator, when: step.date ?? t('trialIs', step) }), disabled: step.um[i] !== null || !may('send-files'), placeholder: step.um[i] !== null ? t('keptHint') : '', data: { layer: name }, on: { keydown } }));
     const keep = el('button', { type: 'button', class: 'quiet', disabled: !may('send-files'), data: { action: 'keep-step' }, on: { click: () => keepRow(step, inputs) } }, t('keep'));
     function keydown(event) {
       if (event.key === 'Enter') {
@@ -53,7 +54,7 @@ export function studyEntry(changed) {
         rest ? rest.focus() : keepRow(step, inputs);
       }
     }
-    return el('tr', {}, el('td', { class: 'soft' }, String(place)), el('td', {}, step.operator), el('th', { scope: 'row' }, step.part), el('td', {}, step.date ?? String(step.trial)), inputs.map((input) => el('td', { data: { label: t('layerUm', { name: input.dataset.layer }) } }, input)), el('td', {}, keep));
+    return el('tr', {}, el('td', { class: 'soft' }, String(place)), el('td', {}, step.operator), el('th', { scope: 'row' }, step.part), el('td', { data: step.date ? {} : { word: t('col.trial') } }, step.date ?? String(step.trial)), inputs.map((input) => el('td', { data: { label: t('layerUm', { name: layerWord(input.dataset.layer) }) } }, input)), el('td', {}, keep));
   }
 
   async function keepRow({ part, operator, trial }, inputs) {

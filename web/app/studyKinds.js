@@ -1,5 +1,6 @@
 /** The kinds of gauge studies, in words. Pure. */
 import { list, micrometres } from './format.js';
+import { layerWord } from './studyWords.js';
 import { room } from './text.js';
 
 const t = await room('study');
@@ -13,7 +14,7 @@ export function pieceWords({ name, thicknessUm, expandedUm, k }) {
 
 /** What is measured, how often and by whom. */
 export function extentOf({ kind, parts, operators, trials, pieces, dates, perDate, layers }) {
-  const common = { who: list(operators), trials: String(trials), layer: layers[0].name };
+  const common = { who: list(operators), trials: String(trials), layer: layerWord(layers[0].name) };
   if (kind === 'crossed') {
     return t('extentSpots', { ...common, spots: t('spotsN', { n: parts.length }) });
   }

@@ -4,9 +4,11 @@ import { number } from './format.js';
 import { mark } from './marks.js';
 import { biasDrawing, linearityDrawing, timeDrawing } from './studyDrawings.js';
 import { linearitySentences, pieceSentences, stabilitySentences, VERDICTS_OF_BIAS } from './studyPieceWords.js';
+import { sayings } from './said.js';
 import { room } from './text.js';
 
 const t = await room('study');
+const say = await sayings('gauge');
 
 /** Gives {node, show(study)}; nothing is shown of a crossed study. */
 export function studyPieceResult() {
@@ -65,7 +67,7 @@ const said = ([verdict, ...more]) => [el('p', { class: 'study-verdict' }, verdic
 const mean = (values) => values.reduce((a, b) => a + b, 0) / values.length;
 const small = (p) => (p < 0.0001 ? '< 0.0001' : number(p, 4));
 const drawn = (drawing, words) => el('figure', { class: 'study-figure' }, drawing, words === '' ? null : el('figcaption', { class: 'soft' }, words));
-const sources = (...all) => el('p', { class: 'soft source' }, t('rules', { source: [...new Set(all.filter(Boolean))].join('. ') }));
+const sources = (...all) => el('p', { class: 'soft source' }, t('rules', { source: [...new Set(all.filter(Boolean))].map(say).join('. ') }));
 
 function table(biases, { pieces }) {
   const known = new Map(pieces.map((piece) => [piece.name, piece]));

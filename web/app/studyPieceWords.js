@@ -1,9 +1,11 @@
 /** What a study of known pieces says, in words. Pure. */
 import { list, number } from './format.js';
 import { chanceOf, percent, VERDICTS } from './studyWords.js';
+import { sayings } from './said.js';
 import { room } from './text.js';
 
 const t = await room('study');
+const say = await sayings('gauge');
 
 export const VERDICTS_OF_BIAS = Object.fromEntries(['none-seen', 'within-reference', 'real'].map((word) => [word, t(`biasVerdict.${word}`)]));
 
@@ -18,7 +20,7 @@ export function pieceSentences({ bias, lower, upper, deviation, judged, readings
 }
 
 function repeats(one) {
-  return one === null ? t('repeatsNone') : t('repeatsSix', { percent: percent(one.percentTolerance), um: number(one.toleranceUm, 2), words: one.words, verdict: VERDICTS[one.verdict] });
+  return one === null ? t('repeatsNone') : t('repeatsSix', { percent: percent(one.percentTolerance), um: number(one.toleranceUm, 2), words: say(one.words), verdict: VERDICTS[one.verdict] });
 }
 
 export function linearitySentences({ verdict }, { slope, intercept }) {

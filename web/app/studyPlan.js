@@ -3,8 +3,10 @@ import { postJson } from './api.js';
 import { el, setText } from './elements.js';
 import { allow, signature } from './person.js';
 import { studyDates } from './studyDates.js';
+import { TOTAL } from './studyFigures.js';
 import { KINDS } from './studyKinds.js';
 import { studyPieces } from './studyPieces.js';
+import { layerWord } from './studyWords.js';
 import { room } from './text.js';
 
 const t = await room('study');
@@ -66,7 +68,7 @@ export function studyPlan(structures, known, planned) {
 
   function layersOfFilm() {
     const names = structures.find(({ code }) => code === film.value)?.layers ?? [];
-    layer.replaceChildren(...['total', ...names].map((value) => el('option', { value }, value)));
+    layer.replaceChildren(...[TOTAL, ...names].map((value) => el('option', { value }, layerWord(value))));
   }
 
   function count() {

@@ -4,10 +4,12 @@ import { list, number } from './format.js';
 import { mark } from './marks.js';
 import { studyCharts } from './studyCharts.js';
 import { varianceShares, worstOf } from './studyFigures.js';
-import { percent, sentencesOf, VERDICTS } from './studyWords.js';
+import { layerWord, percent, sentencesOf, VERDICTS } from './studyWords.js';
+import { sayings } from './said.js';
 import { room } from './text.js';
 
 const t = await room('study');
+const say = await sayings('gauge');
 
 /** Colour only where somebody must do something. */
 const MARKS = { acceptable: 'calm', conditional: 'calm', 'not-acceptable': 'gauge' };
@@ -30,20 +32,20 @@ export function studyResult() {
       el('h2', {}, t('cameTo')),
       el('p', { class: 'study-verdict' }, verdictOf(study.studies, worst)),
       overview(study, layer, (name) => (chosen = name, show(study), close.querySelector('h2').focus())),
-      el('p', { class: 'soft source' }, t('rulesOf', { source: worst.verdict.source })),
+      el('p', { class: 'soft source' }, t('rulesOf', { source: say(worst.verdict.source) })),
       close, charts.node);
-    close.replaceChildren(el('h2', { tabindex: -1 }, layer.layer), ...sentencesOf(layer).map((words) => el('p', {}, words)), details(layer));
+    close.replaceChildren(el('h2', { tabindex: -1 }, layerWord(layer.layer)), ...sentencesOf(layer).map((words) => el('p', {}, words)), details(layer));
     charts.show(study, layer.layer);
   }
   return { node, show, destroy: charts.destroy };
 }
 
 function verdictOf(studies, worst) {
-  const not = studies.filter(({ verdict }) => verdict.verdict === 'not-acceptable').map(({ layer }) => layer);
+  const not = studies.filter(({ verdict }) => verdict.verdict === 'not-acceptable').map(({ layer }) => layerWord(layer));
   if (studies.length === 1) {
-    return t('forLayer', { layer: worst.layer, verdict: VERDICTS[worst.verdict.verdict] });
+    return t('forLayer', { layer: layerWord(worst.layer), verdict: VERDICTS[worst.verdict.verdict] });
   }
-  return t(not.length === 0 ? 'noneRefused' : 'refusedOn', { layers: list(not), layer: worst.layer });
+  return t(not.length === 0 ? 'noneRefused' : 'refusedOn', { layers: list(not), layer: layerWord(worst.layer) });
 }
 
 function overview({ studies }, open, choose) {
@@ -52,11 +54,11 @@ function overview({ studies }, open, choose) {
     el('caption', {}, legend()),
     el('thead', {}, el('tr', {}, heads.map(([words, isFigure]) => el('th', { scope: 'col', class: isFigure ? 'figure' : null }, words)))),
     el('tbody', {}, studies.map((study) => el('tr', { 'aria-current': study === open ? 'true' : null },
-      el('th', { scope: 'row' }, el('button', { type: 'button', class: 'quiet', 'aria-pressed': String(study === open), data: { layer: study.layer }, on: { click: () => choose(study.layer) } }, study.layer)),
+      el('th', { scope: 'row' }, el('button', { type: 'button', class: 'quiet', 'aria-pressed': String(study === open), data: { layer: study.layer }, on: { click: () => choose(study.layer) } }, layerWord(study.layer))),
       el('td', {}, bars(study)),
-      el('td', { class: 'figure' }, percent(study.percentStudyVariation), sureness(study)),
-      el('td', { class: 'figure' }, percent(study.percentTolerance)),
-      el('td', { class: 'figure' }, String(study.distinctCategories)),
+      el('td', { class: 'figure', data: { word: t('over.spread') } }, percent(study.percentStudyVariation), sureness(study)),
+      el('td', { class: 'figure', data: { word: t('over.tolerance') } }, percent(study.percentTolerance)),
+      el('td', { class: 'figure', data: { word: t('over.groups') } }, String(study.distinctCategories)),
       el('td', {}, mark(MARKS[study.verdict.verdict], VERDICTS[study.verdict.verdict])))))));
 }
 

@@ -1,10 +1,16 @@
 /** What a gauge study says, in words. Pure. */
 import { number } from './format.js';
+import { sayings } from './said.js';
+import { TOTAL } from './studyFigures.js';
 import { room } from './text.js';
 
 const t = await room('study');
+const say = await sayings('gauge');
 
 export const VERDICTS = Object.fromEntries(['acceptable', 'conditional', 'not-acceptable'].map((word) => [word, t(`verdict.${word}`)]));
+
+/** A layer as it is called, or the total of all. */
+export const layerWord = (name) => (name === TOTAL ? t('total') : name);
 
 export const percent = (value) => (value === null ? '\u2013' : `${number(value, value < 9.95 ? 1 : 0)}\u202f%`);
 
@@ -26,7 +32,7 @@ export function sentencesOf(study) {
 function toleranceOf({ percentTolerance, tolerance, verdict }) {
   return percentTolerance === null
     ? t('noTolerance')
-    : t('sixSigma', { percent: percent(percentTolerance), um: number(tolerance.um, 2), words: tolerance.words, verdict: VERDICTS[verdict.forTolerance] });
+    : t('sixSigma', { percent: percent(percentTolerance), um: number(tolerance.um, 2), words: say(tolerance.words), verdict: VERDICTS[verdict.forTolerance] });
 }
 
 function interactionOf({ anova, interactionPooled }) {

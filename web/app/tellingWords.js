@@ -58,12 +58,12 @@ export function escalationSentence({ escalation }) {
   return escalation.againMinutes ? t('escalatedEvery', { times, again: lasting(escalation.againMinutes, 'every') }) : t('escalatedOnce', { times });
 }
 
-const LASTING = { days: ['days', 'everyDays', 1440], hours: ['hours', 'everyHours', 60], minutes: ['minutes', 'everyMinutes', 1] };
+const LASTING = [['days', 1440], ['hours', 60], ['minutes', 1]];
 
 /** So many minutes, in days or hours where they are whole ones. */
 function lasting(minutes, how = 'within') {
-  const [within, every, each] = Object.values(LASTING).find(([, , one]) => minutes >= one && minutes % one === 0) ?? LASTING.minutes;
-  return t(how === 'every' ? every : within, { n: minutes / each });
+  const [unit, each] = LASTING.find(([, one]) => minutes >= one && minutes % one === 0) ?? LASTING.at(-1);
+  return t(how === 'every' ? `every.${unit}` : `within.${unit}`, { n: minutes / each });
 }
 
 /** What became of a message; `at` puts a time into words. */

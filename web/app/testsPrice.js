@@ -2,6 +2,7 @@
 import { el } from './elements.js';
 import { age, count, number } from './format.js';
 import { momentOf } from './plantClock.js';
+import { layerName } from './words.js';
 import { room } from './text.js';
 
 const t = await room('tests');
@@ -62,7 +63,7 @@ function table({ characteristics }) {
   return el('div', { class: 'table-frame', tabindex: 0, role: 'region', 'aria-label': t('priceByLayer') }, el('table', {},
     el('thead', {}, el('tr', {}, heads.map((head, i) => el('th', { scope: 'col', class: i > 0 ? 'figure' : null }, t(`head.${head}`))))),
     el('tbody', {}, characteristics.map(({ characteristic: { name, position }, price }) => el('tr', {},
-      el('th', { scope: 'row' }, name || t('layerAt', { position })),
+      el('th', { scope: 'row' }, layerName({ name, position })),
       el('td', { class: 'figure' }, price.falseAlarmsPerShift === null ? '\u2013' : figure(price.falseAlarmsPerShift)),
       el('td', { class: 'figure' }, price.samplesToSeeOneSigma === null ? t('never') : samples(price.samplesToSeeOneSigma)))))));
 }

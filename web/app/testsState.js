@@ -3,7 +3,7 @@
  * raise alarms. Pure. A test is named "chart/test".
  */
 import { room } from './text.js';
-import { shortTest } from './words.js';
+import { layerName, shortTest } from './words.js';
 
 const t = await room('tests');
 
@@ -35,7 +35,7 @@ export function testWord(signal) {
 /** Of the answer of the server: [{position, name, kind, shown: Set, alarming: Set}]. */
 export function stateOf({ characteristics }) {
   return characteristics.map(({ characteristic: { position, name, kind }, shown, alarming }) => (
-    { position, name: name || t('layerAt', { position }), kind, shown: new Set(shown.map(nameOf)), alarming: new Set(alarming.map(nameOf)) }));
+    { position, name: layerName({ name, position }), kind, shown: new Set(shown.map(nameOf)), alarming: new Set(alarming.map(nameOf)) }));
 }
 
 /** 'all', 'some' or 'none' of those at `positions` (null: every one) have the test in `use`. */

@@ -9,11 +9,13 @@
  *     t.maybe(code)                   undefined where no such key is there, for codes of the server that may be new
  *
  * `{n}` is written as a count and `{unit}` is the unit of length that was chosen, without being given. Numbers and times go in
- * as text (`format.js`, `plantClock.js`). Both languages have the same keys and placeholders, and no module says anything by
- * itself: `TextsTest` holds that.
+ * as text (`format.js`, `plantClock.js`). Both languages have the same keys and placeholders, each key that a module asks for is
+ * there (`TextsTest`), and no module says anything by itself (`WordsInModulesTest`). A key that is missing all the same is shown in
+ * brackets; where a room cannot be read, `textFile.js` says so on the page.
  */
 import { language, unitOf } from './choices.js';
 import { count } from './format.js';
+import { textFile } from './textFile.js';
 
 const PLACE = /\{(\w+)\}/;
 const plurals = new Intl.PluralRules(language());
@@ -28,11 +30,7 @@ export function room(name) {
 }
 
 async function read(name) {
-  const response = await fetch(`/text/${language()}/${name}.json`);
-  if (!response.ok) {
-    throw new Error(`no texts for ${name} in ${language()}: ${response.status}`);
-  }
-  return speaker(await response.json(), name);
+  return speaker(await textFile(`/text/${language()}/${name}.json`), name);
 }
 
 function speaker(texts, name) {
@@ -46,7 +44,7 @@ function pieces(texts, key, params, name) {
   const found = texts[key];
   if (found === undefined) {
     console.error(`text ${name}.${key} is missing in ${language()}`);
-    return [key];
+    return [`[${name}.${key}]`];
   }
   const sentence = typeof found === 'string' ? found : found[plurals.select(params.n)] ?? found.other;
   return sentence.split(PLACE).map((piece, i) => (i % 2 === 0 ? piece : value(piece, params)));

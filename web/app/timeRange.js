@@ -2,10 +2,10 @@
 const HOUR_MS = 3_600_000;
 
 export const RANGES = [
-  { name: 'shift', words: 'Last 8 hours', ms: 8 * HOUR_MS },
-  { name: 'day', words: 'Last day', ms: 24 * HOUR_MS },
-  { name: 'week', words: 'Last week', ms: 168 * HOUR_MS },
-  { name: 'all', words: 'All', ms: null },
+  { name: 'shift', ms: 8 * HOUR_MS },
+  { name: 'day', ms: 24 * HOUR_MS },
+  { name: 'week', ms: 168 * HOUR_MS },
+  { name: 'all', ms: null },
 ];
 const USUAL = 'day';
 

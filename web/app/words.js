@@ -47,6 +47,11 @@ export function rule({ chart, test }) {
   return chart === 'ewma' ? t('rule.ewma') : t(`rule.${test}`);
 }
 
+/** A layer by the name that the plant gave it, else by its position; the total by ours. */
+export function layerName({ position, name }) {
+  return position === 0 ? t('total') : name || t('layerAt', { position });
+}
+
 /** The roles and extruders of a layer in a few words. */
 export function makeUp({ kind, roles = [], extruders = [] }) {
   if (kind === 'total') {

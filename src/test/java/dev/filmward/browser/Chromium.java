@@ -91,6 +91,12 @@ final class Chromium implements AutoCloseable {
     return driver;
   }
 
+  /** Does as if the server did not answer these addresses, {@code *} for anything. */
+  void block(String... addresses) {
+    driver.executeCdpCommand("Network.enable", Map.of());
+    driver.executeCdpCommand("Network.setBlockedURLs", Map.of("urls", List.of(addresses)));
+  }
+
   /** Leaves the page of a server that may be gone, and forgets what it complained of. */
   void leave() {
     driver.get("about:blank");

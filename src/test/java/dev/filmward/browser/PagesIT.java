@@ -213,6 +213,23 @@ class PagesIT {
   }
 
   @Test
+  void wordsThatCannotBeReadAreToldOnThePage() {
+    browser.resize(1440, 900);
+    browser.block("*/text/en/help.json");
+    try {
+      browser.driver().get(served.address("/help.html"));
+      browser.awaitText(".unread", "could not be read");
+      assertThat(browser.text(".unread")).contains("/text/en/help.json");
+      assertThat(browser.problems()).anyMatch(problem -> problem.contains("no texts from"));
+    } finally {
+      browser.block();
+    }
+    browser.open(served.address("/help.html"));
+    assertThat(browser.text("h1")).isEqualTo("How to read Filmward");
+    assertThat(browser.text("body")).doesNotContain("could not be read", "[help.");
+  }
+
+  @Test
   void hostileNamesAreShownAsText() {
     browser.resize(1440, 900);
     browser.open(served.address("/"));

@@ -79,7 +79,7 @@ final class ComposedTexts {
 
   /** Lengths are said as pages say them. */
   static String withMicrometres(String text) {
-    return text.replaceAll("([\\d}][ \\u202f\\u00a0])um(?![\\w/])", "$1µm");
+    return text.replaceAll("((?:[\\d}]|blank)[ \\u202f\\u00a0])um(?![\\w/])", "$1µm");
   }
 
   private static final class Scan extends TreeScanner<Void, Void> {
@@ -123,7 +123,8 @@ final class ComposedTexts {
         return null;
       }
       for (String text : texts(tree)) {
-        found.add(new Composed(file, withMicrometres(text.replaceAll(FORMAT, HOLE)), isThrown));
+        String line = text.replaceAll("^\n|\n$", "").replaceAll(FORMAT, HOLE);
+        found.add(new Composed(file, withMicrometres(line), isThrown));
       }
       return null;
     }

@@ -65,7 +65,9 @@ final class Sayings {
     StringBuilder pattern = new StringBuilder();
     int end = 0;
     for (var place : PLACE.matcher(form).results().toList()) {
-      pattern.append(Pattern.quote(form.substring(end, place.start()))).append("(.+?)");
+      pattern
+          .append(Pattern.quote(form.substring(end, place.start())))
+          .append(place.group(1).equals("n") ? "([-+\u2212]?[\\d.]+|\u2022)" : "(.+?)");
       end = place.end();
     }
     return Pattern.compile(pattern + Pattern.quote(form.substring(end)), Pattern.DOTALL);
