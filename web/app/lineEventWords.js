@@ -23,8 +23,6 @@ const DRAWN = {
   note: 'M3 15V1L14 4.5 3 8',
   log: 'M3 2H13V14H3ZM6 5.5H10M6 8.5H10',
 };
-/** What the server writes where nobody gave it. */
-const [NOT_NAMED, NOT_GIVEN] = ['not named', 'not given'];
 
 export function eventMark({ kind }) {
   return kind in SHAPES ? shape(SHAPES[kind]) : svg('svg', { class: 'shape', viewBox: '0 0 16 16', 'aria-hidden': 'true' }, svg('path', { class: 'line', d: DRAWN[kind] ?? DRAWN.log }));
@@ -57,15 +55,18 @@ export function whatHappened(event, alike = 1) {
     return t(`many.${event.kind}`, { ...params, n: alike });
   }
   const words = t(`kind.${variant(event)}`, params);
-  return event.reason && event.reason !== NOT_GIVEN ? t('because', { words, reason: event.reason }) : words;
+  return isGiven(event.reason) ? t('because', { words, reason: event.reason }) : words;
 }
+
+/** The server says so where nobody gave one. */
+const isGiven = (reason) => Boolean(reason) && reason !== 'not given';
 
 function said(event) {
   const { mode, state, what, title, by } = event;
   return {
     ...event,
     title: say(title),
-    by: by === NOT_NAMED ? t('notNamed') : by,
+    by: by === 'not named' ? t('notNamed') : by,
     mode: mode ? t(`mode.${mode}`) : '',
     state: state ? t(`state.${state}`) : '',
     what: what ? t.maybe(`what.${what}`) ?? what : '',

@@ -52,7 +52,8 @@ record AskedKeys(String place, String room, Set<String> keys, boolean mayBeMissi
             && spot.isBeside(1, "=")
             && spot.isBeside(2, "await")
             && spot.isBeside(3, "room");
-    return isSpeaker && ((Group) spot.around().get(spot.index() + 4)).pieces().get(0) instanceof Text t
+    return isSpeaker
+            && ((Group) spot.around().get(spot.index() + 4)).pieces().get(0) instanceof Text t
         ? t.words()
         : "";
   }

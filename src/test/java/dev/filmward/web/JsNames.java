@@ -71,7 +71,9 @@ final class JsNames {
         spot.piece() instanceof Group body
             && body.open() == '{'
             && spot.beside(-1).filter(Group.class::isInstance).isPresent();
-    return hasHead ? ofHead(name, new JsSpot(spot.around(), spot.index() - 1, spot.within())) : Optional.empty();
+    return hasHead
+        ? ofHead(name, new JsSpot(spot.around(), spot.index() - 1, spot.within()))
+        : Optional.empty();
   }
 
   /** Of {@code function f(a, b)} by its calls, of {@code for (const a of list)} by its list. */
@@ -99,7 +101,10 @@ final class JsNames {
       JsExpr receiver = receiverOf(call);
       JsSpot first =
           parameters.piece() instanceof Group
-              ? JsExpr.partsOf(parameters).stream().findFirst().map(p -> p.spot(0)).orElse(parameters)
+              ? JsExpr.partsOf(parameters).stream()
+                  .findFirst()
+                  .map(p -> p.spot(0))
+                  .orElse(parameters)
               : parameters;
       Optional<List<JsExpr>> found = picked(name, first, listOf(receiver));
       return found.isPresent() || !binds(name, parameters) ? found : Optional.of(List.of());
@@ -137,7 +142,12 @@ final class JsNames {
     List<JsExpr> heads =
         parameters.piece() instanceof Group
             ? JsExpr.partsOf(parameters)
-            : List.of(new JsExpr(parameters.around(), parameters.index(), parameters.index() + 1, parameters.within()));
+            : List.of(
+                new JsExpr(
+                    parameters.around(),
+                    parameters.index(),
+                    parameters.index() + 1,
+                    parameters.within()));
     for (int i = 0; i < heads.size(); i++) {
       if (binds(name, heads.get(i).spot(0))) {
         boolean isPlain = heads.get(i).is(0, name);
@@ -215,7 +225,9 @@ final class JsNames {
       return List.of();
     }
     return expression.size() == 1 || isLeftAsItIs(expression)
-        ? valuesOf(word.text(), expression.spot(0)).stream().flatMap(v -> listOf(v).stream()).toList()
+        ? valuesOf(word.text(), expression.spot(0)).stream()
+            .flatMap(v -> listOf(v).stream())
+            .toList()
         : List.of();
   }
 
@@ -295,7 +307,10 @@ final class JsNames {
     List<JsExpr> parts = JsExpr.partsOf(member.spot(0));
     return group.open() == '['
         ? parts.stream().skip(place).findFirst()
-        : parts.stream().filter(part -> sameName(part, named)).findFirst().map(JsNames::valueOfProperty);
+        : parts.stream()
+            .filter(part -> sameName(part, named))
+            .findFirst()
+            .map(JsNames::valueOfProperty);
   }
 
   private static boolean sameName(JsExpr part, JsExpr named) {

@@ -15,11 +15,13 @@ import org.jspecify.annotations.Nullable;
  */
 record JsUse(Kind kind, String name, int argument) {
   private static final Set<String> COMPARE = Set.of("===", "!==", "==", "case", "in");
+
   /** What these give is shown where their argument would be. */
   private static final Set<String> GIVE_BACK = Set.of("map", "flatMap", "concat", "push");
 
   /** What these give is shown where what they are asked of would be. */
   private static final Set<String> STAY = Set.of("filter", "concat", "trim", "slice", "repeat");
+
   private static final Set<String> GROUPING =
       Set.of("return", "if", "while", "for", "switch", "of", "in", "await", "typeof", "case");
 

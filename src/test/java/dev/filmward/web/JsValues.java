@@ -47,7 +47,9 @@ final class JsValues {
             of(expression.part(there.get() + 1, expression.size()), depth + 1));
       }
     }
-    return expression.size() == 1 ? ofPiece(expression.spot(0), depth) : ofLookUp(expression, depth);
+    return expression.size() == 1
+        ? ofPiece(expression.spot(0), depth)
+        : ofLookUp(expression, depth);
   }
 
   private Set<String> ofPiece(JsSpot spot, int depth) {
