@@ -57,7 +57,7 @@ export function mount(root, params) {
     const events = getJson(`/api/v1/lines/${encodeURIComponent(line.line)}/events`, { from: span.from ?? 0, to: span.to });
     const [told, ...series] = await Promise.all([events, ...[...line.layers, line.total].map(of)]);
     ribbons.show(line, series, told.events);
-    happenings.show(told);
+    happenings.show(told, ribbons.extent());
   }
 
   const refreshing = throttled(refresh, LEAST_BETWEEN_MS);

@@ -6,6 +6,7 @@ import { room } from './text.js';
 
 const t = await room('line');
 const say = await sayings('alarms');
+const MOST_ALARMS = 5;
 
 export function lineHeading() {
   const title = el('h1', { class: 'for-readers' });
@@ -33,8 +34,14 @@ export function lineHeading() {
     }
     head.update(line);
     place.dataset.stale = line.stale || line.state === 'not_running';
-    alarms.replaceChildren(...line.alarms.map((alarm) => el('li', {}, el('a', { href: `/alarms.html#${alarm.id}` }, say(alarm.title)), ' ',
-      el('span', { class: 'soft' }, alarm.acknowledged ? t('takenBy', { by: alarm.acknowledged.by }) : t('notTaken')))));
+    const left = line.alarms.length - MOST_ALARMS;
+    alarms.replaceChildren(...line.alarms.slice(0, MOST_ALARMS).map(alarmItem),
+      left > 0 ? el('li', {}, el('a', { href: '/alarms.html' }, t('moreAlarms', { n: left }))) : '');
   }
   return { node, show, tick: () => head?.tick(shown) };
+}
+
+function alarmItem({ id, title, acknowledged }) {
+  return el('li', {}, el('a', { href: `/alarms.html#${id}` }, say(title)), ' ',
+    el('span', { class: 'soft' }, acknowledged ? t('takenBy', { by: acknowledged.by }) : t('notTaken')));
 }

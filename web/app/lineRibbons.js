@@ -1,7 +1,7 @@
-/** The chosen time as a ribbon for each layer over one axis of time, with what happened above them: in words on hover, focus and tap. */
+/** The chosen time as a ribbon for each layer over one axis of time, with what happened above them. */
 import { layerAddress } from './boardRow.js';
 import { el, setText, svg } from './elements.js';
-import { eventInWords, eventMark } from './lineEventWords.js';
+import { lineMarks } from './lineMarks.js';
 import { needOfLayer } from './need.js';
 import { moment, timeOfDay } from './plantClock.js';
 import { drawRibbon, spanOf } from './ribbon.js';
@@ -11,15 +11,13 @@ import { timeTicks } from './timeTicks.js';
 
 const t = await room('line');
 const RIBBON = { margin: 2, end: 9 };
-const LEAST_APART_PX = 26;
 const TICK_EVERY_PX = 110;
 
 export function lineRibbons() {
-  const events = el('div', { class: 'line-events', role: 'group', 'aria-label': t('events') });
-  const said = el('p', { class: 'line-said', role: 'status' });
+  const marks = lineMarks();
   const axis = svg('svg', { class: 'line-axis', 'aria-hidden': 'true' });
   const list = el('ol', { class: 'plain line-ribbons' });
-  const node = el('div', { class: 'line-course' }, said, events, list, axis);
+  const node = el('div', { class: 'line-course' }, marks.said, marks.node, list, axis);
   let shown = null;
 
   function show(line, series, told) {
@@ -39,7 +37,7 @@ export function lineRibbons() {
 
   function draw() {
     if (shown?.span === null || shown === null || list.clientWidth === 0) {
-      events.replaceChildren();
+      marks.draw([], 0, 0);
       return;
     }
     const { line, layers, span } = shown;
@@ -47,12 +45,12 @@ export function lineRibbons() {
       const strip = list.children[i].lastChild;
       const size = { width: strip.clientWidth, height: strip.clientHeight };
       drawRibbon(strip.firstChild, layer, span, size, needOfLayer(line.layers[i] ?? line.total, line));
-      strip.firstChild.append(...shown.events.map((event) => hairline(xOf(event, span, size.width), size.height)));
+      strip.firstChild.append(hairlines(placesOf(shown.events, span, size.width), size.height));
     });
     const strip = list.firstChild.lastChild;
     const left = strip.getBoundingClientRect().left - node.getBoundingClientRect().left;
     drawAxis(axis, span, { left, width: strip.clientWidth });
-    events.replaceChildren(...grouped(shown.events, span, strip.clientWidth).map((group) => flag(group, left, said)));
+    marks.draw(placesOf(shown.events, span, strip.clientWidth), left, strip.clientWidth);
   }
   return { node, show, draw, extent: () => shown?.span ?? null };
 }
@@ -64,37 +62,18 @@ function courseOf({ columns }) {
   return { recent: { takenAt: columns.takenAt, mean: columns.mean }, limits };
 }
 
-function xOf({ at }, span, width) {
-  return RIBBON.margin + ((Date.parse(at) - span.from) / Math.max(1, span.to - span.from)) * (width - RIBBON.end - RIBBON.margin);
+/** Where events lie on a strip that is so wide; without those outside the time of the samples. */
+function placesOf(events, span, width) {
+  const wide = width - RIBBON.end - RIBBON.margin;
+  return events
+    .map((event) => ({ event, x: RIBBON.margin + ((Date.parse(event.at) - span.from) / Math.max(1, span.to - span.from)) * wide }))
+    .filter(({ x }) => x >= 0 && x <= width);
 }
 
-const hairline = (x, height) => (x < 0 ? null : svg('path', { class: 'event-line', d: `M${x.toFixed(1)} 0V${height}` })) ?? '';
-
-/** Events that would lie on each other share one flag: [{x, events}]. */
-function grouped(events, span, width) {
-  const groups = [];
-  for (const event of events) {
-    const x = xOf(event, span, width);
-    const before = groups.at(-1);
-    if (x < 0 || x > width) {
-      continue;
-    }
-    if (before && x - before.x < LEAST_APART_PX) {
-      before.events.push(event);
-    } else {
-      groups.push({ x, events: [event] });
-    }
-  }
-  return groups;
-}
-
-function flag({ x, events }, left, said) {
-  const words = events.map(eventInWords).join(' \u00b7 ');
-  const tell = () => setText(said, words);
-  const loudest = events.find(({ kind }) => kind === 'alarm') ?? events[0];
-  const node = el('button', { type: 'button', class: 'event-flag', title: words, 'aria-label': words, data: { kind: loudest.kind, n: events.length > 1 ? events.length : '' }, on: { click: tell, focus: tell, mouseenter: tell } }, eventMark(loudest));
-  node.style.left = `${left + x}px`;
-  return node;
+/** All of them as one path, so that the page does not grow with what happens. */
+function hairlines(places, height) {
+  const across = new Set(places.map(({ x }) => Math.round(x)));
+  return svg('path', { class: 'event-line', d: [...across].map((x) => `M${x}.5 0V${height}`).join('') });
 }
 
 function drawAxis(root, span, { left, width }) {

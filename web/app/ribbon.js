@@ -77,10 +77,10 @@ function trace(points, y) {
     .join('');
 }
 
+/** Dots as one path, so that a ribbon has as many elements whatever the film did. */
 function outside(points, limits, y) {
-  return points
-    .filter(({ um }) => um !== null && limits && (um < limits.lower || um > limits.upper))
-    .map(({ x, um }) => svg('circle', { class: 'off-strip', cx: x, cy: y(um), r: 1.8 }));
+  const off = points.filter(({ um }) => um !== null && limits && (um < limits.lower || um > limits.upper));
+  return off.length === 0 ? [] : [svg('path', { class: 'off-strip', d: off.map(({ x, um }) => `M${x.toFixed(1)} ${y(um).toFixed(1)}h0`).join('') })];
 }
 
 function lastPoint(points, y, need) {

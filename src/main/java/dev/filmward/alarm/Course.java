@@ -26,6 +26,14 @@ public record Course(
    */
   public static final int SAME_EXCURSION = 16;
 
+  /**
+   * When a sample was quiet again; empty while it goes on, and where it only ended because the line
+   * went on to something else.
+   */
+  public Optional<Instant> wentBackAt() {
+    return returnedAt.filter(moment -> quietSamples > 0);
+  }
+
   /** The line went on to something else: nothing more is to come. */
   Course endedAt(Instant moment) {
     return new Course(

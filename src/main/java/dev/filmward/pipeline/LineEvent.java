@@ -20,24 +20,33 @@ public record LineEvent(Instant at, Kind kind, OptionalLong alarm, Map<String, S
     FILM,
     /** The first sample of a roll: roll, structure. */
     ROLL,
-    /** What somebody said the line is doing: mode, by, reason. */
+    /** A shift began: shift (as addresses name it), name, crew. */
+    SHIFT,
+    /** What somebody said the line is doing: mode, by, reason, shift. */
     MODE,
     /** An alarm opened: title, structure. */
     ALARM,
     /** An alarm was taken: title, structure, by. */
     TAKEN,
+    /** The film was as usual again before anybody had taken the alarm: title, structure. */
+    RETURNED,
     /**
      * A version of limits holds from then on, or went out of force: version, state, structure, by,
      * reason.
      */
     LIMITS,
+    /** Another version of a structure holds from then on: structure, version, by, reason. */
+    STRUCTURE,
+    /** The gauge of the line was calibrated: gauge, layer (or resin), structure, by, reason. */
+    CALIBRATED,
     /**
-     * Readings of a layer are shown otherwise from then on: layer, version, structure, by, reason.
+     * Readings of a layer are shown otherwise from then on, or as before since a version was taken
+     * back: layer, version, structure, by, reason, takesBack.
      */
     RESCALED,
-    /** A note that somebody pinned to that moment: text, by. */
+    /** A note that somebody pinned to that moment: text, by, shift. */
     NOTE,
-    /** What people wrote down of the line: what, words, by. */
+    /** What people wrote down of the line: what, words, by, shift. */
     LOG;
 
     /** As answers name it. */

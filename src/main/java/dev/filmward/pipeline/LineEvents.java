@@ -3,20 +3,17 @@ package dev.filmward.pipeline;
 import dev.filmward.alarm.Alarm;
 import dev.filmward.alarm.AlarmTitle;
 import dev.filmward.alarm.LineModeChange;
-import dev.filmward.chart.LimitsVersion;
-import dev.filmward.chart.LimitsVersion.StateChange;
 import dev.filmward.diagnosis.LineEntry;
-import dev.filmward.film.ReportedLayer;
-import dev.filmward.film.Structure;
-import dev.filmward.film.Structures;
-import dev.filmward.gauge.calibration.ScaleStep;
-import dev.filmward.gauge.calibration.Scaling;
 import dev.filmward.pipeline.LineEvent.Kind;
+import dev.filmward.shift.Shift;
+import dev.filmward.shift.ShiftBook;
 import dev.filmward.store.FigureColumns;
 import dev.filmward.store.FigureTable.Series;
 import dev.filmward.store.FigureTable.Span;
 import dev.filmward.store.SampleTable.Production;
+import dev.filmward.store.ShiftNote;
 import dev.filmward.store.Tables;
+import java.time.Duration;
 import java.time.Instant;
 import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
@@ -24,27 +21,33 @@ import java.util.Comparator;
 import java.util.List;
 import java.util.Map;
 import java.util.NoSuchElementException;
+import java.util.Optional;
 import java.util.OptionalLong;
 
 /**
- * Reads what happened at a line in a time: films and rolls, what people said and decided, alarms.
- * Within one transaction, for one thread.
+ * Reads what happened at a line in a time: films, rolls and shifts, what people said and decided,
+ * alarms. Within one transaction, for one thread.
  */
 public final class LineEvents {
+  /** In a longer time shifts would be most of what is seen. */
+  private static final Duration LONGEST_WITH_SHIFTS = Duration.ofDays(8);
+
+  private final Plant plant;
   private final Tables tables;
-  private final Structures structures;
   private final String line;
   private final Span span;
+  private final ShiftBook shifts;
   private final List<LineEvent> events = new ArrayList<>();
 
   /**
    * @param span both ends included
    */
-  public LineEvents(Tables tables, Structures structures, String line, Span span) {
+  public LineEvents(Plant plant, Tables tables, String line, Span span) {
+    this.plant = plant;
     this.tables = tables;
-    this.structures = structures;
     this.line = line;
     this.span = span;
+    this.shifts = new ShiftDesk(plant).book(tables);
   }
 
   /**
@@ -56,20 +59,22 @@ public final class LineEvents {
   public List<LineEvent> read() {
     LineDesk.requireLine(tables, line);
     tables.lineModes().of(line).changes().forEach(this::addMode);
-    tables.alarms().openedSince(span.from()).forEach(this::addAlarm);
+    tables.alarms().movedSince(line, span.from()).forEach(this::addAlarm);
     tables.shiftNotes().within(span.from(), span.to()).stream()
         .filter(note -> note.line().equals(line))
-        .forEach(note -> add(note.at(), Kind.NOTE, Map.of("text", note.text(), "by", note.by())));
+        .forEach(this::addNote);
     tables.lineLog().within(line, span).forEach(this::addEntry);
-    List<Roll> rolls = new ArrayList<>();
-    for (Production made : tables.samples().productions()) {
-      if (made.line().equals(line)) {
-        rolls.addAll(rolls(made.structure()));
-        addLimits(made.structure());
-        addScalings(made.structure());
-      }
-    }
+    List<String> structures =
+        tables.samples().productions().stream()
+            .filter(made -> made.line().equals(line))
+            .map(Production::structure)
+            .toList();
+    new LineDecisions(plant, tables, line, this::add).tell(structures, span);
+    List<Roll> rolls = rolls(structures);
     addRolls(rolls);
+    if (!rolls.isEmpty()) {
+      addShifts(rolls.get(0).at);
+    }
     events.sort(Comparator.comparing(LineEvent::at));
     return List.copyOf(events);
   }
@@ -84,6 +89,10 @@ public final class LineEvents {
     }
   }
 
+  private String shift(Instant moment) {
+    return shifts.at(moment).word();
+  }
+
   private void addMode(LineModeChange change) {
     add(
         change.since(),
@@ -91,26 +100,28 @@ public final class LineEvents {
         Map.of(
             "mode", change.mode().word(),
             "by", change.decision().author(),
-            "reason", change.decision().reason()));
+            "reason", change.decision().reason(),
+            "shift", shift(change.since())));
+  }
+
+  private void addNote(ShiftNote note) {
+    add(
+        note.at(),
+        Kind.NOTE,
+        Map.of("text", note.text(), "by", note.by(), "shift", shift(note.at())));
   }
 
   private void addAlarm(Alarm alarm) {
-    if (!alarm.subject().line().equals(line)) {
-      return;
-    }
+    String structure = alarm.subject().structure();
     String title =
-        structures
-            .find(alarm.subject().structure())
+        plant
+            .structures()
+            .find(structure)
             .map(known -> AlarmTitle.of(alarm.subject(), known))
             .orElse(alarm.subject().deviation().words());
-    String structure = alarm.subject().structure();
     OptionalLong id = OptionalLong.of(alarm.id());
-    add(
-        new LineEvent(
-            alarm.excursion().course().openedAt(),
-            Kind.ALARM,
-            id,
-            Map.of("title", title, "structure", structure)));
+    Map<String, String> said = Map.of("title", title, "structure", structure);
+    add(new LineEvent(alarm.excursion().course().openedAt(), Kind.ALARM, id, said));
     alarm
         .acknowledgement()
         .ifPresent(
@@ -121,6 +132,20 @@ public final class LineEvents {
                         Kind.TAKEN,
                         id,
                         Map.of("title", title, "structure", structure, "by", taken.by()))));
+    wentBackByItself(alarm)
+        .ifPresent(moment -> add(new LineEvent(moment, Kind.RETURNED, id, said)));
+  }
+
+  /** Not where it was held back from people, who could not take it. */
+  private static Optional<Instant> wentBackByItself(Alarm alarm) {
+    return alarm
+        .excursion()
+        .course()
+        .wentBackAt()
+        .filter(moment -> alarm.shownAt().isPresent())
+        .filter(
+            moment ->
+                alarm.acknowledgement().filter(taken -> taken.at().isBefore(moment)).isEmpty());
   }
 
   private void addEntry(LineEntry entry) {
@@ -131,65 +156,35 @@ public final class LineEvents {
           Map.of(
               "what", entry.what().kind().word(),
               "words", entry.what().words(),
-              "by", entry.written().by()));
+              "by", entry.written().by(),
+              "shift", shift(entry.what().at())));
     }
   }
 
-  private void addLimits(String structure) {
-    for (LimitsVersion version : tables.limits().of(new Series(line, structure, 0))) {
-      boolean isFirst = true;
-      for (StateChange change : version.changes()) {
-        add(
-            isFirst ? version.holdsFrom() : change.decision().at(),
-            Kind.LIMITS,
-            Map.of(
-                "version", String.valueOf(version.version()),
-                "state", change.state().word(),
-                "structure", structure,
-                "by", change.decision().author(),
-                "reason", change.decision().reason()));
-        isFirst = false;
-      }
+  /** Those that began since the one of the first sample, while the line made film. */
+  private void addShifts(Instant firstSample) {
+    Instant now = plant.clock().instant();
+    Instant end = span.to().isBefore(now) ? span.to() : now;
+    if (firstSample.plus(LONGEST_WITH_SHIFTS).isBefore(end)) {
+      return;
     }
-  }
-
-  private void addScalings(String structure) {
-    tables
-        .scalings()
-        .of(line, structure)
-        .byPosition()
-        .forEach(
-            (position, layer) -> {
-              for (Scaling version : layer.versions()) {
-                if (!layer.takenBack().contains(version.version())) {
-                  version.steps().forEach(step -> addStep(structure, position, version, step));
-                }
-              }
-            });
-  }
-
-  private void addStep(String structure, int position, Scaling version, ScaleStep step) {
-    String layer =
-        structures
-            .find(structure)
-            .map(Structure::reported)
-            .filter(all -> position <= all.size())
-            .map(all -> all.get(position - 1))
-            .map(ReportedLayer::name)
-            .orElse(String.valueOf(position));
-    add(
-        step.holdsFrom(),
-        Kind.RESCALED,
-        Map.of(
-            "layer", layer,
-            "version", String.valueOf(version.version()),
-            "structure", structure,
-            "by", version.word().by(),
-            "reason", version.word().reason()));
+    for (Shift shift : shifts.within(firstSample, end.plusMillis(1))) {
+      add(
+          shift.from(),
+          Kind.SHIFT,
+          Map.of("shift", shift.word(), "name", shift.name(), "crew", shift.crew().orElse("")));
+    }
   }
 
   /** The first sample of a roll within the span, as far as it can be told. */
   private record Roll(Instant at, String structure, String roll) {}
+
+  private List<Roll> rolls(List<String> structures) {
+    List<Roll> rolls = new ArrayList<>();
+    structures.forEach(structure -> rolls.addAll(rolls(structure)));
+    rolls.sort(Comparator.comparing(Roll::at));
+    return rolls;
+  }
 
   private List<Roll> rolls(String structure) {
     FigureColumns columns = tables.figures().columns(new Series(line, structure, 0), span);
@@ -208,7 +203,6 @@ public final class LineEvents {
 
   /** What was on the line when the time begins has begun before it. */
   private void addRolls(List<Roll> rolls) {
-    rolls.sort(Comparator.comparing(Roll::at));
     for (int i = 1; i < rolls.size(); i++) {
       Roll roll = rolls.get(i);
       boolean isOther = !roll.structure.equals(rolls.get(i - 1).structure);

@@ -24,8 +24,8 @@ final class LineGauge {
     return new LineGauge(uses, uses.isEmpty() ? List.of() : tables.gauges().all());
   }
 
-  /** Its centre frequency; empty where nobody said which gauge it was. */
-  OptionalDouble mhzAt(Instant moment) {
+  /** Its name; empty where nobody said which gauge it was. */
+  String nameAt(Instant moment) {
     Optional<GaugeUse> held = Optional.empty();
     for (GaugeUse use : uses) {
       boolean holds = !use.holdsFrom().isAfter(moment);
@@ -33,7 +33,12 @@ final class LineGauge {
         held = Optional.of(use);
       }
     }
-    String name = held.map(GaugeUse::gauge).orElse("");
+    return held.map(GaugeUse::gauge).orElse("");
+  }
+
+  /** Its centre frequency; empty where nobody said which gauge it was. */
+  OptionalDouble mhzAt(Instant moment) {
+    String name = nameAt(moment);
     return gauges.stream()
         .filter(kept -> kept.gauge().name().equals(name))
         .mapToDouble(kept -> kept.gauge().centreMhz())

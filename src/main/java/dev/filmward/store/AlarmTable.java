@@ -69,6 +69,18 @@ public final class AlarmTable {
             .bind("moment", Times.toMicros(moment)));
   }
 
+  /** Those of a line that opened, returned or were taken at a moment or later, oldest first. */
+  public List<Alarm> movedSince(String line, Instant moment) {
+    return list(
+        handle
+            .createQuery(
+                "SELECT * FROM alarm WHERE line = :line AND (opened_at >= :moment"
+                    + " OR returned_at >= :moment OR acknowledged_at >= :moment)"
+                    + " ORDER BY opened_at, id")
+            .bind("line", line)
+            .bind("moment", Times.toMicros(moment)));
+  }
+
   /** Not closed: still going on, not seen, or without a cause or action. Newest first. */
   public List<Alarm> open() {
     return list(

@@ -60,9 +60,7 @@ final class LineResource {
     List<LineEvent> found =
         plant
             .store()
-            .read(
-                tables ->
-                    new LineEvents(tables, plant.structures(), line, new Span(from, to)).read());
+            .read(tables -> new LineEvents(plant, tables, line, new Span(from, to)).read());
     ObjectNode answer = Wire.object().put("line", line).put("more", found.size() > MOST);
     ArrayNode events = answer.putArray("events");
     found.stream().skip(Math.max(0, found.size() - MOST)).map(this::json).forEach(events::add);

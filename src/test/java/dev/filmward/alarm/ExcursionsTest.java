@@ -128,7 +128,20 @@ class ExcursionsTest {
     assertThat(alarms.get(0).state()).isEqualTo(AlarmState.UNACKNOWLEDGED);
     sample(quiet(2));
     assertThat(alarms.get(0).state()).isEqualTo(AlarmState.RETURNED_UNACKNOWLEDGED);
-    assertThat(alarms.get(0).excursion().course().returnedAt()).contains(START.plusSeconds(2 * 60));
+    Course course = alarms.get(0).excursion().course();
+    assertThat(course.returnedAt()).contains(START.plusSeconds(2 * 60));
+    assertThat(course.wentBackAt()).contains(START.plusSeconds(2 * 60));
+    assertThat(course.endedAt(START.plusSeconds(9 * 60)).wentBackAt())
+        .as("it was quiet before its line went on to something else")
+        .contains(START.plusSeconds(2 * 60));
+  }
+
+  @Test
+  void whatOnlyEndsBecauseTheLineWentOnDidNotGoBack() {
+    sample(now(2, BEYOND_LOW));
+    Course ended = alarms.get(0).excursion().course().endedAt(START.plusSeconds(60));
+    assertThat(ended.returnedAt()).contains(START.plusSeconds(60));
+    assertThat(ended.wentBackAt()).isEmpty();
   }
 
   @Test
