@@ -20,7 +20,7 @@ export class ApiError extends Error {
 
   /** One sentence for the person. */
   get sentence() {
-    return this.instead ? `${this.message}. ${this.instead}` : this.message;
+    return this.instead ? `${this.message}. ${this.instead[0].toUpperCase()}${this.instead.slice(1)}` : this.message;
   }
 }
 
