@@ -28,11 +28,6 @@ export function um(value, decimals = decimalsFor(value)) {
   return isNumber(value) ? number(inUnit(value), decimals + unitOf().moreDecimals) : '\u2013';
 }
 
-/** The same in micrometres whatever was chosen, for pages whose words say µm. */
-export function micrometres(value, decimals = decimalsFor(value)) {
-  return isNumber(value) ? number(value, decimals) : '\u2013';
-}
-
 /** A thickness with its unit, not to be parted. */
 export const length = (value, decimals = decimalsFor(value)) => `${um(value, decimals)}\u202f${unit()}`;
 

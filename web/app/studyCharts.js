@@ -1,7 +1,7 @@
 /** Two charts of a layer's study: what each operator reads of each spot, and how far each is off. Needs the global `Chart`. */
 import { el } from './elements.js';
 import { onSchemeChange, paintOf } from './chartPaint.js';
-import { number } from './format.js';
+import { fromUnit, inUnit, number, unit } from './format.js';
 import { byOperator, byPart } from './studyFigures.js';
 import { valueTicks } from './valueTicks.js';
 import { room } from './text.js';
@@ -17,8 +17,8 @@ export function studyCharts() {
   const people = panel(t('chart.off'));
   const key = el('p', { class: 'study-key soft' });
   const node = el('div', { class: 'study-charts' },
-    el('div', {}, el('h3', {}, t('eachSpot'), el('span', { class: 'unit' }, ' µm')), parts.node, key),
-    el('div', {}, el('h3', {}, t('eachOperator'), el('span', { class: 'unit' }, ' µm')), people.node));
+    el('div', {}, el('h3', {}, t('eachSpot'), el('span', { class: 'unit' }, ` ${unit()}`)), parts.node, key),
+    el('div', {}, el('h3', {}, t('eachOperator'), el('span', { class: 'unit' }, ` ${unit()}`)), people.node));
   let shown = null;
 
   function show(study, layer) {
@@ -78,10 +78,10 @@ function nameScale(names, paint) {
 }
 
 function valueScale(min, max, paint) {
-  const { values, decimals } = valueTicks(min, max, MOST_VALUE_TICKS);
+  const { values, decimals } = valueTicks(inUnit(min), inUnit(max), MOST_VALUE_TICKS);
   return {
     type: 'linear', min, max, border: { color: paint.rule }, grid: { color: paint.rule, drawTicks: false, lineWidth: 0.5 },
-    ticks: { color: paint.soft, font: paint.font, callback: (value) => number(value, decimals) },
-    afterBuildTicks: (scale) => (scale.ticks = values.map((value) => ({ value }))),
+    ticks: { color: paint.soft, font: paint.font, callback: (value) => number(inUnit(value), decimals) },
+    afterBuildTicks: (scale) => (scale.ticks = values.map((value) => ({ value: fromUnit(value) }))),
   };
 }

@@ -1,6 +1,6 @@
 /** Drawings of studies of known pieces: readings about the reference, bias against thickness, points over time. */
 import { svg } from './elements.js';
-import { number } from './format.js';
+import { fromUnit, inUnit, number, um as written } from './format.js';
 import { valueTicks } from './valueTicks.js';
 import { room } from './text.js';
 
@@ -23,7 +23,7 @@ export function biasDrawing({ readings, referenceUm, expandedUm, mean, lower, up
 export function linearityDrawing({ points, means, band }) {
   const plot = plotOf({ x: [band[0].referenceUm, band.at(-1).referenceUm], y: [0, ...points.map(([, y]) => y), ...band.flatMap(({ lower, upper }) => [lower, upper])], high: 320 });
   const edge = [...band.map(({ referenceUm, upper }) => [referenceUm, upper]), ...[...band].reverse().map(({ referenceUm, lower }) => [referenceUm, lower])];
-  return plot.draw(t('drawn.linearity'), means.map(([x]) => x), (at) => number(at, Number.isInteger(at) ? 0 : 2),
+  return plot.draw(t('drawn.linearity'), means.map(([x]) => x), (at) => written(at, Number.isInteger(at) ? 0 : 2),
     svg('path', { class: 'mean-band', d: `${plot.path(edge)}Z` }), plot.across('reference', 0),
     svg('path', { class: 'mean', d: plot.path(band.map(({ referenceUm, bias }) => [referenceUm, bias])) }), plot.dots(points, 'single'), plot.dots(means));
 }
@@ -55,10 +55,10 @@ function plotOf({ x: [from, to], y: values, high }) {
   const dots = (points, kind = 'dot') => points.map(([px, py]) => svg('circle', { class: kind, cx: x(px), cy: y(py), r: kind === 'dot' ? 3.5 : 2.5 }));
 
   function draw(words, marks, wordOf, ...parts) {
-    const { values: ticks, decimals } = valueTicks(low, top, MOST_TICKS);
+    const { values: ticks, decimals } = valueTicks(inUnit(low), inUnit(top), MOST_TICKS);
     const every = Math.ceil((marks.length * 44) / (wide - LEFT));
     return svg('svg', { viewBox: `0 0 ${wide} ${high}`, width: wide, height: high, class: 'study-drawing', role: 'img', 'aria-label': words },
-      ticks.map((um) => [svg('path', { class: 'grid', d: `M${LEFT} ${y(um)}H${wide - RIGHT}` }), svg('text', { x: LEFT - 8, y: y(um), 'text-anchor': 'end', 'dominant-baseline': 'middle' }, number(um, decimals))]),
+      ticks.map((tick) => [svg('path', { class: 'grid', d: `M${LEFT} ${y(fromUnit(tick))}H${wide - RIGHT}` }), svg('text', { x: LEFT - 8, y: y(fromUnit(tick)), 'text-anchor': 'end', 'dominant-baseline': 'middle' }, number(tick, decimals))]),
       marks.filter((_, i) => i % every === 0).map((at) => svg('text', { x: x(at), y: high - 6, 'text-anchor': 'middle' }, wordOf(at))), parts);
   }
   return { x, y, path, across, strip, dots, draw };

@@ -4,6 +4,7 @@ import { el, setText } from './elements.js';
 import { may, whyNot } from './person.js';
 import { studyPaste } from './studyPaste.js';
 import { layerWord } from './studyWords.js';
+import { lengthIn } from './structureNumbers.js';
 import { room } from './text.js';
 
 const t = await room('study');
@@ -59,8 +60,8 @@ export function studyEntry(changed) {
 
   async function keepRow({ part, operator, trial }, inputs) {
     const open = inputs.filter((input) => !input.disabled && input.value.trim() !== '');
-    const readings = open.map((input) => ({ part, operator, trial, layer: input.dataset.layer, um: numberOf(input.value) }));
-    const wrong = open.find((input, i) => !(readings[i].um > 0));
+    const readings = open.map((input) => ({ part, operator, trial, layer: input.dataset.layer, um: lengthIn(input.value.trim()) }));
+    const wrong = open.find((input, i) => !readings[i].um);
     if (open.length === 0 || wrong) {
       setText(said, wrong ? t('noThickness', { typed: wrong.value }) : t('nothingInRow'));
       return (wrong ?? inputs.find((input) => !input.disabled)).focus();
@@ -109,11 +110,12 @@ export function studyEntry(changed) {
     const reason = el('input', { id: 'mend-why', maxlength: LONGEST, autocomplete: 'off' });
     async function submit(event) {
       event.preventDefault();
-      if (!(numberOf(um.value) > 0) || reason.value.trim() === '') {
+      const thickness = lengthIn(um.value.trim());
+      if (!thickness || reason.value.trim() === '') {
         setText(said, t('correctionNeeds'));
-        return (numberOf(um.value) > 0 ? reason : um).focus();
+        return (thickness ? reason : um).focus();
       }
-      const reading = { part: part.value, operator: operator.value, trial: Number(trial.value), layer: layer.value, um: numberOf(um.value) };
+      const reading = { part: part.value, operator: operator.value, trial: Number(trial.value), layer: layer.value, um: thickness };
       await keep({ readings: [reading], why: reason.value.trim() }, t('corrected'));
     }
     return [el('summary', {}, study.corrections > 0 ? t('correctSoFar', { n: study.corrections }) : t('correct')),
@@ -123,8 +125,5 @@ export function studyEntry(changed) {
   }
   return { node, show };
 }
-
-/** Decimal point or comma. */
-const numberOf = (text) => Number(text.trim().replace(',', '.'));
 
 export const loadStudy = (id) => getJson(`/api/v1/gauge-studies/${id}`);

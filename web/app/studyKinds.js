@@ -1,5 +1,5 @@
 /** The kinds of gauge studies, in words. Pure. */
-import { list, micrometres } from './format.js';
+import { list, um } from './format.js';
 import { layerWord } from './studyWords.js';
 import { room } from './text.js';
 
@@ -9,7 +9,7 @@ export const KINDS = ['crossed', 'bias', 'linearity', 'stability'];
 
 /** A piece with its value and uncertainty. */
 export function pieceWords({ name, thicknessUm, expandedUm, k }) {
-  return t(expandedUm > 0 ? 'pieceU' : 'piece', { name, um: micrometres(thicknessUm), u: micrometres(expandedUm), k: String(k) });
+  return t(expandedUm > 0 ? 'pieceU' : 'piece', { name, um: um(thicknessUm), u: um(expandedUm, 2), k: String(k) });
 }
 
 /** What is measured, how often and by whom. */

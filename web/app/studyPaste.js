@@ -1,6 +1,7 @@
 /** Readings of a known piece, pasted or typed one after the other; they fill its next steps. */
 import { el, setText } from './elements.js';
 import { may } from './person.js';
+import { lengthIn } from './structureNumbers.js';
 import { room } from './text.js';
 
 const t = await room('study');
@@ -29,14 +30,14 @@ export function studyPaste(keep, said) {
   async function submit(event) {
     event.preventDefault();
     const typed = readings.value.split(/[\s;]+/).filter((word) => word !== '');
-    const wrong = typed.find((word) => !(Number(word.replace(',', '.')) > 0));
+    const wrong = typed.find((word) => !lengthIn(word));
     const open = study.steps.filter((step) => step.part === piece.value && step.operator === operator.value && step.um[0] === null).sort((a, b) => a.trial - b.trial);
     const fault = faultOf(typed, wrong, open.length);
     if (fault) {
       setText(said, fault);
       return readings.focus();
     }
-    const body = { readings: typed.map((word, i) => ({ part: piece.value, operator: operator.value, trial: open[i].trial, layer: study.layers[0].name, um: Number(word.replace(',', '.')) })) };
+    const body = { readings: typed.map((word, i) => ({ part: piece.value, operator: operator.value, trial: open[i].trial, layer: study.layers[0].name, um: lengthIn(word) })) };
     if (await keep(body, t('pastedKept', { piece: piece.value, readings: t('readingsN', { n: typed.length }) }))) {
       readings.value = '';
     }

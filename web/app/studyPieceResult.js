@@ -1,6 +1,6 @@
 /** What a study of known pieces came to: verdict with its source, figures, a drawing. */
 import { el } from './elements.js';
-import { number } from './format.js';
+import { number, um as written, unit } from './format.js';
 import { mark } from './marks.js';
 import { biasDrawing, linearityDrawing, timeDrawing } from './studyDrawings.js';
 import { linearitySentences, pieceSentences, stabilitySentences, VERDICTS_OF_BIAS } from './studyPieceWords.js';
@@ -47,8 +47,8 @@ const PARTS = {
     const isMeans = basis === 'means';
     const [bias] = biasesOf(study);
     return [...said(stabilitySentences(stability, study)),
-      el('h3', {}, t(isMeans ? 'meansWord' : 'readingsWord'), el('span', { class: 'unit' }, ' µm')), drawn(timeDrawing({ points, band: limits?.level ?? null, key: 'mean', words: t('overTime'), reference: study.pieces[0].thicknessUm, beyond }), t('stabilityCaption')),
-      el('h3', {}, t(isMeans ? 'rangesWord' : 'movingWord'), el('span', { class: 'unit' }, ' µm')), drawn(timeDrawing({ points, band: limits?.spread ?? null, key: 'range', words: t('rangesTime'), reference: null, beyond }), ''),
+      el('h3', {}, t(isMeans ? 'meansWord' : 'readingsWord'), el('span', { class: 'unit' }, ` ${unit()}`)), drawn(timeDrawing({ points, band: limits?.level ?? null, key: 'mean', words: t('overTime'), reference: study.pieces[0].thicknessUm, beyond }), t('stabilityCaption')),
+      el('h3', {}, t(isMeans ? 'rangesWord' : 'movingWord'), el('span', { class: 'unit' }, ` ${unit()}`)), drawn(timeDrawing({ points, band: limits?.spread ?? null, key: 'range', words: t('rangesTime'), reference: null, beyond }), ''),
       limits ? limitsTable(limits, isMeans) : null, bias ? table([bias], study) : null, sources(stability.source, bias?.judged.source)].filter(Boolean);
   },
 };
@@ -72,18 +72,18 @@ const sources = (...all) => el('p', { class: 'soft source' }, t('rules', { sourc
 function table(biases, { pieces }) {
   const known = new Map(pieces.map((piece) => [piece.name, piece]));
   const heads = ['piece', 'reference', 'u', 'readings', 'bias', 'limits', 'sigma', 'p', 'so'].map((name) => t(`bias.${name}`));
-  return framed(t('biasOfEach'), heads, biases.map((one) => [one.part, number(one.referenceUm, 3), number(known.get(one.part).expandedUm, 3), String(one.readings), number(one.bias, 4), t('fromTo', { from: number(one.lower, 4), to: number(one.upper, 4) }), number(one.deviation, 4), small(one.p), mark(one.judged.verdict === 'real' ? 'gauge' : 'calm', VERDICTS_OF_BIAS[one.judged.verdict])]));
+  return framed(t('biasOfEach'), heads, biases.map((one) => [one.part, written(one.referenceUm, 3), written(known.get(one.part).expandedUm, 3), String(one.readings), written(one.bias, 4), t('fromTo', { from: written(one.lower, 4), to: written(one.upper, 4) }), written(one.deviation, 4), small(one.p), mark(one.judged.verdict === 'real' ? 'gauge' : 'calm', VERDICTS_OF_BIAS[one.judged.verdict])]));
 }
 
 function lineTable({ slope, intercept, rSquared, s }) {
-  const row = (name, { value, lower, upper, t, p }) => [name, number(value, 5), t('fromTo', { from: number(lower, 5), to: number(upper, 5) }), number(t, 2), small(p)];
+  const row = (name, { value, lower, upper, t: ratio, p }, write) => [name, write(value, 5), t('fromTo', { from: write(lower, 5), to: write(upper, 5) }), number(ratio, 2), small(p)];
   return el('details', { class: 'study-details' }, el('summary', {}, t('regression')),
-    framed(t('regression'), ['', t('line.value'), t('line.limits'), 't', 'p'], [row(t('slope'), slope), row(t('intercept'), intercept)]), el('p', { class: 'soft' }, t('rSquared', { r: number(rSquared, 3), s: number(s, 4) })));
+    framed(t('regression'), ['', t('line.value'), t('line.limits'), 't', 'p'], [row(t('slope'), slope, number), row(t('intercept'), intercept, written)]), el('p', { class: 'soft' }, t('rSquared', { r: number(rSquared, 3), s: written(s, 4) })));
 }
 
 function limitsTable({ level, spread }, isMeans) {
-  const row = (name, { lower, centre, upper }) => [name, number(lower, 4), number(centre, 4), number(upper, 4)];
-  return framed(t('limits'), ['µm', ...['lower', 'centre', 'upper'].map((name) => t(`limit.${name}`))], [row(t(isMeans ? 'limit.means' : 'limit.readings'), level), row(t(isMeans ? 'limit.ranges' : 'limit.moving'), spread)]);
+  const row = (name, { lower, centre, upper }) => [name, written(lower, 4), written(centre, 4), written(upper, 4)];
+  return framed(t('limits'), [unit(), ...['lower', 'centre', 'upper'].map((name) => t(`limit.${name}`))], [row(t(isMeans ? 'limit.means' : 'limit.readings'), level), row(t(isMeans ? 'limit.ranges' : 'limit.moving'), spread)]);
 }
 
 function framed(words, heads, rows) {

@@ -1,5 +1,5 @@
 /** What a study of known pieces says, in words. Pure. */
-import { list, number } from './format.js';
+import { list, number, um } from './format.js';
 import { chanceOf, percent, VERDICTS } from './studyWords.js';
 import { sayings } from './said.js';
 import { room } from './text.js';
@@ -11,22 +11,22 @@ export const VERDICTS_OF_BIAS = Object.fromEntries(['none-seen', 'within-referen
 
 /** On one piece, the verdict first. */
 export function pieceSentences({ bias, lower, upper, deviation, judged, readings }, { expandedUm }) {
-  const sure = { readings: t('readingsN', { n: readings }), lower: number(lower, 4), upper: number(upper, 4), u: number(judged.combinedUm, 4) };
+  const sure = { readings: t('readingsN', { n: readings }), lower: um(lower, 4), upper: um(upper, 4), u: um(judged.combinedUm, 4) };
   return [
-    t(`biasSays.${judged.verdict}`, { bias: number(bias, 4) }),
+    t(`biasSays.${judged.verdict}`, { bias: um(bias, 4) }),
     t(expandedUm > 0 ? 'sureByU' : 'sureBy', sure),
-    t('repeats', { sigma: number(deviation, 4), judged: repeats(judged.repeats) }),
+    t('repeats', { sigma: um(deviation, 4), judged: repeats(judged.repeats) }),
   ];
 }
 
 function repeats(one) {
-  return one === null ? t('repeatsNone') : t('repeatsSix', { percent: percent(one.percentTolerance), um: number(one.toleranceUm, 2), words: say(one.words), verdict: VERDICTS[one.verdict] });
+  return one === null ? t('repeatsNone') : t('repeatsSix', { percent: percent(one.percentTolerance), um: um(one.toleranceUm, 2), words: say(one.words), verdict: VERDICTS[one.verdict] });
 }
 
 export function linearitySentences({ verdict }, { slope, intercept }) {
   return [
     t(`linear.${verdict}`),
-    t('equation', { intercept: number(intercept.value, 4), sign: slope.value < 0 ? '\u2212' : '+', slope: number(Math.abs(slope.value), 5), p: chanceOf(slope.p) }),
+    t('equation', { intercept: um(intercept.value, 4), sign: slope.value < 0 ? '\u2212' : '+', slope: number(Math.abs(slope.value), 5), p: chanceOf(slope.p) }),
   ];
 }
 

@@ -1,11 +1,16 @@
 /** The reference pieces of a study that is planned: taken from those that the gauge room knows, or written down. */
 import { el } from './elements.js';
+import { unit } from './format.js';
 import { choice, field, figure, numberOf, text } from './gaugeParts.js';
+import { exact, lengthIn } from './structureNumbers.js';
 import { pieceWords } from './studyKinds.js';
 import { room } from './text.js';
 
 const t = await room('study');
 const FIRST = 5;
+
+/** 0 where none is stated; NaN where it is no length. */
+const uncertaintyIn = (typed) => (/^0*[.,]?0*$/.test(typed) ? 0 : lengthIn(typed) ?? NaN);
 
 /** `known`: pieces of calibrations and checks. Gives {node, read(), show(kind)}. */
 export function studyPieces(known) {
@@ -22,7 +27,7 @@ export function studyPieces(known) {
     from.addEventListener('change', () => fill(row));
     const away = el('button', { type: 'button', class: 'quiet', on: { click: () => remove(row) } }, t('takeAway'));
     row.node = el('li', {}, known.length > 0 ? field(t('fromRoom'), from) : null,
-      el('div', { class: 'study-piece' }, field(t('pieceName'), inputs.name), field(t('thickness'), inputs.thickness, 'µm'), field(t('uncertaintyU'), inputs.expanded, 'µm'), field(t('withK'), inputs.k)), away);
+      el('div', { class: 'study-piece' }, field(t('pieceName'), inputs.name), field(t('thickness'), inputs.thickness, unit()), field(t('uncertaintyU'), inputs.expanded, unit()), field(t('withK'), inputs.k)), away);
     rows.push(row);
     list.append(row.node);
     only();
@@ -32,8 +37,8 @@ export function studyPieces(known) {
     const piece = known[Number(from.value)];
     if (from.value !== '' && piece) {
       inputs.name.value = piece.name;
-      inputs.thickness.value = String(piece.thicknessUm);
-      inputs.expanded.value = String(piece.expandedUm);
+      inputs.thickness.value = exact(piece.thicknessUm);
+      inputs.expanded.value = exact(piece.expandedUm);
       inputs.k.value = String(piece.k);
     }
   }
@@ -64,7 +69,7 @@ export function studyPieces(known) {
   function read() {
     return rows.map(({ from, inputs }) => {
       const source = from.value === '' ? {} : known[Number(from.value)];
-      return { name: inputs.name.value.trim(), thicknessUm: numberOf(inputs.thickness), expandedUm: numberOf(inputs.expanded) ?? 0, k: numberOf(inputs.k) ?? 2, material: source.material ?? '', howKnown: source.howKnown ?? '' };
+      return { name: inputs.name.value.trim(), thicknessUm: lengthIn(inputs.thickness.value.trim()) ?? null, expandedUm: uncertaintyIn(inputs.expanded.value.trim()), k: numberOf(inputs.k) ?? 2, material: source.material ?? '', howKnown: source.howKnown ?? '' };
     }).filter(({ name, thicknessUm }) => name !== '' || thicknessUm !== null);
   }
   return { node, read, show };

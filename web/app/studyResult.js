@@ -1,6 +1,6 @@
 /** What a study came to: all layers beside each other, then one of them closely. */
 import { el, svg } from './elements.js';
-import { list, number } from './format.js';
+import { inUnit, list, number, um } from './format.js';
 import { mark } from './marks.js';
 import { studyCharts } from './studyCharts.js';
 import { varianceShares, worstOf } from './studyFigures.js';
@@ -84,12 +84,15 @@ function bars(study) {
   }));
 }
 
+/** Of a square of lengths in um, in the unit that was chosen. */
+const squared = (value) => (value === null || value === undefined ? value : inUnit(inUnit(value)));
+
 function details(study) {
   const { anova, variance, percent: parts } = study;
   const figures = (value, decimals) => (value === null || value === undefined ? '\u2013' : Math.abs(value) >= 0.0001 || value === 0 ? number(value, decimals) : value.toExponential(1));
-  const line = (name, row) => row && el('tr', {}, el('th', { scope: 'row' }, name), ...[[row.ss, 4], [row.ms, 5], [row.f, 2], [row.p, 4]].map(([value, decimals], i) => [el('td', { class: 'figure' }, figures(value, decimals)), i === 0 ? el('td', { class: 'figure' }, String(row.df)) : null]));
+  const line = (name, row) => row && el('tr', {}, el('th', { scope: 'row' }, name), ...[[squared(row.ss), 4], [squared(row.ms), 5], [row.f, 2], [row.p, 4]].map(([value, decimals], i) => [el('td', { class: 'figure' }, figures(value, decimals)), i === 0 ? el('td', { class: 'figure' }, String(row.df)) : null]));
   const component = (name, key = name) => variance[key] === null ? null : el('tr', {}, el('th', { scope: 'row' }, t(`row.${name}`)),
-    el('td', { class: 'figure' }, figures(Math.sqrt(variance[key]), 3)), el('td', { class: 'figure' }, percent(parts[key].ofStudyVariation)), el('td', { class: 'figure' }, percent(parts[key].ofTolerance)));
+    el('td', { class: 'figure' }, um(Math.sqrt(variance[key]), 3)), el('td', { class: 'figure' }, percent(parts[key].ofStudyVariation)), el('td', { class: 'figure' }, percent(parts[key].ofTolerance)));
   return el('details', { class: 'study-details' }, el('summary', {}, t('analysis')),
     el('div', { class: 'table-frame', role: 'region', 'aria-label': t('anova'), tabindex: 0 }, el('table', {},
       el('thead', {}, el('tr', {}, ['source', 'squares', 'df', 'ms', 'f', 'p'].map((name, i) => el('th', { scope: 'col', class: i > 0 ? 'figure' : null }, t(`anova.${name}`))))),

@@ -1,5 +1,5 @@
 /** What a gauge study says, in words. Pure. */
-import { number } from './format.js';
+import { number, um } from './format.js';
 import { sayings } from './said.js';
 import { TOTAL } from './studyFigures.js';
 import { room } from './text.js';
@@ -32,7 +32,7 @@ export function sentencesOf(study) {
 function toleranceOf({ percentTolerance, tolerance, verdict }) {
   return percentTolerance === null
     ? t('noTolerance')
-    : t('sixSigma', { percent: percent(percentTolerance), um: number(tolerance.um, 2), words: say(tolerance.words), verdict: VERDICTS[verdict.forTolerance] });
+    : t('sixSigma', { percent: percent(percentTolerance), um: um(tolerance.um, 2), words: say(tolerance.words), verdict: VERDICTS[verdict.forTolerance] });
 }
 
 function interactionOf({ anova, interactionPooled }) {

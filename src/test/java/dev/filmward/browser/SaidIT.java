@@ -8,11 +8,15 @@ import dev.filmward.cli.RunningJar.ServedJar;
 import dev.filmward.web.SmallFilm;
 import java.nio.file.Path;
 import java.time.Instant;
+import java.util.ArrayList;
+import java.util.List;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
 import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
+import org.openqa.selenium.By;
+import org.openqa.selenium.WebElement;
 
 /**
  * What the server composes is said in the language, the unit and with the decimal sign that were
@@ -109,6 +113,33 @@ class SaidIT {
     // 25.4 um are one mil by definition (International yard and pound agreement, 1959)
     assertThat(said("a check read 50.8 um, beyond its limits"))
         .isEqualTo("a check read 2.00\u202fmil, beyond its limits");
+  }
+
+  @Test
+  void whatIsTypedInMilIsKeptInMicrometres() {
+    String plan =
+        """
+        {"gauge": "Gauge 1", "structure": "DUO-50", "purpose": "new probe", "trials": 2,
+         "parts": ["1", "2"], "operators": ["Ann", "Ben"]}
+        """;
+    long id = served.api().post("/api/v1/gauge-studies", plan).json().get("id").asLong();
+    choose("unit", "mil");
+    browser.open(served.address("/study.html?id=" + id));
+    browser.awaitText(".study-entry th:last-of-type, .study-entry thead", "mil");
+    List<WebElement> inputs =
+        browser.driver().findElements(By.cssSelector(".study-entry tbody tr:first-child input"));
+    assertThat(inputs).hasSize(2);
+    // 1 mil is 25.4 um by definition (international yard and pound agreement, 1959)
+    inputs.get(0).sendKeys("0.8");
+    inputs.get(1).sendKeys("1.2");
+    browser.tap(".study-entry [data-action='keep-step']");
+    browser.awaitText("main", "2 of 16");
+    JsonNode steps = served.api().get("/api/v1/gauge-studies/" + id).json().get("steps");
+    List<Double> um = new ArrayList<>();
+    steps.forEach(step -> step.get("um").forEach(one -> um.add(one.asDouble())));
+    assertThat(um).contains(20.32, 30.48);
+    assertThat(um.stream().filter(one -> one > 0)).hasSize(2);
+    assertThat(browser.problems()).isEmpty();
   }
 
   private static void choose(String what, String value) {
