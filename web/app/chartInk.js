@@ -61,22 +61,33 @@ function crosses({ ctx, scales: { x, y } }, panel, paint) {
   }
 }
 
-function land({ ctx, chartArea: { left, right, top, bottom }, scales: { y } }, { land: spec }, paint) {
-  if (!spec) {
+/** What was asked earlier ends where another took hold. */
+function land(chart, panel, paint) {
+  panel.land.forEach((spec) => landOf(chart, spec, paint));
+}
+
+function landOf({ ctx, chartArea, scales: { x, y } }, spec, paint) {
+  const { top, bottom } = chartArea;
+  const within = (at) => Math.max(chartArea.left, Math.min(chartArea.right, at === -Infinity ? chartArea.left : at === Infinity ? chartArea.right : x.getPixelForValue(at)));
+  const [left, right] = [within(spec.from), within(spec.to)];
+  if (right <= left) {
     return;
   }
   const strip = (from, to, words, wordsY) => {
     ctx.fillStyle = landPattern(ctx, paint);
     ctx.fillRect(left, from, right - left, to - from);
-    write(ctx, paint, words, left + 8, wordsY, 'left');
+    const fitting = words.find((one) => ctx.measureText(one).width + 16 < right - left);
+    if (fitting) {
+      write(ctx, paint, fitting, left + 8, wordsY, 'left');
+    }
   };
   if (spec.upper !== undefined && y.getPixelForValue(spec.upper) > top) {
     const edge = y.getPixelForValue(spec.upper);
-    strip(top, edge, t('outAbove', { um: um(spec.upper) }), edge - LINE_PX / 2 - 3);
+    strip(top, edge, [t('outAbove', { um: um(spec.upper) }), um(spec.upper)], edge - LINE_PX / 2 - 3);
   }
   if (spec.lower !== undefined && y.getPixelForValue(spec.lower) < bottom) {
     const edge = y.getPixelForValue(spec.lower);
-    strip(edge, bottom, t('outBelow', { um: um(spec.lower) }), edge + LINE_PX / 2 + 4);
+    strip(edge, bottom, [t('outBelow', { um: um(spec.lower) }), um(spec.lower)], edge + LINE_PX / 2 + 4);
   }
 }
 

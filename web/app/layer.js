@@ -78,7 +78,7 @@ export function mount(root, params) {
     }
     head.show(series, view);
     charts.show(series, look);
-    spread.show(look?.spread ?? null, series.spec);
+    spread.show(look?.spread ?? null, series);
     compare.show(board);
     table.show(series);
     facts.replaceChildren(layerFacts(series));

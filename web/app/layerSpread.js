@@ -17,10 +17,11 @@ export function layerSpread() {
   const words = el('p', { class: 'soft' });
   const node = el('section', { class: 'spread', hidden: true }, el('h2', {}, t('spreadTitle')), drawing, words);
 
-  function show(spread, spec) {
+  function show(spread, { spec, specs, columns: { takenAt } }) {
     node.hidden = spread === null;
     if (spread !== null) {
-      setText(words, inWords(spread, spec));
+      const isOfMore = specs.some(({ from }) => from !== null && from > takenAt[0]);
+      setText(words, [inWords(spread, spec), isOfMore ? t('byThatOfNow') : ''].filter(Boolean).join(' '));
       drawing.replaceChildren(draw(spread, spec));
     }
   }

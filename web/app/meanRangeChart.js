@@ -4,7 +4,7 @@
  *
  * A panel: {points, lower, centre, upper: [{x, y}], labels: [{y, text}],
  * rings: [{index, x, y, signals, isCurrent}],
- * crosses: [{x, y, isBeyond}] of samples that are held out, land: {lower, upper} | null, whiskers: [{x, low, high, isOut}], steps: [{x, text}], trial, y: {min, max}}.
+ * crosses: [{x, y, isBeyond}] of samples that are held out, land: [{from, to, lower, upper}], whiskers: [{x, low, high, isOut}], steps: [{x, text}], trial, y: {min, max}}.
  */
 import { bySeverity } from './words.js';
 import { decimalsFor, um } from './format.js';
@@ -28,7 +28,7 @@ export function meanPanel(series, scope) {
   const isProduct = scope === 'product';
   const lines = limitLines(columns, 'mean');
   const whiskers = isProduct ? whiskersOf(series) : [];
-  const land = isProduct && hasSpec(series) ? series.spec : null;
+  const land = isProduct ? landOf(series) : [];
   const reach = [columns.mean, columns.meanLower, columns.meanUpper, ...(isProduct ? [columns.least, columns.greatest, specOf(series)] : [])];
   return {
     points: pointsOf(columns, columns.mean),
@@ -53,7 +53,7 @@ export function rangePanel(series) {
     ...lines,
     labels: labelsOf(lines, 'range', isRetired(series)),
     rings: ringsOf(series, ['range'], columns.range),
-    land: null,
+    land: [],
     whiskers: [],
     crosses: [],
     steps: [],
@@ -64,14 +64,22 @@ export function rangePanel(series) {
 
 /** Where the specification is so much wider than the control limits that it would flatten the chart, it is left for a tap. */
 export function suitableScope(series) {
-  const { spec, columns } = series;
-  const outside = columns.least.some((value) => value !== null && value < (spec.lower ?? -Infinity))
-    || columns.greatest.some((value) => value !== null && value > (spec.upper ?? Infinity));
-  return outside ? 'product' : 'process';
+  return whiskersOf(series).some(({ isOut }) => isOut) ? 'product' : 'process';
 }
 
-export function hasSpec({ spec }) {
-  return spec.lower !== undefined || spec.upper !== undefined;
+export function hasSpec({ specs }) {
+  return specs.some(({ spec }) => spec.lower !== undefined || spec.upper !== undefined);
+}
+
+/** What was asked at a moment. */
+export function specAt({ specs }, at) {
+  return (specs.findLast(({ from }) => from === null || from <= at) ?? specs[0]).spec;
+}
+
+/** What was asked, with the time for which it was. */
+function landOf({ specs }) {
+  return specs.map(({ from, spec }, i) => ({ from: from ?? -Infinity, to: specs[i + 1]?.from ?? Infinity, lower: spec.lower, upper: spec.upper }))
+    .filter(({ lower, upper }) => lower !== undefined || upper !== undefined);
 }
 
 function pointsOf({ takenAt }, values) {
@@ -115,9 +123,11 @@ function ringsOf({ columns, signals }, charts, values) {
     .sort((a, b) => a.index - b.index);
 }
 
-function whiskersOf({ columns, spec }) {
+function whiskersOf(series) {
+  const { columns } = series;
   return columns.takenAt.map((x, i) => {
     const [low, high] = [columns.least[i], columns.greatest[i]];
+    const spec = specAt(series, x);
     const isOut = low !== null && (low < (spec.lower ?? -Infinity) || high > (spec.upper ?? Infinity));
     return { x, low, high, isOut };
   });
@@ -134,7 +144,12 @@ function crossesOf({ heldOut = [] }, { min, max }) {
 
 function stepsOf(series) {
   const steps = series.limits.map(({ holdsFrom, version, state, retiredAt }) => ({ x: Date.parse(holdsFrom), text: retiredAt ? t('limitsRetired', { version }) : t('limitsStep', { version, state: t.maybe(`state.${state}`) ?? state }) }));
-  return [...steps, ...scalingSteps(series)].sort((a, b) => a.x - b.x);
+  return [...steps, ...specSteps(series), ...scalingSteps(series)].sort((a, b) => a.x - b.x);
+}
+
+/** A change of what is asked is marked while the specification is not drawn too. */
+function specSteps({ specs }) {
+  return specs.filter(({ from }) => from !== null).map(({ from }) => ({ x: from, text: t('specStep') }));
 }
 
 function isTrial({ limits }) {
@@ -145,8 +160,9 @@ function isRetired({ limits }) {
   return limits.at(-1)?.retiredAt !== undefined;
 }
 
-function specOf({ spec }) {
-  return [spec.lower, spec.upper].filter((value) => value !== undefined);
+function specOf(series) {
+  const [first, last] = [series.columns.takenAt[0] ?? -Infinity, series.columns.takenAt.at(-1) ?? Infinity];
+  return landOf(series).filter(({ from, to }) => from <= last && to > first).flatMap(({ lower, upper }) => [lower, upper]).filter((value) => value !== undefined);
 }
 
 function axisOf(values) {

@@ -2,6 +2,7 @@ package dev.filmward.pipeline;
 
 import dev.filmward.alarm.Alarm;
 import dev.filmward.film.Characteristic;
+import dev.filmward.film.Structure;
 import dev.filmward.pipeline.SuspectRolls.GoodSample;
 import dev.filmward.store.FigureRow;
 import dev.filmward.store.FigureTable.Series;
@@ -26,10 +27,12 @@ final class LastGoodSample {
 
   private final Tables tables;
   private final Production production;
+  private final StructureTimes times;
 
-  LastGoodSample(Tables tables, Production production) {
+  LastGoodSample(Tables tables, Production production, StructureTimes times) {
     this.tables = tables;
     this.production = production;
+    this.times = times;
   }
 
   /** The last good sample before the excursion opened. */
@@ -65,7 +68,8 @@ final class LastGoodSample {
     for (Characteristic each : production.characteristics()) {
       Series series = production.series(each);
       for (FigureRow row : tables.figures().within(series, span)) {
-        if (row.subgroup().isEmpty() || isOutOfSpec(row.subgroup().get(), each)) {
+        if (row.subgroup().isEmpty()
+            || isOutOfSpec(times.at(row.takenAt()), row.subgroup().get(), each)) {
           bad.add(row.sampleId());
         }
       }
@@ -78,9 +82,10 @@ final class LastGoodSample {
     return bad;
   }
 
-  private boolean isOutOfSpec(Subgroup subgroup, Characteristic characteristic) {
-    return production.structure().spec(characteristic).excludes(subgroup.least())
-        || production.structure().spec(characteristic).excludes(subgroup.greatest())
-        || production.structure().average(characteristic).excludes(subgroup.mean());
+  private static boolean isOutOfSpec(
+      Structure structure, Subgroup subgroup, Characteristic characteristic) {
+    return structure.spec(characteristic).excludes(subgroup.least())
+        || structure.spec(characteristic).excludes(subgroup.greatest())
+        || structure.average(characteristic).excludes(subgroup.mean());
   }
 }

@@ -77,7 +77,7 @@ public final class Plant implements AutoCloseable {
     this.lines = new LineDesk(this, judging, news, this::tell);
     this.diagnoses = new DiagnosisDesk(this);
     this.alarmDesk = new AlarmDesk(this, news, this::tell);
-    this.rolls = new RollsDesk(store, clock, structures::current, this::tell);
+    this.rolls = new RollsDesk(store, clock, structures, this::tell);
     this.screening = new ScreeningDesk(this, judging, this::tell);
     this.rescaling = new RescalingDesk(this, judging, this::tell);
     this.gauges = new GaugeDesk(this, rescaling, this::tell);
@@ -104,6 +104,11 @@ public final class Plant implements AutoCloseable {
 
   public Structures structures() {
     return structures.current();
+  }
+
+  /** The versions of a structure by their time. */
+  public StructureTimes times(Structure structure) {
+    return structures.times(structure);
   }
 
   StructureBook structureBook() {

@@ -5,7 +5,6 @@ import dev.filmward.alarm.Disposition;
 import dev.filmward.alarm.RollKey;
 import dev.filmward.alarm.RollState;
 import dev.filmward.diagnosis.Revision;
-import dev.filmward.film.Structures;
 import dev.filmward.store.AlarmTable.HistoryEntry;
 import dev.filmward.store.AuditEntry;
 import dev.filmward.store.Store;
@@ -20,7 +19,6 @@ import java.util.Optional;
 import java.util.OptionalLong;
 import java.util.TreeMap;
 import java.util.function.Consumer;
-import java.util.function.Supplier;
 import java.util.stream.Collectors;
 
 /**
@@ -30,11 +28,10 @@ import java.util.stream.Collectors;
 public final class RollsDesk {
   private final Store store;
   private final Clock clock;
-  private final Supplier<Structures> structures;
+  private final StructureBook structures;
   private final Consumer<PlantEvent> listener;
 
-  RollsDesk(
-      Store store, Clock clock, Supplier<Structures> structures, Consumer<PlantEvent> listener) {
+  RollsDesk(Store store, Clock clock, StructureBook structures, Consumer<PlantEvent> listener) {
     this.store = store;
     this.clock = clock;
     this.structures = structures;
@@ -53,11 +50,12 @@ public final class RollsDesk {
           String code = alarm.subject().structure();
           Production production =
               structures
-                  .get()
+                  .current()
                   .find(code)
                   .map(known -> new Production(alarm.subject().line(), known))
                   .orElseThrow(() -> new NoSuchElementException("no structure \"" + code + "\""));
-          return new SuspectRollReader(tables, production).read(alarm);
+          return new SuspectRollReader(tables, production, structures.times(production.structure()))
+              .read(alarm);
         });
   }
 

@@ -76,7 +76,8 @@ public final class SeriesReader {
             .orElseThrow(
                 () -> new NoSuchElementException("no structure \"" + address.structure() + "\""));
     Characteristic characteristic = characteristic(structure, address);
-    Question question = new Question(structure, characteristic, view);
+    Question question =
+        new Question(structure, characteristic, plant.times(structure).specs(characteristic), view);
     return plant.store().read(tables -> read(tables, address.line(), question));
   }
 
@@ -93,7 +94,11 @@ public final class SeriesReader {
     return Characteristic.layer(layers.get(address.position() - 1));
   }
 
-  private record Question(Structure structure, Characteristic characteristic, View view) {
+  private record Question(
+      Structure structure,
+      Characteristic characteristic,
+      List<StructureTimes.Spec> specs,
+      View view) {
     private Span span() {
       return view.span;
     }
@@ -120,6 +125,7 @@ public final class SeriesReader {
             line,
             structure,
             question.characteristic,
+            question.specs,
             chosen.stream().mapToObj(columns::row).toList(),
             signalsAt,
             limits,
@@ -143,6 +149,7 @@ public final class SeriesReader {
         corrected.line(),
         corrected.structure(),
         characteristic,
+        corrected.specs(),
         corrected.rows().stream().map(exported::of).toList(),
         List.of(),
         List.of(),

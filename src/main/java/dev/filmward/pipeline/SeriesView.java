@@ -18,6 +18,7 @@ import java.util.Set;
 /**
  * Everything a chart of one series shows.
  *
+ * @param specs what was asked of it, in the order of time
  * @param rows samples in time order, also those in which it was not measured; of a long span those
  *     that a chart can show
  * @param signals by the index of their row
@@ -29,6 +30,7 @@ public record SeriesView(
     String line,
     Structure structure,
     Characteristic characteristic,
+    List<StructureTimes.Spec> specs,
     List<FigureRow> rows,
     List<SignalAt> signals,
     List<LimitsVersion> limits,

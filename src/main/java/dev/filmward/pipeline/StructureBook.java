@@ -29,7 +29,8 @@ final class StructureBook {
   private volatile Shown shown;
 
   /** What holds, until the moment of another. */
-  private record Shown(Structures structures, Optional<Instant> until) {
+  private record Shown(
+      Structures structures, Map<String, StructureTimes> times, Optional<Instant> until) {
     boolean holdsAt(Instant now) {
       return until.isEmpty() || now.isBefore(until.get());
     }
@@ -42,15 +43,25 @@ final class StructureBook {
   }
 
   Structures current() {
-    Shown now = shown;
-    return now.holdsAt(clock.instant()) ? now.structures() : renewed();
+    return shown().structures();
   }
 
-  private synchronized Structures renewed() {
+  /** The versions of a structure by their time. */
+  StructureTimes times(Structure structure) {
+    StructureTimes times = shown().times().get(structure.code());
+    return times == null ? StructureTimes.always(structure) : times;
+  }
+
+  private Shown shown() {
+    Shown now = shown;
+    return now.holdsAt(clock.instant()) ? now : renewed();
+  }
+
+  private synchronized Shown renewed() {
     if (!shown.holdsAt(clock.instant())) {
       shown = shown(files());
     }
-    return shown.structures();
+    return shown;
   }
 
   /** All files as they were given, oldest first. */
@@ -112,7 +123,7 @@ final class StructureBook {
 
   private Shown shown(List<KeptFile> files) {
     StructureTimeline timeline = StructureTimeline.at(files, clock.instant());
-    return new Shown(read(timeline.taken()), timeline.next());
+    return new Shown(read(timeline.taken()), StructureTimes.of(timeline.taken()), timeline.next());
   }
 
   static Structures read(List<KeptFile> inTheirOrder) {

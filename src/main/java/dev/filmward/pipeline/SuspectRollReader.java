@@ -7,6 +7,7 @@ import dev.filmward.capability.LaneValues;
 import dev.filmward.film.Characteristic;
 import dev.filmward.film.Sample;
 import dev.filmward.film.SpecLimits;
+import dev.filmward.film.Structure;
 import dev.filmward.pipeline.SuspectRolls.GoodSample;
 import dev.filmward.store.FigureTable.Span;
 import dev.filmward.store.SampleTable.Stored;
@@ -24,19 +25,21 @@ import java.util.Optional;
 final class SuspectRollReader {
   private final Tables tables;
   private final Production production;
+  private final StructureTimes times;
   private final Subgrouping subgrouping;
   private final Charted charted;
 
-  SuspectRollReader(Tables tables, Production production) {
+  SuspectRollReader(Tables tables, Production production, StructureTimes times) {
     this.tables = tables;
     this.production = production;
+    this.times = times;
     this.charted = Charted.asKept(tables);
     this.subgrouping = Subgrouping.layersAndTotal(production.structure());
   }
 
   SuspectRolls read(Alarm alarm) {
     Course course = alarm.excursion().course();
-    Optional<GoodSample> good = new LastGoodSample(tables, production).before(alarm);
+    Optional<GoodSample> good = new LastGoodSample(tables, production, times).before(alarm);
     Instant newest = production.next(tables).orElse(course.lastSignalAt());
     Span span =
         new Span(
@@ -98,16 +101,16 @@ final class SuspectRollReader {
     }
 
     private void add(Sample sample) {
+      Structure structure = times.at(sample.takenAt());
       for (Characteristic each : subgrouping.characteristics()) {
-        addReadings(sample, each);
-        SpecLimits average = production.structure().average(each);
+        addReadings(sample, each, structure.spec(each));
+        SpecLimits average = structure.average(each);
         Optional<Subgroup> subgroup = subgrouping.of(sample, each);
         averages += subgroup.filter(one -> average.excludes(one.mean())).isPresent() ? 1 : 0;
       }
     }
 
-    private void addReadings(Sample sample, Characteristic each) {
-      SpecLimits spec = production.structure().spec(each);
+    private void addReadings(Sample sample, Characteristic each, SpecLimits spec) {
       for (double um : LaneValues.of(sample, each)) {
         readings += Double.isNaN(um) ? 0 : 1;
         outOfSpec += spec.excludes(um) ? 1 : 0;

@@ -19,6 +19,7 @@ import dev.filmward.pipeline.SeriesView;
 import dev.filmward.pipeline.SeriesView.Readings;
 import dev.filmward.pipeline.SpanComparer;
 import dev.filmward.pipeline.SpanComparison;
+import dev.filmward.pipeline.StructureTimes;
 import dev.filmward.store.FigureRow;
 import dev.filmward.store.FigureTable.Span;
 import dev.filmward.store.ScreenedSample;
@@ -165,6 +166,8 @@ final class SeriesResource {
     }
     node.set("spec", Wire.spec(view.spec()));
     node.set("average", Wire.spec(view.average()));
+    ArrayNode specs = node.putArray("specs");
+    view.specs().forEach(spec -> specs.add(spec(spec)));
     node.set("columns", columns(view));
     ArrayNode signals = node.putArray("signals");
     view.signals().forEach(at -> signals.add(Wire.signal(at.signal()).put("index", at.index())));
@@ -178,6 +181,14 @@ final class SeriesResource {
     node.set("scalings", scalings(view));
     node.set("doubtful", doubtful(view));
     addSummary(node, view);
+    return node;
+  }
+
+  private static ObjectNode spec(StructureTimes.Spec spec) {
+    ObjectNode node = Wire.object();
+    node.put("from", spec.from().map(Instant::toEpochMilli).orElse(null));
+    node.set("spec", Wire.spec(spec.individual()));
+    node.set("average", Wire.spec(spec.average()));
     return node;
   }
 
