@@ -7,7 +7,10 @@ import java.util.concurrent.TimeUnit;
 import org.slf4j.Logger;
 import org.slf4j.LoggerFactory;
 
-/** Lets alarms go whose time on the shelf is over, every few seconds. Closing it ends that. */
+/**
+ * Lets alarms go whose time on the shelf is over, and versions of structures take hold, every few
+ * seconds. Closing it ends that.
+ */
 public final class AlarmClock implements AutoCloseable {
   private static final Logger LOG = LoggerFactory.getLogger(AlarmClock.class);
   private static final long EVERY_SECONDS = 5;
@@ -33,6 +36,7 @@ public final class AlarmClock implements AutoCloseable {
   private static void look(Plant plant) {
     try {
       plant.holds().endOver();
+      plant.lookAtStructures();
     } catch (RuntimeException e) {
       LOG.warn("What is shelved could not be looked at; it is tried again", e);
     }

@@ -26,6 +26,7 @@ import java.time.ZoneId;
 import java.util.List;
 import java.util.NoSuchElementException;
 import java.util.Optional;
+import java.util.Set;
 import java.util.concurrent.CopyOnWriteArrayList;
 import java.util.function.Consumer;
 import java.util.function.UnaryOperator;
@@ -69,7 +70,7 @@ public final class Plant implements AutoCloseable {
     this.store = store;
     this.clock = clock;
     this.zone = zone;
-    this.structures = new StructureBook(store, clock);
+    this.structures = new StructureBook(store, clock, this::tellOfStructures);
     this.news = AlarmNews.Source.of(structures::current, zone, clock::instant);
     this.judging = new Judging(clock, this::tell, news, structures::current);
     this.mending = new Mending(this, this::read);
@@ -104,6 +105,18 @@ public final class Plant implements AutoCloseable {
 
   public Structures structures() {
     return structures.current();
+  }
+
+  /** Lets a version that was planned take hold once its moment has come, and tells of it. */
+  void lookAtStructures() {
+    structures.tell();
+  }
+
+  /** What is made of them is judged and drawn otherwise from now on. */
+  private void tellOfStructures(Set<String> codes) {
+    store.read(tables -> tables.samples().productions()).stream()
+        .filter(made -> codes.contains(made.structure()))
+        .forEach(made -> tell(new PlantEvent.LimitsFrozen(made.line(), made.structure())));
   }
 
   /** The versions of a structure by their time. */

@@ -14,10 +14,14 @@ import java.io.UncheckedIOException;
 import java.nio.charset.StandardCharsets;
 import java.time.Clock;
 import java.time.Instant;
+import java.util.HashSet;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.Optional;
+import java.util.Set;
+import java.util.concurrent.ConcurrentHashMap;
+import java.util.function.Consumer;
 
 /**
  * The structures that the plant knows: of two with the same code the one that was given later, once
@@ -26,6 +30,8 @@ import java.util.Optional;
 final class StructureBook {
   private final Store store;
   private final Clock clock;
+  private final Consumer<Set<String>> changed;
+  private final Set<String> untold = ConcurrentHashMap.newKeySet();
   private volatile Shown shown;
 
   /** What holds, until the moment of another. */
@@ -36,9 +42,15 @@ final class StructureBook {
     }
   }
 
-  StructureBook(Store store, Clock clock) {
+  /**
+   * Opens the book.
+   *
+   * @param changed hears the codes of those of which another version holds from now on
+   */
+  StructureBook(Store store, Clock clock, Consumer<Set<String>> changed) {
     this.store = store;
     this.clock = clock;
+    this.changed = changed;
     this.shown = shown(files());
   }
 
@@ -59,9 +71,29 @@ final class StructureBook {
 
   private synchronized Shown renewed() {
     if (!shown.holdsAt(clock.instant())) {
-      shown = shown(files());
+      show(files());
     }
     return shown;
+  }
+
+  /** Shows what follows from these files, and notes what is another now. */
+  private void show(List<KeptFile> files) {
+    Structures before = shown.structures();
+    shown = shown(files);
+    shown.structures().all().stream()
+        .filter(now -> before.find(now.code()).filter(now::equals).isEmpty())
+        .map(Structure::code)
+        .forEach(untold::add);
+  }
+
+  /** Tells of versions that took hold since this was done last; never within a transaction. */
+  void tell() {
+    current();
+    Set<String> codes = new HashSet<>();
+    untold.removeIf(codes::add);
+    if (!codes.isEmpty()) {
+      changed.accept(codes);
+    }
   }
 
   /** All files as they were given, oldest first. */
@@ -99,7 +131,12 @@ final class StructureBook {
   }
 
   /** Keeps a file that can be read, unless a look at those so far says that it need not be. */
-  synchronized void keep(StoredFile file, Given given, Look look) {
+  void keep(StoredFile file, Given given, Look look) {
+    add(file, given, look);
+    tell();
+  }
+
+  private synchronized void add(StoredFile file, Given given, Look look) {
     List<KeptFile> all =
         store.write(
             tables -> {
@@ -109,7 +146,7 @@ final class StructureBook {
               }
               return tables.structures().all();
             });
-    shown = shown(all);
+    show(all);
   }
 
   /** Whether a file is the one that took hold last, so that giving it again changes nothing. */

@@ -16,6 +16,7 @@ import java.time.Duration;
 import java.time.Instant;
 import java.time.ZoneId;
 import java.time.ZoneOffset;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import org.junit.jupiter.api.AfterEach;
@@ -256,5 +257,28 @@ class StructureDeskTest {
     keep("# with a remark\n" + SmallFilm.STRUCTURES, "remark", Optional.empty());
     assertThat(standings()).containsExactly(Standing.IN_FORCE);
     assertThat(film().takeBack()).isEmpty();
+  }
+
+  @Test
+  void openPagesAreToldOnceWhenAVersionTakesHold() throws Exception {
+    open();
+    plant.learnStructures(FILE, bytes(SmallFilm.STRUCTURES));
+    SmallFilm film = SmallFilm.withSampleAt(30, NOON);
+    plant.read(
+        new IncomingFile(
+            "a.csv", "watch", () -> new ByteArrayInputStream(bytes(film.usual(0, 2)))));
+    List<PlantEvent> heard = new ArrayList<>();
+    plant.listen(heard::add);
+    PlantEvent told = new PlantEvent.LimitsFrozen(SmallFilm.LINE, SmallFilm.CODE);
+    keep(WIDER, "at once", Optional.empty());
+    assertThat(heard).containsExactly(told);
+    keep(WIDEST, "tomorrow", Optional.of(NOON.plus(Duration.ofDays(1))));
+    plant.lookAtStructures();
+    assertThat(heard).containsExactly(told);
+    now = NOON.plus(Duration.ofDays(1));
+    plant.lookAtStructures();
+    plant.lookAtStructures();
+    assertThat(heard).containsExactly(told, told);
+    assertThat(upperOfSkin()).isEqualTo(25);
   }
 }
