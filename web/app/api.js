@@ -1,4 +1,5 @@
 /** Talks to the server. Every refusal becomes an ApiError that says what is wrong and what to do instead. */
+import { pageWork } from './pageWork.js';
 import { sayings } from './said.js';
 import { sendBlob } from './sendBlob.js';
 import { room } from './text.js';
@@ -24,36 +25,41 @@ export class ApiError extends Error {
   }
 }
 
-/** `waiting` is of `longWork.js`, where somebody waits for the answer and may leave it. */
-export function getJson(path, query = {}, waiting = undefined) {
+/** `one` is of `longWork.js`, where a place of the page waits for the answer. */
+export function getJson(path, query = {}, one = undefined) {
   const given = Object.entries(query).filter(([, value]) => value !== null && value !== undefined);
   const search = new URLSearchParams(given).toString();
-  return exchange(watched(search ? `${path}?${search}` : path, waiting), { headers: { accept: 'application/json' }, signal: waiting?.signal });
+  const look = (waiting) => exchange(search ? `${path}?${search}` : path, { headers: { accept: 'application/json' } }, asLook(waiting));
+  return one ? look(one) : pageWork(look);
 }
 
-export function postJson(path, body, waiting = undefined) {
-  return post(path, 'application/json', JSON.stringify(body), waiting);
+export function postJson(path, body, one = undefined) {
+  return post(path, { 'content-type': 'application/json' }, JSON.stringify(body), one);
 }
 
-export function postCsv(path, file, waiting = undefined) {
-  return post(path, 'text/csv', file, waiting);
+export function postCsv(path, file, one = undefined) {
+  return post(path, { 'content-type': 'text/csv' }, file, one);
 }
-
-/** Under the name of what is waited for the server can be asked how far it is. */
-const watched = (path, waiting) => (waiting ? `${path}${path.includes('?') ? '&' : '?'}work=${waiting.name}` : path);
 
 export function postYaml(path, text) {
-  return post(path, 'application/yaml', text);
+  return post(path, { 'content-type': 'application/yaml' }, text);
+}
+
+/** A file that the server makes. */
+export function getFile(path, one) {
+  return exchange(path, {}, asLook(one), (response) => response.blob());
 }
 
 /** Sends JSON, gives the file that is made of it. */
-export async function postForFile(path, body) {
-  const response = await fetch(path, { method: 'POST', headers: { 'content-type': 'application/json', 'x-filmward': '1' }, body: JSON.stringify(body) });
-  if (response.ok) {
-    return response.blob();
-  }
-  const { error = {} } = await response.json().catch(() => ({}));
-  throw await refusal(response.status, error);
+export function postForFile(path, body) {
+  const request = { method: 'POST', headers: { 'content-type': 'application/json', 'x-filmward': '1' }, body: JSON.stringify(body) };
+  return pageWork((one) => exchange(path, request, asLook(one), (response) => response.blob()));
+}
+
+/** It changes nothing, so that nobody wants it any more who left the page. */
+function asLook(one) {
+  one.isLook = true;
+  return one;
 }
 
 /** What the server refused, in the language of the person; its forms are read when they are first needed. */
@@ -63,9 +69,9 @@ async function refusal(status, { what, instead = '', asks = '' }) {
 }
 
 /** What wants the password once more is done again when it was given. */
-async function post(path, contentType, body, waiting) {
-  const request = { method: 'POST', headers: { 'content-type': contentType, 'x-filmward': '1' }, body, signal: waiting?.signal };
-  const send = () => exchange(watched(path, waiting), request, waiting && body instanceof Blob ? (address, options) => sendBlob(address, options, waiting.sent) : fetch);
+async function post(path, headers, body, one) {
+  const request = { method: 'POST', headers: { ...headers, 'x-filmward': '1' }, body };
+  const send = () => (one ? exchange(path, request, one) : pageWork((waiting) => exchange(path, request, waiting)));
   try {
     return await send();
   } catch (error) {
@@ -80,16 +86,21 @@ async function post(path, contentType, body, waiting) {
   }
 }
 
-async function exchange(path, options, ask = fetch) {
+/** Under the name of what is waited for the server can be asked how far it is. */
+async function exchange(path, options, one, read = (response) => response.json()) {
+  const request = { cache: 'no-store', ...options, headers: { ...options.headers, 'x-filmward-work': one.name }, signal: one.signal };
   let response;
   try {
-    response = await ask(path, { cache: 'no-store', ...options });
+    response = await (options.body instanceof Blob ? sendBlob(path, request, one.sent) : fetch(path, request));
   } catch (error) {
-    throw options.signal?.aborted ? new ApiError(0, t('work.cancelled'), '') : new ApiError(0, t('noConnection'), t('tryAgain'));
+    throw one.signal.aborted ? new ApiError(0, t('work.cancelled'), '') : new ApiError(0, t('noConnection'), t('tryAgain'));
   }
-  const body = await response.json().catch(() => null);
+  const body = await (response.ok ? read(response) : response.json()).catch(() => null);
   if (response.ok && body !== null) {
     return body;
+  }
+  if (one.signal.aborted) {
+    throw new ApiError(0, t('work.cancelled'), '');
   }
   if (response.status === 401) {
     document.dispatchEvent(new Event(SIGNED_OUT));

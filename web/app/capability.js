@@ -5,6 +5,7 @@
 import { getJson } from './api.js';
 import { el } from './elements.js';
 import { length, number } from './format.js';
+import { longWork } from './longWork.js';
 import { synchronise } from './plantClock.js';
 import { ppkDrawing } from './ppkDrawing.js';
 import { indexInWords, nameOf, verdictInWords, verdictMark } from './reportWords.js';
@@ -16,8 +17,9 @@ const t = await room('report');
 export function mount(root, params) {
   const trouble = troubleLine();
   const head = el('div', { class: 'report-head' });
+  const waiting = el('div', {});
   const body = el('div', { class: 'capability-grid' });
-  root.replaceChildren(head, trouble.node, body);
+  root.replaceChildren(head, trouble.node, waiting, body);
 
   async function refresh() {
     try {
@@ -26,7 +28,8 @@ export function mount(root, params) {
       const film = films.find(({ line, structure }) => line === params.get('line') && structure === params.get('structure')) ?? films[0];
       head.replaceChildren(el('h1', {}, t('capabilityTitle')), film ? chooser(films, film) : el('p', {}, t('noFilmYet'), ' ', el('a', { href: '/intake.html' }, t('toIntake'))));
       if (film) {
-        const { report } = await getJson('/api/v1/reports/week', { line: film.line, structure: film.structure, week: params.get('week') ?? film.lastWeek });
+        const asked = { line: film.line, structure: film.structure, week: params.get('week') ?? film.lastWeek };
+        const { report } = await longWork(waiting, t('reading'), (one) => getJson('/api/v1/reports/week', asked, one));
         show(report, film);
       }
       trouble.clear();

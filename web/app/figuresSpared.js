@@ -3,6 +3,7 @@ import { getJson } from './api.js';
 import { el, setText } from './elements.js';
 import { number } from './format.js';
 import { testsOf, limitsAddress } from './limitsOverview.js';
+import { longWork } from './longWork.js';
 import { sayings } from './said.js';
 import { room } from './text.js';
 
@@ -29,7 +30,7 @@ export function frequentOf({ figures }, asked) {
     button.disabled = true;
     setText(said, t('judging'));
     try {
-      const { topics } = await getJson('/api/v1/alarm-figures/spared', asked);
+      const { topics } = await longWork(said, t('judging'), (one) => getJson('/api/v1/alarm-figures/spared', asked, one));
       place.replaceChildren(...topics.map(optionsOf));
       setText(said, '');
       button.hidden = true;

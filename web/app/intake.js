@@ -9,11 +9,13 @@ import { shape } from './marks.js';
 import { momentOf } from './plantClock.js';
 import { quarantine } from './quarantine.js';
 import { throttled } from './refresh.js';
+import { sayings } from './said.js';
 import { troubleLine } from './trouble.js';
 import { uploadPlace } from './upload.js';
 import { room } from './text.js';
 
 const t = await room('intake');
+const say = await sayings('intake', 'refusals');
 const LEAST_BETWEEN_MS = 2_000;
 const COLUMNS = 'taken_at, line, structure, roll, sample, lane, layer, thickness_um';
 const FIGURES = ['rows', 'readings', 'missing', 'quarantined', 'new', 'known', 'corrected'];
@@ -90,7 +92,8 @@ function rowOf(file, isOpen, choose) {
   return el('tr', { class: 'file', data: { file: file.id, open: isOpen } },
     el('th', { scope: 'row' },
       el('button', { type: 'button', class: 'file-name', 'aria-expanded': String(isOpen), on: { click: () => choose(file.id) } }, file.name),
-      el('span', { class: 'soft' }, cameFrom(file))),
+      el('span', { class: 'soft' }, cameFrom(file)),
+      file.refusal ? el('span', { class: 'refused' }, shape('quarantine'), ' ', t('refused', { why: say(file.refusal) })) : null),
     figures);
 }
 
@@ -108,7 +111,7 @@ function cameFrom({ receivedAt, source, by, why }) {
 }
 
 function opened(file, done) {
-  return el('tr', { class: 'opened' }, el('td', { colspan: FIGURES.length + 1 }, file.corrected > 0 ? corrections(file) : null, quarantine(file, done)));
+  return el('tr', { class: 'opened' }, el('td', { colspan: FIGURES.length + 1 }, file.notes.map((note) => el('p', { class: 'soft' }, say(note))), file.corrected > 0 ? corrections(file) : null, file.refusal ? el('p', {}, t('refusedAll')) : quarantine(file, done)));
 }
 
 function nothing() {

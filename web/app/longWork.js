@@ -1,68 +1,36 @@
 /**
- * Something that may take long. After a moment it says what is done, how far it is and for how long, and can be cancelled; what
- * is cancelled ends at the server too, and leaves nothing half done.
+ * Something that may take long, at its place on a page. After a moment it says what is done, how far it is and for how long, and
+ * can be cancelled; what is cancelled ends at the server too. A place waits for one thing: what it waited for before is cancelled.
  *
- *     const proposal = await longWork(place, t('reading'), (waiting) => getJson('/api/v1/reports/week', query, waiting));
+ *     const proposal = await longWork(place, t('reading'), (one) => getJson('/api/v1/reports/week', query, one));
  */
-import { getJson, postJson } from './api.js';
-import { el, setText } from './elements.js';
-import { age, number } from './format.js';
-import { room } from './text.js';
+import { waiting } from './waiting.js';
+import { workLine } from './workLine.js';
 
-const t = await room('frame');
 const QUIET_MS = 700;
 const ASKED_MS = 500;
+const underWay = new WeakMap();
 
 /** `place` holds nothing else while this goes on, and nothing afterwards. Throws as `ask` does. */
 export async function longWork(place, words, ask) {
-  const leaving = new AbortController();
-  const name = crypto.randomUUID ? crypto.randomUUID() : [...crypto.getRandomValues(new Uint8Array(16))].map((byte) => byte.toString(16).padStart(2, '0')).join('');
-  const began = performance.now();
-  let sentShare = null;
-  let readShare = null;
-  const said = el('span', { role: 'status' });
-  const bar = el('progress', { max: 1, 'aria-label': words });
-  const time = el('span', { class: 'soft' });
-  const button = el('button', { type: 'button', class: 'quiet', data: { action: 'cancel-work' }, on: { click: cancel } }, t('work.cancel'));
-  const node = el('span', { class: 'long-work' }, said, bar, time, button);
-  const shown = setTimeout(() => place.replaceChildren(node), QUIET_MS);
-  const asked = setInterval(look, ASKED_MS);
-  draw();
-
-  /** What is still being sent ends here; what is being done ends at the server, which answers then. */
-  async function cancel() {
-    button.disabled = true;
-    setText(said, t('work.cancelling', { words }));
-    const { running } = await postJson(`/api/v1/work/${name}/cancel`, {}).catch(() => ({ running: false }));
-    if (!running || (sentShare !== null && sentShare < 1)) {
-      leaving.abort();
-    }
-  }
-
-  async function look() {
-    const work = await getJson(`/api/v1/work/${name}`).catch(() => null);
-    readShare = work?.share ?? readShare;
-    draw();
-  }
-
-  function draw() {
-    const share = readShare ?? sentShare;
-    if (!button.disabled) {
-      setText(said, share === null ? words : t(readShare === null ? 'work.sent' : 'work.done', { words, percent: number(100 * share, 0) }));
-    }
-    if (share === null) {
-      bar.removeAttribute('value');
-    } else {
-      bar.value = share;
-    }
-    setText(time, t('work.since', { age: age((performance.now() - began) / 1000) }));
-  }
-
+  underWay.get(place)?.cancel();
+  const one = waiting();
+  const line = workLine(() => one.cancel().finally(draw));
+  const draw = () => line.draw(one, words);
+  const shown = setTimeout(() => (draw(), place.replaceChildren(line.node)), QUIET_MS);
+  const asked = setInterval(() => one.look().finally(draw), ASKED_MS);
+  const leave = () => one.isLook && one.cancel();
+  underWay.set(place, one);
+  addEventListener('pagehide', leave);
   try {
-    return await ask({ name, signal: leaving.signal, sent: (share) => ((sentShare = share), draw()) });
+    return await ask(one);
   } finally {
     clearTimeout(shown);
     clearInterval(asked);
-    node.remove();
+    removeEventListener('pagehide', leave);
+    line.node.remove();
+    if (underWay.get(place) === one) {
+      underWay.delete(place);
+    }
   }
 }

@@ -20,7 +20,7 @@ const t = await room('report');
 export function mount(root, params) {
   const trouble = troubleLine();
   const head = el('div', {});
-  const waiting = el('p', { class: 'soft', role: 'status' });
+  const waiting = el('div', {});
   const first = el('div', {});
   const films = el('div', { class: 'report-films' });
   const end = el('div', { class: 'report-end' });
@@ -29,7 +29,7 @@ export function mount(root, params) {
 
   async function refresh() {
     const mine = (asked += 1);
-    waiting.textContent = t('reading');
+    trouble.clear();
     try {
       const list = await getJson('/api/v1/reports');
       synchronise(list.now, list.zone);
@@ -37,13 +37,13 @@ export function mount(root, params) {
       head.replaceChildren(reportHead(query, list, go));
       const shown = await longWork(waiting, t('reading'), (watched) => getJson('/api/v1/reports/week', query, watched));
       if (mine === asked) {
-        trouble.clear();
         show(shown, query, list);
       }
     } catch (error) {
-      trouble.show(error);
+      if (mine === asked) {
+        trouble.show(error);
+      }
     }
-    waiting.textContent = '';
     document.documentElement.dataset.ready = 'true';
   }
 

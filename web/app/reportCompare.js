@@ -2,6 +2,7 @@
 import { getJson } from './api.js';
 import { el } from './elements.js';
 import { number, um, unit } from './format.js';
+import { longWork } from './longWork.js';
 import { weekBeside } from './reportHead.js';
 import { nameOf, verdictInWords } from './reportWords.js';
 import { room } from './text.js';
@@ -30,7 +31,8 @@ export function reportCompare(query, { films }) {
     event.preventDefault();
     const [one, other] = [films[Number(first.value)], films[Number(second.value)]];
     try {
-      const answer = await getJson('/api/v1/reports/comparison', { week: query.week, line: one.line, structure: one.structure, otherWeek: week.value.trim(), otherLine: other.line, otherStructure: other.structure });
+      const asked = { week: query.week, line: one.line, structure: one.structure, otherWeek: week.value.trim(), otherLine: other.line, otherStructure: other.structure };
+      const answer = await longWork(result, t('reading'), (waiting) => getJson('/api/v1/reports/comparison', asked, waiting));
       trouble.clear();
       result.replaceChildren(table(answer));
     } catch (error) {

@@ -1,7 +1,9 @@
 /** The forms of the report as files, the signature that freezes it, and what a revision changed. */
-import { postJson } from './api.js';
+import { getFile, postJson } from './api.js';
 import { language } from './choices.js';
 import { el, setText } from './elements.js';
+import { keepFile } from './keepFile.js';
+import { longWork } from './longWork.js';
 import { allow, signature } from './person.js';
 import { room } from './text.js';
 
@@ -12,14 +14,27 @@ export function reportIssue({ standing, seen }, query, list, done) {
   const paper = el('select', { id: 'report-paper' }, ['a4', 'letter'].map((name) => el('option', { value: name }, t(`paper.${name}`))));
   const tongue = el('select', { id: 'report-language' }, ['en', 'de'].map((code) => el('option', { value: code, selected: code === language() }, t(`language.${code}`))));
   const links = el('div', { class: 'report-forms' });
-  const draw = () => links.replaceChildren(...FORMS.map((form) => el('a', { class: 'button quiet', download: '', href: fileAddress(query, { form, paper: paper.value, language: tongue.value }), data: { form } }, t(`form.${form}`))));
+  const said = el('div', { class: 'said', role: 'status' });
+  const draw = () => links.replaceChildren(...FORMS.map((form) => el('a', { class: 'button quiet', download: '', href: fileAddress(query, { form, paper: paper.value, language: tongue.value }), data: { form }, on: { click: make } }, t(`form.${form}`))));
   [paper, tongue].forEach((select) => select.addEventListener('change', draw));
   draw();
   return el('section', { class: 'report-issue' },
     el('h2', {}, t('asFile')),
-    el('div', { class: 'report-choice' }, el('div', {}, el('label', { for: 'report-language' }, t('language')), tongue), el('div', {}, el('label', { for: 'report-paper' }, t('paper')), paper)), links,
+    el('div', { class: 'report-choice' }, el('div', {}, el('label', { for: 'report-language' }, t('language')), tongue), el('div', {}, el('label', { for: 'report-paper' }, t('paper')), paper)), links, said,
     standing.changes.length > 0 ? changes(standing.changes) : null,
     query.id ? null : sign(query, seen, done));
+
+  /** The browser alone would say neither how long it takes nor what went wrong. */
+  async function make(event) {
+    event.preventDefault();
+    const { href, dataset } = event.currentTarget;
+    try {
+      keepFile(`filmward-${query.week}.${dataset.form}`, await longWork(said, t('beingMade'), (one) => getFile(href, one)));
+      setText(said, '');
+    } catch (error) {
+      setText(said, error.sentence ?? error.message);
+    }
+  }
 }
 
 function fileAddress({ id, week, line, structure, edition }, how) {
@@ -44,7 +59,8 @@ function sign({ week, line, structure }, seen, done) {
     }
     setText(said, t('beingIssued'));
     try {
-      const { revision } = await postJson('/api/v1/reports/issue', { week, line: line ?? '', structure: structure ?? '', seen, reason: reason.value.trim() });
+      const order = { week, line: line ?? '', structure: structure ?? '', seen, reason: reason.value.trim() };
+      const { revision } = await longWork(said, t('beingIssued'), (one) => postJson('/api/v1/reports/issue', order, one));
       setText(said, t('issued', { revision }));
       done();
     } catch (error) {

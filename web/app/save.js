@@ -1,6 +1,7 @@
 /** In the head of a page: what it shows as files. Tables as CSV or workbook, charts as PNG or data, drawings as SVG. */
 import { postForFile } from './api.js';
 import { el, setText } from './elements.js';
+import { keepFile } from './keepFile.js';
 import { chartData, csvOf, nameOf, standingAlone, tablesOf } from './pageTables.js';
 import { room } from './text.js';
 
@@ -23,20 +24,20 @@ export function save() {
 
   function tableRow(table) {
     return row(t('table', { name: table.name, n: table.rows.length }), [
-      [t('csv'), () => keep(fileName(table.name, 'csv'), new Blob(['\ufeff', csvOf(table)], { type: 'text/csv' }))],
-      [t('workbook'), async () => keep(fileName(table.name, 'xlsx'), await postForFile('/api/v1/tables/workbook', table))],
+      [t('csv'), () => keepFile(fileName(table.name, 'csv'), new Blob(['\ufeff', csvOf(table)], { type: 'text/csv' }))],
+      [t('workbook'), async () => keepFile(fileName(table.name, 'xlsx'), await postForFile('/api/v1/tables/workbook', table))],
     ]);
   }
 
   function chartRow({ canvas, chart, name }) {
     return row(t('chart', { name }), [
-      [t('png'), () => canvas.toBlob((blob) => keep(fileName(name, 'png'), blob))],
-      ...(chart ? [[t('data'), () => keep(fileName(name, 'csv'), new Blob(['\ufeff', csvOf(chartData(chart, t('time'), (number) => t('lineAt', { number: String(number) })))], { type: 'text/csv' }))]] : []),
+      [t('png'), () => canvas.toBlob((blob) => keepFile(fileName(name, 'png'), blob))],
+      ...(chart ? [[t('data'), () => keepFile(fileName(name, 'csv'), new Blob(['\ufeff', csvOf(chartData(chart, t('time'), (number) => t('lineAt', { number: String(number) })))], { type: 'text/csv' }))]] : []),
     ]);
   }
 
   function drawingRow({ drawing, name }) {
-    return row(t('drawing', { name }), [[t('svg'), () => keep(fileName(name, 'svg'), new Blob([standingAlone(drawing)], { type: 'image/svg+xml' }))]]);
+    return row(t('drawing', { name }), [[t('svg'), () => keepFile(fileName(name, 'svg'), new Blob([standingAlone(drawing)], { type: 'image/svg+xml' }))]]);
   }
 
   function row(words, ways) {
@@ -60,10 +61,4 @@ function drawingsOf(main) {
 
 function fileName(name, ending) {
   return `filmward-${name.toLowerCase().replace(/[^\p{L}\p{N}]+/gu, '-').replace(/^-|-$/g, '').slice(0, 40) || 'page'}.${ending}`;
-}
-
-function keep(name, blob) {
-  const link = el('a', { href: URL.createObjectURL(blob), download: name });
-  link.click();
-  setTimeout(() => URL.revokeObjectURL(link.href), 10_000);
 }

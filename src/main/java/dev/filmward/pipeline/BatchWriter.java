@@ -93,7 +93,9 @@ final class BatchWriter implements AutoCloseable {
     if (thread == null) {
       thread = Executors.newSingleThreadExecutor(task -> new Thread(task, "import"));
     }
-    underWay = thread.submit(() -> store.write(tables -> write(tables, batch)));
+    LongWork work = LongWork.current();
+    underWay =
+        thread.submit(() -> work.during(() -> store.write(tables -> write(tables, batch))));
   }
 
   /** Writes the last batch and the end of the file, and comes back when all is written. */

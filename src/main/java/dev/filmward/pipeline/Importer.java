@@ -26,6 +26,8 @@ import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.Set;
+import java.util.concurrent.CancellationException;
+import java.util.function.Function;
 
 /**
  * Reads one file into the store, a batch of samples a transaction; each transaction holds its
@@ -71,19 +73,39 @@ final class Importer {
 
   private FileEntry read(IncomingFile file, Opening opening, BatchWriter writer) {
     SampleAssembler assembler = new SampleAssembler(draft -> take(draft, writer));
-    FileCount count;
     try (InputStream in = file.opener().open()) {
       FileHead opened = opening.head(in);
       head = opened.kept();
-      count =
+      FileCount count =
           opened.readRest(file.view().apply(assembler), rejection -> quarantine(rejection, writer));
       assembler.finish();
-    } catch (FileRefused | IOException e) {
+      LongWork.current().goOn();
       return writer.finish(
-          Batch.NOTHING, (tables, all) -> finish(tables, refused(file, all.fileId(), e)));
+          batch(), (tables, all) -> finish(tables, entry(file, count, all, assembler.repeated())));
+    } catch (FileRefused | IOException e) {
+      return brokenOff(file, writer, all -> reason(e));
+    } catch (CancellationException e) {
+      return brokenOff(file, writer, Importer::cancelled);
     }
+  }
+
+  /** What was confirmed stays; the end of the file says so. */
+  private FileEntry brokenOff(IncomingFile file, BatchWriter writer, Function<Sum, String> why) {
     return writer.finish(
-        batch(), (tables, all) -> finish(tables, entry(file, count, all, assembler.repeated())));
+        Batch.NOTHING, (tables, all) -> finish(tables, refused(file, all, why.apply(all))));
+  }
+
+  private static String reason(Exception e) {
+    return e.getMessage() == null ? e.toString() : e.getMessage();
+  }
+
+  private static String cancelled(Sum all) {
+    long stored = all.arrivals().fresh() + all.arrivals().corrected();
+    return stored == 0
+        ? "it was cancelled; nothing of it was stored"
+        : "it was cancelled; "
+            + stored
+            + " readings that were stored before stay, and the file may come again";
   }
 
   private FileEntry finish(Tables tables, FileEntry entry) {
@@ -158,15 +180,14 @@ final class Importer {
         0);
   }
 
-  private FileEntry refused(IncomingFile file, long fileId, Exception why) {
-    String reason = why.getMessage() == null ? why.toString() : why.getMessage();
+  private FileEntry refused(IncomingFile file, Sum all, String reason) {
     return new FileEntry(
-        fileId,
+        all.fileId(),
         file.name(),
         file.source(),
         file.sender(),
         receivedAt,
-        Counts.NONE,
+        new Counts(0, 0, 0, 0, all.arrivals()),
         "",
         Optional.of(reason),
         0);

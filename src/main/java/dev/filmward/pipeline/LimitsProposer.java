@@ -37,12 +37,14 @@ final class LimitsProposer {
   }
 
   LimitsProposal propose(BaselineChoice choice) {
+    LongWork.current().more(2L * production.characteristics().size());
     List<Proposed> characteristics = new ArrayList<>();
     Map<Series, List<LimitsVersion>> proposed = new HashMap<>();
     Map<Series, List<LimitsVersion>> current = new HashMap<>();
     LimitsDesk.baselines(tables, production, choice)
         .forEach(
             (characteristic, rows) -> {
+              LongWork.current().goOn();
               Series series = production.series(characteristic);
               Optional<LimitsVersion> held = newest(tables.limits().of(series));
               held.ifPresent(version -> current.put(series, always(version.limits(), rows)));

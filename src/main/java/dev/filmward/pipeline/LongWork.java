@@ -23,11 +23,12 @@ public final class LongWork {
 
   /** Does something as this work. */
   public <T> T during(Callable<T> what) throws Exception {
+    LongWork before = CURRENT.get();
     CURRENT.set(this);
     try {
       return what.call();
     } finally {
-      CURRENT.remove();
+      CURRENT.set(before);
     }
   }
 

@@ -96,6 +96,7 @@ final class ProductionJudge {
     Map<FigureRow, List<Verdict>> bySample = new TreeMap<>(inTime());
     for (Characteristic characteristic :
         Subgrouping.layersAndTotal(production.structure()).characteristics()) {
+      LongWork.current().goOn();
       Series series = production.series(characteristic);
       Points points = judge(series, moment);
       keeper.accept(series, points.judged());
@@ -107,6 +108,7 @@ final class ProductionJudge {
             .computeIfAbsent(point.row(), row -> new ArrayList<>())
             .add(verdict(characteristic, point, foresight));
       }
+      LongWork.current().did(1);
     }
     return bySample.isEmpty() ? List.of() : samples(bySample, moment);
   }

@@ -1,5 +1,6 @@
 package dev.filmward.pipeline;
 
+import dev.filmward.film.Characteristic;
 import dev.filmward.gauge.calibration.LayerScalings;
 import dev.filmward.gauge.calibration.ScaleStep;
 import dev.filmward.gauge.calibration.Scaling;
@@ -54,6 +55,8 @@ final class RescalingWork {
     }
     tables.scalings().add(layer(), scaling);
     tables.audit().add(Audited.rescaled(production, position, scaling));
+    Series total = production.series(Characteristic.total());
+    LongWork.current().more(tables.figures().columns(total, Span.since(from)).count());
     Refiguring refiguring = new Refiguring(tables);
     long samples = refiguring.run(production, Span.since(from));
     int carried =

@@ -54,6 +54,7 @@ final class TestsPricing {
 
   /** For the newest choices, some of them changed. */
   TestsPrice of(TestsChange change) {
+    LongWork.current().more(production.characteristics().size());
     ChosenTests before = production.tests(tables);
     Map<Integer, TestChoice> all = TestsDesk.all(production, before, change.choices());
     AlarmDelays delays = change.delays(before.newestDelays());
@@ -82,6 +83,7 @@ final class TestsPricing {
   private record Pricing(int size, SamplingPlan plan, RunLengthBook book) {
 
     private ChosenPrice of(List<TestSet> sets) {
+      LongWork.current().goOn();
       return ChosenPrice.of(sets, size, plan, book);
     }
 

@@ -6,6 +6,7 @@ import dev.filmward.film.ReportedLayer;
 import dev.filmward.film.Sample;
 import dev.filmward.film.Structure;
 import dev.filmward.pipeline.Charted;
+import dev.filmward.pipeline.LongWork;
 import dev.filmward.report.FilmWeek.Ply;
 import dev.filmward.report.FilmWeek.SamplesWeek;
 import dev.filmward.store.FigureTable.Span;
@@ -24,15 +25,19 @@ final class FilmReader {
   private final Structure structure;
   private final ReportSettings settings;
   private final Instant now;
+  private final LongWork work;
 
   /**
    * @param now until when samples could have come
+   * @param work of which this is a part
    */
-  FilmReader(String line, Structure structure, ReportSettings settings, Instant now) {
+  FilmReader(
+      String line, Structure structure, ReportSettings settings, Instant now, LongWork work) {
     this.line = line;
     this.structure = structure;
     this.settings = settings;
     this.now = now;
+    this.work = work;
   }
 
   /** The span of a week; both its ends belong to it. */
@@ -135,6 +140,7 @@ final class FilmReader {
     SeriesWeeks series = new SeriesWeeks(tables, line, structure, week);
     List<CharacteristicWeek> weeks = new ArrayList<>();
     for (int i = 0; i < samples.tallies.size(); i++) {
+      work.goOn();
       CharacteristicTally tally = samples.tallies.get(i);
       Optional<CharacteristicWeek> last =
           before.isEmpty() ? Optional.empty() : Optional.of(before.get(i));

@@ -87,14 +87,8 @@ public final class WeekReader {
         plant
             .structures()
             .find(made.structure())
-            .flatMap(
-                structure ->
-                    plant
-                        .store()
-                        .read(
-                            tables ->
-                                new FilmReader(made.line(), structure, settings, now)
-                                    .read(tables, week)));
+            .map(structure -> new FilmReader(made.line(), structure, settings, now, work))
+            .flatMap(reader -> plant.store().read(tables -> reader.read(tables, week)));
     work.did(1);
     return read;
   }

@@ -69,9 +69,13 @@ final class FileResource {
 
   private FileEntry read(String name, Sender sender, IncomingFile.Opener opener) {
     FileEntry entry = plant.read(new IncomingFile(name, "upload", opener).from(sender));
-    if (LongWork.current().isCancelled() && entry.refusal().isPresent()) {
-      throw new CancellationException(WatchedStream.CANCELLED);
+    if (LongWork.current().isCancelled()) {
+      entry.refusal().ifPresent(FileResource::cancelled);
     }
     return entry;
+  }
+
+  private static void cancelled(String what) {
+    throw new CancellationException(what);
   }
 }

@@ -3,6 +3,7 @@ package dev.filmward.web;
 import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ArrayNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
+import dev.filmward.pipeline.LongWork;
 import dev.filmward.pipeline.Plant;
 import dev.filmward.report.CharacteristicWeek;
 import dev.filmward.report.FilmComparison;
@@ -127,8 +128,10 @@ final class ReportResource {
     ReportForms.NamedForm form = ReportForms.byEnding(Requests.textOr(ctx, "form", "pdf"));
     Choice choice = choice(ctx);
     Issue issue = edition(ctx, known(ctx));
+    LongWork.current().goOn();
     ByteArrayOutputStream bytes = new ByteArrayOutputStream();
     form.form().write(issue, choice, bytes);
+    LongWork.current().goOn();
     String name = "filmward-" + issue.report().week() + "." + form.ending();
     ctx.contentType(form.mediaType())
         .header("Content-Disposition", "attachment; filename=\"" + name + "\"")

@@ -5,11 +5,8 @@ import java.io.FilterInputStream;
 import java.io.IOException;
 import java.io.InputStream;
 
-/** Tells how far a file is read, and ends with a fault where nobody wants it read any more. */
+/** Tells how far a file is read, and reads no further where nobody wants it read any more. */
 final class WatchedStream extends FilterInputStream {
-  static final String CANCELLED =
-      "it was cancelled; readings that were stored before stay, and the file may come again";
-
   private final LongWork work;
 
   WatchedStream(InputStream in, LongWork work) {
@@ -31,10 +28,8 @@ final class WatchedStream extends FilterInputStream {
     return read;
   }
 
-  private void note(int bytes) throws IOException {
-    if (work.isCancelled()) {
-      throw new IOException(CANCELLED);
-    }
+  private void note(int bytes) {
+    work.goOn();
     work.did(bytes);
   }
 }

@@ -10,10 +10,12 @@ import java.util.concurrent.ConcurrentHashMap;
 import java.util.regex.Pattern;
 
 /**
- * Requests that somebody waits for. Whoever sends a request with {@code work=} and a name that
- * nobody guesses can ask under that name how far it is, and cancel it.
+ * Requests that somebody waits for. Whoever sends a request with a name that nobody guesses in
+ * {@value #HEADER} can ask under that name how far it is, and cancel it. A header and no parameter,
+ * since it is no part of what is asked for.
  */
 final class WorkResource {
+  private static final String HEADER = "X-Filmward-Work";
   private static final Pattern NAME = Pattern.compile("[A-Za-z0-9-]{16,64}");
 
   private final Map<String, LongWork> running = new ConcurrentHashMap<>();
@@ -21,8 +23,8 @@ final class WorkResource {
   /** A handler whose requests can be watched. */
   Handler watched(Handler handler) {
     return ctx -> {
-      String name = Requests.textOr(ctx, "work", "");
-      if (name.isEmpty()) {
+      String name = ctx.header(HEADER);
+      if (name == null) {
         handler.handle(ctx);
       } else {
         handle(ctx, handler, checked(name));
@@ -33,7 +35,7 @@ final class WorkResource {
   private void handle(Context ctx, Handler handler, String name) throws Exception {
     LongWork work = new LongWork();
     if (running.putIfAbsent(name, work) != null) {
-      throw new IllegalArgumentException("\"work\" names something that goes on already");
+      throw new IllegalArgumentException("X-Filmward-Work names something that goes on already");
     }
     try {
       work.during(
@@ -49,7 +51,7 @@ final class WorkResource {
   private static String checked(String name) {
     if (!NAME.matcher(name).matches()) {
       throw new IllegalArgumentException(
-          "\"work\" is a name of 16 to 64 letters, digits and hyphens that nobody guesses");
+          "X-Filmward-Work is a name of 16 to 64 letters, digits and hyphens that nobody guesses");
     }
     return name;
   }

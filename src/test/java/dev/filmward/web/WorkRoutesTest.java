@@ -21,6 +21,7 @@ import org.junit.jupiter.params.provider.EnumSource;
 @ParameterizedClass(name = "{0}")
 @EnumSource(TestDatabase.class)
 class WorkRoutesTest {
+  private static final String WORK = "X-Filmward-Work";
   private static final String NAME = "0123456789-import";
   private static final int SAMPLES = 6_000;
   private static final int READINGS = SAMPLES * SmallFilm.LANES * 2;
@@ -48,7 +49,9 @@ class WorkRoutesTest {
     CompletableFuture<Answer> sent =
         CompletableFuture.supplyAsync(
             () ->
-                api.send(api.change("/api/v1/files?name=long.csv&work=" + NAME, "text/csv", csv)));
+                api.send(
+                    api.change("/api/v1/files?name=long.csv", "text/csv", csv)
+                        .header(WORK, NAME)));
     double share = awaitShare();
     JsonNode cancelled = api.post("/api/v1/work/" + NAME + "/cancel", "{}").json();
     assertThat(share).isBetween(0.0, 1.0);
@@ -74,10 +77,11 @@ class WorkRoutesTest {
     assertThat(
             api.post("/api/v1/work/" + NAME + "/cancel", "{}").json().get("cancelled").asBoolean())
         .isFalse();
-    Answer refused = api.get("/api/v1/board?work=short");
+    Answer refused = api.send(api.request("/api/v1/board").header(WORK, "short").GET());
     assertThat(refused.status()).isEqualTo(400);
     assertThat(refused.text()).contains("16 to 64 letters");
-    assertThat(api.get("/api/v1/board?work=" + NAME).status()).isEqualTo(200);
+    assertThat(api.send(api.request("/api/v1/board").header(WORK, NAME).GET()).status())
+        .isEqualTo(200);
   }
 
   /** Waits until some of the file is read. */
