@@ -94,8 +94,7 @@ final class BatchWriter implements AutoCloseable {
       thread = Executors.newSingleThreadExecutor(task -> new Thread(task, "import"));
     }
     LongWork work = LongWork.current();
-    underWay =
-        thread.submit(() -> work.during(() -> store.write(tables -> write(tables, batch))));
+    underWay = thread.submit(() -> work.during(() -> store.write(tables -> write(tables, batch))));
   }
 
   /** Writes the last batch and the end of the file, and comes back when all is written. */

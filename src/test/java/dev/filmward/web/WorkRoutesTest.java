@@ -50,8 +50,7 @@ class WorkRoutesTest {
         CompletableFuture.supplyAsync(
             () ->
                 api.send(
-                    api.change("/api/v1/files?name=long.csv", "text/csv", csv)
-                        .header(WORK, NAME)));
+                    api.change("/api/v1/files?name=long.csv", "text/csv", csv).header(WORK, NAME)));
     double share = awaitShare();
     JsonNode cancelled = api.post("/api/v1/work/" + NAME + "/cancel", "{}").json();
     assertThat(share).isBetween(0.0, 1.0);
