@@ -6,9 +6,9 @@ import { getJson } from './api.js';
 import { el } from './elements.js';
 import { length, number } from './format.js';
 import { longWork } from './longWork.js';
-import { synchronise } from './plantClock.js';
+import { momentOf, synchronise } from './plantClock.js';
 import { ppkDrawing } from './ppkDrawing.js';
-import { indexInWords, nameOf, verdictInWords, verdictMark } from './reportWords.js';
+import { boundsInWords, indexInWords, nameOf, verdictInWords, verdictMark } from './reportWords.js';
 import { room } from './text.js';
 import { troubleLine } from './trouble.js';
 
@@ -70,9 +70,10 @@ function figure(one, { asked }, { line, structure }) {
   return el('section', { class: 'capability-one' },
     el('h2', {}, el('a', { href: address }, nameOf(one))),
     el('p', {}, individual.lower === null && individual.upper === null ? t('why.NO_SPECIFICATION') : indexInWords(one.index)),
+    one.since === null ? null : el('p', { class: 'soft' }, t('sinceChange', { at: momentOf(one.since) })),
     ppkDrawing(one.trend, asked.index),
     giveaway === null ? null : el('p', { class: 'soft' }, giveaway.achievableUm === null ? t(one.index.kind === 'CAPABILITY' ? 'noRoom' : 'giveawayUnknown') : t('giveawayIs', { um: length(giveaway.achievableUm, 2) })),
     rows.length === 0 ? null : el('details', {}, el('summary', {}, t('asTable')), el('table', { class: 'report-table' },
-      el('thead', {}, el('tr', {}, [t('week'), 'Ppk', t('atLeastHead'), t('steady')].map((words, i) => el('th', { scope: 'col', class: i === 1 || i === 2 ? 'figure' : null }, words)))),
-      el('tbody', {}, rows.map(({ week, ppk, atLeast, stable }) => el('tr', {}, el('th', { scope: 'row' }, week), el('td', { class: 'figure' }, number(ppk, 2)), el('td', { class: 'figure' }, number(atLeast, 2)), el('td', {}, t(stable ? 'yes' : 'no'))))))));
+      el('thead', {}, el('tr', {}, [t('week'), 'Ppk', t('atLeastHead'), t('spec'), t('steady')].map((words, i) => el('th', { scope: 'col', class: i > 0 && i < 4 ? 'figure' : null }, words)))),
+      el('tbody', {}, rows.map(({ week, ppk, atLeast, stable, individual: by }) => el('tr', {}, el('th', { scope: 'row' }, week), [number(ppk, 2), number(atLeast, 2), by === null ? '\u2013' : boundsInWords(by)].map((words) => el('td', { class: 'figure' }, words)), el('td', {}, t(stable ? 'yes' : 'no'))))))));
 }

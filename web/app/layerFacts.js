@@ -27,7 +27,7 @@ function measured({ readings, mean, sigmaWithin, sigmaOverall }) {
   ]));
 }
 
-function capability({ capability: indices, stable, shown }) {
+function capability({ capability: indices, readings, specs, stable, shown }) {
   if (!indices) {
     return part(t('capability'), el('p', { class: 'soft' }, t('noCapability')));
   }
@@ -37,10 +37,20 @@ function capability({ capability: indices, stable, shown }) {
     ['Pp', number(indices.pp, 2), ''],
     ['Ppk', number(indices.ppk, 2), ''],
   ]);
+  const judged = judgedBy(indices, readings, specs);
   if (shown === 'exported') {
-    return part(t('asExported'), figures);
+    return part(t('asExported'), judged, figures);
   }
-  return stable ? part(t('capability'), figures) : part(t('performance'), el('p', { class: 'caution' }, t('unstable')), figures);
+  return stable ? part(t('capability'), judged, figures) : part(t('performance'), el('p', { class: 'caution' }, t('unstable')), judged, figures);
+}
+
+/** Which readings the indices are of, and against what, where that is not simply all against what is asked now. */
+function judgedBy({ from, spec, readings: judged }, readings, specs) {
+  const asked = t(spec.lower === undefined ? 'askedTo' : spec.upper === undefined ? 'askedFrom' : 'askedBetween', { lower: um(spec.lower ?? null), upper: um(spec.upper ?? null), unit: unit() });
+  if (judged < readings) {
+    return el('p', { class: 'soft' }, t('judgedSince', { n: judged, of: count(readings), at: moment(from), asked }));
+  }
+  return from === specs.at(-1).from ? null : el('p', { class: 'soft' }, t('judgedThen', { asked }));
 }
 
 function specification({ spec, average }) {

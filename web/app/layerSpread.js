@@ -4,6 +4,7 @@
  */
 import { el, setText, svg } from './elements.js';
 import { count, decimalsFor, fromUnit, inUnit, length, number, um } from './format.js';
+import { moment } from './plantClock.js';
 import { hatching } from './spreadHatch.js';
 import { room } from './text.js';
 import { valueTicks } from './valueTicks.js';
@@ -17,20 +18,22 @@ export function layerSpread() {
   const words = el('p', { class: 'soft' });
   const node = el('section', { class: 'spread', hidden: true }, el('h2', {}, t('spreadTitle')), drawing, words);
 
-  function show(spread, { spec, specs, columns: { takenAt } }) {
+  /** Each reading is counted by the specification of its time; hatched is the last that held in the span. */
+  function show(spread, { specs, columns: { takenAt } }) {
     node.hidden = spread === null;
     if (spread !== null) {
-      const isOfMore = specs.some(({ from }) => from !== null && from > takenAt[0]);
-      setText(words, [inWords(spread, spec), isOfMore ? t('byThatOfNow') : ''].filter(Boolean).join(' '));
+      const { from: since, spec } = specs.findLast(({ from }) => from === null || from <= takenAt.at(-1)) ?? specs[0];
+      const isOfMore = since !== null && since > takenAt[0];
+      setText(words, [inWords(spread), isOfMore ? t('byThatOfThen', { at: moment(since) }) : ''].filter(Boolean).join(' '));
       drawing.replaceChildren(draw(spread, spec));
     }
   }
   return { node, show };
 }
 
-function inWords({ readings, below, above, normality, tails }, spec) {
+function inWords({ readings, below, above, normality, tails }) {
   const parts = [t('spreadOf', { n: readings })];
-  if (spec.lower !== undefined || spec.upper !== undefined) {
+  if (below !== null || above !== null) {
     const outside = (below ?? 0) + (above ?? 0);
     parts.push(outside === 0 ? t('noneOutside') : t('outside', { n: outside, percent: number((100 * outside) / readings, 2), below: count(below ?? 0), above: count(above ?? 0) }));
   }

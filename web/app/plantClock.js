@@ -42,9 +42,9 @@ export function moment(ms) {
   return day(ms) === day(nowMs()) ? timeOfDay(ms) : `${day(ms)}, ${timeOfDay(ms)}`;
 }
 
-/** The same for a time as the server writes it; its own offset counts, so it needs no zone. */
+/** The same for a time as the server writes it. Its own offset counts, so it needs no zone; one in UTC is told in the plant's. */
 export function momentOf(iso) {
-  const own = shapesAt(offsetOf(iso));
+  const own = iso.endsWith('Z') && zone !== null ? shapes : shapesAt(offsetOf(iso));
   const ms = Date.parse(iso);
   const today = own.day.format(ms) === own.day.format(nowMs());
   return today ? own.time.format(ms) : `${own.day.format(ms)}, ${own.time.format(ms)}`;

@@ -1,4 +1,7 @@
-/** Ppk week by week: a point, open where the week was not stable, a bar down to its lower confidence limit, a line for what is asked for. */
+/**
+ * Ppk week by week: a point, open where the week was not stable, a bar down to its lower confidence limit, a line for what is asked for,
+ * and a dashed one where the specification changed between two weeks.
+ */
 import { el, svg } from './elements.js';
 import { number } from './format.js';
 import { room } from './text.js';
@@ -20,9 +23,17 @@ export function ppkDrawing(weeks, asked) {
     svg('line', { class: 'floor', x1: BOX.left, x2: BOX.width - BOX.right, y1: y(0), y2: y(0) }),
     svg('line', { class: 'asked', x1: BOX.left, x2: BOX.width - BOX.right, y1: y(asked), y2: y(asked) }),
     svg('text', { x: BOX.left + 2, y: y(asked) - 4 }, t('askedIs', { index: number(asked, 2) })),
+    specSteps(weeks).map((i) => svg('line', { class: 'step', x1: (x(i - 1) + x(i)) / 2, x2: (x(i - 1) + x(i)) / 2, y1: BOX.top, y2: y(0) }, svg('title', {}, t('specStep', { week: weeks[i].week })))),
     weeks.map(({ week, ppk, atLeast, stable }, i) => (ppk === null ? null : [
       atLeast === null ? null : svg('path', { class: 'reach', d: `M${x(i)} ${y(ppk)}V${y(atLeast)}M${x(i) - 4} ${y(atLeast)}h8` }),
       svg('circle', { cx: x(i), cy: y(ppk), r: 4, class: stable ? 'steady' : 'open' }),
       i === 0 || i === weeks.length - 1 || ppk !== null && weeks.length < 5 ? svg('text', { x: x(i), y: BOX.height - 6, 'text-anchor': i === weeks.length - 1 ? 'end' : 'middle' }, week.slice(5)) : null,
     ])));
+}
+
+/** Places of weeks that are judged by another specification than the last one before them that had samples. */
+export function specSteps(weeks) {
+  const known = weeks.map((week, i) => ({ ...week, i })).filter(({ samples, individual }) => samples > 0 && individual !== null);
+  const asked = ({ individual: { lower, target, upper } }) => [lower, target, upper].join();
+  return known.filter((week, k) => k > 0 && asked(week) !== asked(known[k - 1])).map(({ i }) => i);
 }

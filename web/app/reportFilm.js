@@ -3,7 +3,7 @@ import { el, svg } from './elements.js';
 import { age, count, number, um, unit } from './format.js';
 import { momentOf } from './plantClock.js';
 import { anchorOf } from './reportFirst.js';
-import { indexInWords, nameOf, verdictInWords, verdictMark } from './reportWords.js';
+import { boundsInWords, indexInWords, nameOf, verdictInWords, verdictMark } from './reportWords.js';
 import { room } from './text.js';
 
 const t = await room('report');
@@ -15,6 +15,7 @@ export function reportFilm(film, report) {
     el('h2', {}, t('filmOn', { structure, line }), ' ', el('span', { class: 'soft' }, name)),
     el('p', { class: 'lead' }, verdictMark(verdict), ' ', verdictInWords(verdict), ' ', el('a', { class: 'report-weeks', href: `/capability.html?${new URLSearchParams({ line, structure, week: report.week })}` }, t('overWeeks'))),
     figures(film, characteristics.filter(({ kind }) => kind !== 'SHARE'), report.asked),
+    earlierSpecs(film, report),
     el('details', {}, el('summary', {}, t('shares')), shares(characteristics.filter(({ kind }) => kind === 'SHARE'))),
     el('div', { class: 'report-facts' }, alarms(film.alarms), gauge(film.gauge), limits(film.limits), samples(film.samples, film.leftOut)));
 }
@@ -25,16 +26,25 @@ function figures({ line, structure }, rows, asked) {
     el('thead', {}, el('tr', {}, heads.map(([words, isFigure]) => el('th', { scope: 'col', class: isFigure ? 'figure' : null }, words)))),
     el('tbody', {}, rows.map((row) => el('tr', { data: { standing: row.index.standing } },
       el('th', { scope: 'row' }, nameOf(row)),
-      [count(row.readings), um(row.mean, 2), bounds(row.individual), um(row.sigmaWithin, 3), um(row.sigmaOverall, 3)].map(figure),
+      [count(row.readings), um(row.mean, 2), boundsInWords(row.individual), um(row.sigmaWithin, 3), um(row.sigmaOverall, 3)].map(figure),
       el('td', { class: 'report-index' }, indexInWords(row.index)),
-      figure(row.observedPpm === null ? '\u2013' : t('ppm', { ppm: count(Math.round(row.observedPpm)) })),
+      figure(outside(row.observedPpm)),
       el('td', {}, trend(row.trend, asked.index)))))));
 }
 
 const figure = (words) => el('td', { class: 'figure' }, words);
 
-function bounds({ lower, upper }) {
-  return lower === null && upper === null ? '\u2013' : `${lower === null ? '' : um(lower)}\u2009\u2026\u2009${upper === null ? '' : um(upper)}`;
+const outside = (ppm) => (ppm === null ? '\u2013' : t('ppm', { ppm: count(Math.round(ppm)) }));
+
+/** What was made in the week before a specification changed, by the one that held then. */
+function earlierSpecs(film, report) {
+  const rows = film.characteristics.flatMap((one) => one.earlier.map((earlier) => ({ ...earlier, name: nameOf(one) })));
+  const heads = [[t('layer')], [t('from')], [t('n'), true], [`${t('mean')} ${unit()}`, true], [t('spec'), true], [t('overall'), true], [t('index')], [t('outside'), true]];
+  return rows.length === 0 ? null : [el('h3', {}, t('beforeChange')), el('p', {}, t('beforeChangeMeans')),
+    el('div', { class: 'table-frame', tabindex: 0, role: 'region', 'aria-label': t('beforeChange') }, el('table', { class: 'report-table', data: { specs: 'earlier' } },
+      el('thead', {}, el('tr', {}, heads.map(([words, isFigure]) => el('th', { scope: 'col', class: isFigure ? 'figure' : null }, words)))),
+      el('tbody', {}, rows.map((row) => el('tr', { data: { standing: row.index.standing } }, el('th', { scope: 'row' }, row.name), el('td', {}, momentOf(row.from ?? report.from)),
+        [count(row.readings), um(row.mean, 2), boundsInWords(row.individual), um(row.sigmaOverall, 3)].map(figure), el('td', { class: 'report-index' }, indexInWords(row.index)), figure(outside(row.observedPpm)))))))];
 }
 
 /** Ppk of 13 weeks with the index that is asked for as a line; open where the week was not stable. */

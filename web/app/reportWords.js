@@ -1,5 +1,5 @@
 /** Verdicts, acts and indices of the report in words. */
-import { length, number } from './format.js';
+import { length, number, um } from './format.js';
 import { mark } from './marks.js';
 import { room } from './text.js';
 
@@ -33,6 +33,11 @@ export function actInWords({ kind, characteristic, figure }) {
 /** Name of a layer, the total, a share. */
 export function nameOf({ kind, name }) {
   return kind === 'TOTAL' ? t('total') : kind === 'SHARE' ? t('shareOf', { name }) : name;
+}
+
+/** From lower to upper limit, either of which may be missing. */
+export function boundsInWords({ lower, upper }) {
+  return lower === null && upper === null ? '\u2013' : `${lower === null ? '' : um(lower, 2)}\u2009\u2026\u2009${upper === null ? '' : um(upper, 2)}`;
 }
 
 /** "Cpk 1.52 (Ppk at least 1.31)" or why there is none. */

@@ -18,13 +18,19 @@ import java.util.Optional;
  */
 final class ExportedSeries {
   private final Map<Long, Subgroup> subgroups = new HashMap<>();
-  private final SeriesFigures figures = new SeriesFigures();
+  private final AskedFigures figures;
 
-  private ExportedSeries() {}
+  private ExportedSeries(SpecTimes asked) {
+    figures = new AskedFigures(asked);
+  }
 
   static ExportedSeries read(
-      Tables tables, Production production, Characteristic characteristic, Span span) {
-    ExportedSeries series = new ExportedSeries();
+      Tables tables,
+      Production production,
+      Characteristic characteristic,
+      Span span,
+      SpecTimes asked) {
+    ExportedSeries series = new ExportedSeries(asked);
     Charted charted = Charted.asExported(tables);
     Structure structure = production.structure();
     tables
@@ -46,6 +52,7 @@ final class ExportedSeries {
         .ifPresent(
             subgroup -> {
               subgroups.put(stored.id(), subgroup);
+              figures.at(() -> stored.sample().takenAt());
               figures.add(
                   subgroup.size(), subgroup.mean(), subgroup.range(), subgroup.sumOfSquares());
             });
@@ -61,7 +68,7 @@ final class ExportedSeries {
         Optional.ofNullable(subgroups.get(row.sampleId())));
   }
 
-  SeriesFigures figures() {
+  AskedFigures figures() {
     return figures;
   }
 }

@@ -6,6 +6,7 @@ import dev.filmward.drift.MeanSeries;
 import dev.filmward.film.Characteristic;
 import dev.filmward.film.Sample;
 import dev.filmward.film.SpecLimits;
+import dev.filmward.film.Structure;
 import dev.filmward.store.FigureColumns;
 import dev.filmward.store.FigureTable.Span;
 import dev.filmward.store.Tables;
@@ -35,32 +36,31 @@ public final class LayerLookReader {
    * @throws NoSuchElementException if there is no such structure or layer
    */
   public LayerLook read(SeriesReader.Address address, Span span, int columns) {
-    Production production =
-        new Production(
-            address.line(),
-            plant
-                .structures()
-                .find(address.structure())
-                .orElseThrow(
-                    () ->
-                        new NoSuchElementException(
-                            "no structure \"" + address.structure() + "\"")));
-    Characteristic characteristic = SeriesReader.characteristic(production.structure(), address);
+    Structure structure =
+        plant
+            .structures()
+            .find(address.structure())
+            .orElseThrow(
+                () -> new NoSuchElementException("no structure \"" + address.structure() + "\""));
+    Production production = new Production(address.line(), structure);
+    Characteristic characteristic = SeriesReader.characteristic(structure, address);
+    SpecTimes asked = plant.times(structure).specs(characteristic);
     return plant
         .store()
         .read(
             tables ->
-                new Look(tables, production, characteristic)
+                new Look(tables, production, characteristic, asked)
                     .read(span, Math.max(1, Math.min(columns, MOST_COLUMNS))));
   }
 
-  private record Look(Tables tables, Production production, Characteristic characteristic) {
+  private record Look(
+      Tables tables, Production production, Characteristic characteristic, SpecTimes asked) {
     private LayerLook read(Span span, int columns) {
       FigureColumns figures = tables.figures().columns(production.series(characteristic), span);
       SpecLimits spec = production.structure().spec(characteristic);
       LaneGrid grid =
           new LaneGrid(characteristic, Math.max(1, (figures.count() + columns - 1) / columns));
-      ReadingSpread spread = new ReadingSpread(characteristic);
+      ReadingSpread spread = new ReadingSpread(characteristic, asked);
       Charted charted = Charted.asKept(tables);
       tables
           .samples()
@@ -75,7 +75,7 @@ public final class LayerLookReader {
               });
       return new LayerLook(
           grid.lanes(),
-          spread.spread(spec),
+          spread.spread(),
           new MovementLook(means(figures)).movement(control(figures), spec));
     }
 

@@ -8,15 +8,16 @@ import dev.filmward.film.SpecLimits;
 import dev.filmward.stats.Moments;
 import dev.filmward.stats.QuantileRule;
 import dev.filmward.stats.SampleQuantiles;
+import java.util.ArrayList;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
-import java.util.function.DoubleFunction;
+import java.util.function.Function;
 
 /**
  * Gathers readings, gives how they are distributed. Keeps the newest {@value #MOST}, 8 bytes each.
- * A step, for one thread.
+ * Each counts as outside by what was asked when it was made. A step, for one thread.
  *
  * <p>The width of bins follows D. Freedman and P. Diaconis, On the histogram as a density estimator
  * (1981): twice the interquartile range over the cube root of n, within 8 to 60 bins.
@@ -29,14 +30,24 @@ public final class ReadingSpread {
   private static final int MOST_BINS = 60;
 
   private final Characteristic characteristic;
+  private final SpecTimes asked;
+  private final List<Run> runs = new ArrayList<>();
   private double[] newest = new double[1024];
   private long seen;
 
-  public ReadingSpread(Characteristic characteristic) {
+  /** Readings of which the same was asked, by how many were seen before the first of them. */
+  private record Run(long since, int asking) {}
+
+  public ReadingSpread(Characteristic characteristic, SpecTimes asked) {
     this.characteristic = characteristic;
+    this.asked = asked;
   }
 
   public void add(Sample sample) {
+    int asking = asked.indexAt(sample.takenAt());
+    if (runs.isEmpty() || runs.get(runs.size() - 1).asking != asking) {
+      runs.add(new Run(seen, asking));
+    }
     for (double value : LaneValues.of(sample, characteristic)) {
       if (!Double.isNaN(value)) {
         if (seen == newest.length && newest.length < MOST) {
@@ -48,7 +59,7 @@ public final class ReadingSpread {
     }
   }
 
-  public Optional<LayerLook.Spread> spread(SpecLimits spec) {
+  public Optional<LayerLook.Spread> spread() {
     if (seen == 0) {
       return Optional.empty();
     }
@@ -68,7 +79,7 @@ public final class ReadingSpread {
             ordered[0],
             width,
             Arrays.stream(counts(ordered, width)).boxed().toList(),
-            outside(ordered, spec),
+            outside(),
             tails(quantiles),
             NormalityGate.of(ordered)));
   }
@@ -93,14 +104,37 @@ public final class ReadingSpread {
     return counts;
   }
 
-  private static LayerLook.Outside outside(double[] ordered, SpecLimits spec) {
+  private LayerLook.Outside outside() {
     return new LayerLook.Outside(
-        count(spec.lower(), limit -> Arrays.stream(ordered).filter(x -> x < limit).count()),
-        count(spec.upper(), limit -> Arrays.stream(ordered).filter(x -> x > limit).count()));
+        count(SpecLimits::lower, (value, limit) -> value < limit),
+        count(SpecLimits::upper, (value, limit) -> value > limit));
   }
 
-  private static Optional<Long> count(OptionalDouble limit, DoubleFunction<Long> counting) {
-    return limit.isPresent() ? Optional.of(counting.apply(limit.getAsDouble())) : Optional.empty();
+  private interface Beyond {
+    boolean is(double value, double limit);
+  }
+
+  /** Empty where no limit of that side was asked for. */
+  private Optional<Long> count(Function<SpecLimits, OptionalDouble> side, Beyond beyond) {
+    if (runs.stream().allMatch(run -> limit(run, side).isEmpty())) {
+      return Optional.empty();
+    }
+    long count = 0;
+    int at = -1;
+    OptionalDouble limit = OptionalDouble.empty();
+    for (long i = Math.max(0, seen - newest.length); i < seen; i++) {
+      while (at + 1 < runs.size() && runs.get(at + 1).since <= i) {
+        limit = limit(runs.get(++at), side);
+      }
+      boolean isBeyond =
+          limit.isPresent() && beyond.is(newest[(int) (i % newest.length)], limit.getAsDouble());
+      count += isBeyond ? 1 : 0;
+    }
+    return Optional.of(count);
+  }
+
+  private OptionalDouble limit(Run run, Function<SpecLimits, OptionalDouble> side) {
+    return side.apply(asked.all().get(run.asking).individual());
   }
 
   private static List<Double> tails(SampleQuantiles quantiles) {

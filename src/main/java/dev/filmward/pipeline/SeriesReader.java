@@ -3,14 +3,12 @@ package dev.filmward.pipeline;
 import dev.filmward.chart.LimitsVersion;
 import dev.filmward.film.Characteristic;
 import dev.filmward.film.ReportedLayer;
-import dev.filmward.film.SpecLimits;
 import dev.filmward.film.Structure;
 import dev.filmward.gauge.calibration.FilmScalings;
 import dev.filmward.pipeline.SeriesView.HeldOut;
 import dev.filmward.pipeline.SeriesView.Readings;
 import dev.filmward.pipeline.SeriesView.Rescaled;
 import dev.filmward.pipeline.SeriesView.SignalAt;
-import dev.filmward.pipeline.SeriesView.Summary;
 import dev.filmward.rule.ChosenTests;
 import dev.filmward.store.FigureColumns;
 import dev.filmward.store.FigureTable.Series;
@@ -95,10 +93,7 @@ public final class SeriesReader {
   }
 
   private record Question(
-      Structure structure,
-      Characteristic characteristic,
-      List<StructureTimes.Spec> specs,
-      View view) {
+      Structure structure, Characteristic characteristic, SpecTimes specs, View view) {
     private Span span() {
       return view.span;
     }
@@ -131,7 +126,7 @@ public final class SeriesReader {
             limits,
             frozen.isEmpty(),
             heldOut(tables, line, question),
-            summary(columns, structure.spec(question.characteristic)),
+            AskedFigures.of(columns, question.specs).summary(columns.count()),
             new Rescaled(
                 Readings.CORRECTED, film, ScaledLimits.of(tables, series, film).otherwise(limits)));
     return question.view.readings == Readings.CORRECTED
@@ -143,8 +138,8 @@ public final class SeriesReader {
   private static SeriesView exported(Tables tables, SeriesView corrected, Span span) {
     Characteristic characteristic = corrected.characteristic();
     Production production = new Production(corrected.line(), corrected.structure());
-    ExportedSeries exported = ExportedSeries.read(tables, production, characteristic, span);
-    SeriesFigures figures = exported.figures();
+    ExportedSeries exported =
+        ExportedSeries.read(tables, production, characteristic, span, corrected.specs());
     return new SeriesView(
         corrected.line(),
         corrected.structure(),
@@ -155,7 +150,7 @@ public final class SeriesReader {
         List.of(),
         false,
         corrected.heldOut(),
-        summary(corrected.summary().samples(), figures, corrected.spec()),
+        exported.figures().summary(corrected.summary().samples()),
         new Rescaled(Readings.EXPORTED, corrected.rescaled().film(), Set.of()));
   }
 
@@ -214,25 +209,5 @@ public final class SeriesReader {
       }
     }
     return kept;
-  }
-
-  private static Summary summary(FigureColumns columns, SpecLimits spec) {
-    SeriesFigures figures = new SeriesFigures();
-    for (int i = 0; i < columns.count(); i++) {
-      if (columns.size(i) > 0) {
-        figures.add(columns.size(i), columns.mean(i), columns.range(i), columns.sumOfSquares(i));
-      }
-    }
-    return summary(columns.count(), figures, spec);
-  }
-
-  static Summary summary(long samples, SeriesFigures figures, SpecLimits spec) {
-    return new Summary(
-        samples,
-        figures.readings(),
-        figures.mean(),
-        figures.sigmaWithin(),
-        figures.sigmaOverall(),
-        figures.capability(spec));
   }
 }

@@ -18,7 +18,7 @@ import java.util.Set;
 /**
  * Everything a chart of one series shows.
  *
- * @param specs what was asked of it, in the order of time
+ * @param specs what was asked of it
  * @param rows samples in time order, also those in which it was not measured; of a long span those
  *     that a chart can show
  * @param signals by the index of their row
@@ -30,7 +30,7 @@ public record SeriesView(
     String line,
     Structure structure,
     Characteristic characteristic,
-    List<StructureTimes.Spec> specs,
+    SpecTimes specs,
     List<FigureRow> rows,
     List<SignalAt> signals,
     List<LimitsVersion> limits,
@@ -70,14 +70,27 @@ public record SeriesView(
   /** A test fulfilled at a row. */
   public record SignalAt(int index, Signal signal) {}
 
-  /** Figures over all samples of the span, whether their rows are shown or not. */
+  /**
+   * Figures over all samples of the span, whether their rows are shown or not.
+   *
+   * @param capability of the readings that were judged
+   */
   public record Summary(
       long samples,
       long readings,
       OptionalDouble mean,
       OptionalDouble sigmaWithin,
       OptionalDouble sigmaOverall,
-      Capability capability) {}
+      Capability capability,
+      Judged judged) {}
+
+  /**
+   * Which readings of a span the capability is of: where more than one specification held in it,
+   * those that were made under the last of them.
+   *
+   * @param spec by which they are judged
+   */
+  public record Judged(SpecTimes.Spec spec, long readings) {}
 
   /** Individual specification limits of the characteristic. */
   public SpecLimits spec() {

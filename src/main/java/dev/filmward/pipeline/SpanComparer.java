@@ -41,43 +41,42 @@ public final class SpanComparer {
             .orElseThrow(
                 () -> new NoSuchElementException("no structure \"" + address.structure() + "\""));
     Characteristic characteristic = SeriesReader.characteristic(structure, address);
+    SpecTimes asked = plant.times(structure).specs(characteristic);
     return plant
         .store()
         .read(
             tables -> {
-              Tally one = tally(tables, structure, characteristic, first);
-              Tally other = tally(tables, structure, characteristic, second);
+              Tally one = new Tally(tables, series(first, structure, characteristic), first.span());
+              Tally other =
+                  new Tally(tables, series(second, structure, characteristic), second.span());
               return new SpanComparison(
-                  one.summary(structure, characteristic),
-                  other.summary(structure, characteristic),
+                  one.summary(asked),
+                  other.summary(asked),
                   one.side().flatMap(a -> other.side().map(b -> TwoSpans.of(a, b))));
             });
   }
 
-  private static Tally tally(
-      Tables tables, Structure structure, Characteristic characteristic, Side side) {
-    Series series = new Series(side.line(), structure.code(), characteristic.position());
-    FigureColumns columns = tables.figures().columns(series, side.span());
-    Tally tally = new Tally();
-    for (int i = 0; i < columns.count(); i++) {
-      tally.samples++;
-      if (columns.size(i) > 0) {
-        tally.add(columns, i);
-      }
-    }
-    return tally;
+  private static Series series(Side side, Structure structure, Characteristic characteristic) {
+    return new Series(side.line(), structure.code(), characteristic.position());
   }
 
   private static final class Tally {
-    private final SeriesFigures figures = new SeriesFigures();
+    private final FigureColumns columns;
     private final Moments means = new Moments();
     private final Autocorrelation alike = new Autocorrelation(1);
     private double withinSquares;
     private double withinDegrees;
-    private long samples;
 
-    private void add(FigureColumns columns, int i) {
-      figures.add(columns.size(i), columns.mean(i), columns.range(i), columns.sumOfSquares(i));
+    private Tally(Tables tables, Series series, Span span) {
+      columns = tables.figures().columns(series, span);
+      for (int i = 0; i < columns.count(); i++) {
+        if (columns.size(i) > 0) {
+          add(i);
+        }
+      }
+    }
+
+    private void add(int i) {
       means.add(columns.mean(i));
       alike.add(columns.mean(i));
       withinSquares += columns.sumOfSquares(i);
@@ -99,8 +98,8 @@ public final class SpanComparer {
               withinDegrees > 0 ? withinSquares / withinDegrees : 0));
     }
 
-    private SeriesView.Summary summary(Structure structure, Characteristic characteristic) {
-      return SeriesReader.summary(samples, figures, structure.spec(characteristic));
+    private SeriesView.Summary summary(SpecTimes asked) {
+      return AskedFigures.of(columns, asked).summary(columns.count());
     }
   }
 }

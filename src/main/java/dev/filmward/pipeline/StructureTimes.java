@@ -3,6 +3,7 @@ package dev.filmward.pipeline;
 import dev.filmward.film.Characteristic;
 import dev.filmward.film.SpecLimits;
 import dev.filmward.film.Structure;
+import dev.filmward.pipeline.SpecTimes.Spec;
 import dev.filmward.store.StructureTable.KeptFile;
 import java.time.Instant;
 import java.util.ArrayList;
@@ -25,15 +26,6 @@ public record StructureTimes(List<Held> versions) {
 
   /** A version, and since when it holds. */
   public record Held(Instant from, Structure structure) {}
-
-  /**
-   * What was asked of a characteristic since a moment.
-   *
-   * @param from empty where it holds for all that was made before the next
-   * @param individual limits for single readings
-   * @param average limits for the mean of a sample
-   */
-  public record Spec(Optional<Instant> from, SpecLimits individual, SpecLimits average) {}
 
   /** Of a structure that never changed. */
   static StructureTimes always(Structure structure) {
@@ -71,6 +63,10 @@ public record StructureTimes(List<Held> versions) {
     return versions.stream().filter(held -> held.structure().reported().size() == layers).toList();
   }
 
+  public String code() {
+    return versions.get(0).structure().code();
+  }
+
   /** The version that held at a moment. */
   public Structure at(Instant moment) {
     Structure found = versions.get(0).structure();
@@ -82,8 +78,8 @@ public record StructureTimes(List<Held> versions) {
     return found;
   }
 
-  /** What was asked of a characteristic, in the order of time; only where it changed. */
-  public List<Spec> specs(Characteristic characteristic) {
+  /** What was asked of a characteristic. */
+  public SpecTimes specs(Characteristic characteristic) {
     List<Spec> specs = new ArrayList<>();
     for (Held held : versions) {
       SpecLimits individual = held.structure().spec(characteristic);
@@ -91,14 +87,10 @@ public record StructureTimes(List<Held> versions) {
       boolean isFirst = specs.isEmpty();
       Spec spec =
           new Spec(isFirst ? Optional.empty() : Optional.of(held.from()), individual, average);
-      if (isFirst || !isSame(specs.get(specs.size() - 1), spec)) {
+      if (isFirst || !specs.get(specs.size() - 1).asksAs(spec)) {
         specs.add(spec);
       }
     }
-    return specs;
-  }
-
-  private static boolean isSame(Spec one, Spec other) {
-    return one.individual().equals(other.individual()) && one.average().equals(other.average());
+    return new SpecTimes(specs);
   }
 }

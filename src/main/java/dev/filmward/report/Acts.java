@@ -1,6 +1,7 @@
 package dev.filmward.report;
 
 import dev.filmward.film.Characteristic;
+import dev.filmward.report.CharacteristicWeek.EarlierSpec;
 import dev.filmward.report.FilmWeek.Act;
 import dev.filmward.report.FilmWeek.SamplesWeek;
 import dev.filmward.report.IndexWeek.Standing;
@@ -9,6 +10,8 @@ import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
 import java.util.Optional;
+import java.util.OptionalDouble;
+import java.util.stream.Stream;
 
 /**
  * Takes a film's week, gives what to do about it, the most urgent first. One act of a kind, about
@@ -27,7 +30,7 @@ final class Acts {
     List<Act> acts = new ArrayList<>();
     List<CharacteristicWeek> judged =
         film.characteristics().stream().filter(each -> !each.isShare()).toList();
-    worst(judged, acts, Act.Kind.OUT_OF_SPEC, each -> each.observedPpm().orElse(0), 0);
+    worst(judged, acts, Act.Kind.OUT_OF_SPEC, Acts::mostOutside, 0);
     below(judged, acts);
     worst(
         judged,
@@ -91,9 +94,26 @@ final class Acts {
 
   private static void below(List<CharacteristicWeek> judged, List<Act> acts) {
     judged.stream()
-        .filter(each -> each.index().standing() == Standing.BELOW)
-        .min(Comparator.comparingDouble(each -> each.index().ppk().orElse(0)))
-        .ifPresent(each -> acts.add(act(Act.Kind.BELOW, each, each.index().ppk().orElse(0))));
+        .filter(each -> least(each).isPresent())
+        .min(Comparator.comparingDouble(each -> least(each).orElse(0)))
+        .ifPresent(each -> acts.add(act(Act.Kind.BELOW, each, least(each).orElse(0))));
+  }
+
+  /** Under any of the week's specifications, parts per million. */
+  private static double mostOutside(CharacteristicWeek each) {
+    return Stream.concat(
+            Stream.of(each.observedPpm()), each.earlier().stream().map(EarlierSpec::observedPpm))
+        .mapToDouble(ppm -> ppm.orElse(0))
+        .max()
+        .orElse(0);
+  }
+
+  /** The least index that is below what is asked for, under any of the week's specifications. */
+  private static OptionalDouble least(CharacteristicWeek each) {
+    return Stream.concat(Stream.of(each.index()), each.earlier().stream().map(EarlierSpec::index))
+        .filter(index -> index.standing() == Standing.BELOW)
+        .mapToDouble(index -> index.ppk().orElse(0))
+        .min();
   }
 
   private static void whole(FilmWeek film, List<Act> acts) {

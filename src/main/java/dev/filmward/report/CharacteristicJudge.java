@@ -10,10 +10,10 @@ import dev.filmward.capability.PercentileIndices;
 import dev.filmward.capability.SampleSizeWarning;
 import dev.filmward.capability.Stability;
 import dev.filmward.film.Characteristic;
-import dev.filmward.film.SpecLimits;
 import dev.filmward.film.Structure;
 import dev.filmward.pipeline.LayerLook;
 import dev.filmward.report.CharacteristicWeek.Bins;
+import dev.filmward.report.CharacteristicWeek.EarlierSpec;
 import dev.filmward.report.CharacteristicWeek.LaneWeek;
 import dev.filmward.report.CharacteristicWeek.Shape;
 import dev.filmward.report.CharacteristicWeek.Steadiness;
@@ -41,17 +41,27 @@ final class CharacteristicJudge {
   private final ReportSettings settings;
   private final String line;
   private final Structure structure;
+  private final CharacteristicParts parts;
   private final CharacteristicTally tally;
   private final Characteristic characteristic;
 
   CharacteristicJudge(
-      ReportSettings settings, String line, Structure structure, CharacteristicTally tally) {
+      ReportSettings settings, String line, Structure structure, CharacteristicParts parts) {
     this.settings = settings;
     this.line = line;
     this.structure = structure;
-    this.tally = tally;
-    this.characteristic = tally.characteristic();
+    this.parts = parts;
+    this.tally = parts.last();
+    this.characteristic = parts.characteristic();
   }
+
+  /** What is said of readings of which the same was asked. */
+  private record Judged(
+      Steadiness steadiness,
+      double lag1,
+      OptionalDouble within,
+      Optional<CapabilityStatement> statement,
+      IndexWeek index) {}
 
   /**
    * Judges.
@@ -62,56 +72,90 @@ final class CharacteristicJudge {
     boolean isShare = characteristic.kind() == Characteristic.Kind.SHARE;
     Optional<SeriesWeeks.Week> charted =
         isShare ? Optional.empty() : Optional.of(series.week(characteristic));
-    Steadiness steadiness =
-        charted.map(SeriesWeeks.Week::steadiness).orElse(new Steadiness(0, 0, false));
-    double lag1 = charted.map(SeriesWeeks.Week::lag1).orElse(0.0);
-    OptionalDouble within =
-        charted
-            .map(found -> found.figures().sigmaWithin())
-            .orElseGet(() -> tally.tally().sigmaWithin());
-    SpecLimits average = isShare ? SpecLimits.NONE : structure.average(characteristic);
-    CapabilityQuestion question = question(average, lag1, within);
-    Stability stability = Steadfast.of(steadiness.judged(), steadiness.signalled());
-    Optional<CapabilityStatement> statement =
-        CapabilityStatement.of(tally.tally(), question, stability);
-    Optional<LayerLook.Spread> spread = tally.spread().spread(tally.spec());
-    IndexWeek index = index(statement, steadiness);
+    Judged judged = judged(tally, charted);
+    Optional<CapabilityStatement> statement = judged.statement;
+    Optional<LayerLook.Spread> spread = tally.spread().spread();
     List<LaneWeek> lanes = lanes();
     Moments points = tally.points();
+    List<EarlierSpec> earlier =
+        parts.earlier().stream().map(part -> earlier(part, judged(part, charted))).toList();
     return new CharacteristicWeek(
         characteristic.kind(),
         characteristic.position(),
         characteristic.kind() == Characteristic.Kind.TOTAL ? "" : characteristic.name(),
         Bounds.of(tally.spec()),
-        Bounds.of(average),
+        Bounds.of(tally.asked().average()),
         tally.tally().samples(),
         points.count(),
         statement.map(found -> found.points().size().forVariance()).orElse(0.0),
-        points.count() > 0 ? OptionalDouble.of(points.mean()) : NOTHING,
-        within,
+        mean(tally),
+        judged.within,
         points.standardDeviation(),
-        lag1,
-        steadiness,
-        index,
+        judged.lag1,
+        judged.steadiness,
+        judged.index,
         statement.map(found -> found.averages().indices().cpk()).orElse(NOTHING),
         worst(lanes),
         shape(spread.map(LayerLook.Spread::normality)),
-        Bounds.of(tally.spec()).isEmpty() || points.count() == 0
-            ? NOTHING
-            : OptionalDouble.of(PER_MILLION * tally.outside() / points.count()),
-        expected(statement, index),
+        observedPpm(tally),
+        expected(statement, judged.index),
         spread.map(found -> new Bins(found.start(), found.width(), found.counts())),
         before.isEmpty() ? List.of() : charted.map(SeriesWeeks.Week::chart).orElse(List.of()),
         lanes,
         statement.map(CapabilityStatement::laneShare).orElse(0.0),
         statement.flatMap(
-            found -> new ResinWeek(settings, line, structure, tally).giveaway(found, index)),
-        isShare ? List.of() : trend(series, before, index, steadiness));
+            found -> new ResinWeek(settings, line, structure, tally).giveaway(found, judged.index)),
+        isShare ? List.of() : trend(series, before, judged.index, judged.steadiness),
+        earlier.isEmpty() ? Optional.empty() : tally.asked().from(),
+        earlier);
   }
 
-  private CapabilityQuestion question(SpecLimits average, double lag1, OptionalDouble within) {
+  private Judged judged(CharacteristicTally part, Optional<SeriesWeeks.Week> charted) {
+    Optional<SeriesWeeks.Part> figures =
+        charted.map(week -> week.part(moment -> parts.holds(part, moment)));
+    Steadiness steadiness =
+        figures.map(SeriesWeeks.Part::steadiness).orElse(new Steadiness(0, 0, false));
+    double lag1 = figures.map(SeriesWeeks.Part::lag1).orElse(0.0);
+    OptionalDouble within =
+        figures
+            .map(found -> found.figures().sigmaWithin())
+            .orElseGet(() -> part.tally().sigmaWithin());
+    Stability stability = Steadfast.of(steadiness.judged(), steadiness.signalled());
+    Optional<CapabilityStatement> statement =
+        CapabilityStatement.of(part.tally(), question(part, lag1, within), stability);
+    return new Judged(steadiness, lag1, within, statement, index(part, statement, steadiness));
+  }
+
+  private static EarlierSpec earlier(CharacteristicTally part, Judged judged) {
+    return new EarlierSpec(
+        part.asked().from(),
+        Bounds.of(part.spec()),
+        Bounds.of(part.asked().average()),
+        part.tally().samples(),
+        part.points().count(),
+        mean(part),
+        part.points().standardDeviation(),
+        judged.steadiness,
+        judged.index,
+        observedPpm(part));
+  }
+
+  private static OptionalDouble mean(CharacteristicTally part) {
+    Moments points = part.points();
+    return points.count() > 0 ? OptionalDouble.of(points.mean()) : NOTHING;
+  }
+
+  private static OptionalDouble observedPpm(CharacteristicTally part) {
+    long readings = part.points().count();
+    return Bounds.of(part.spec()).isEmpty() || readings == 0
+        ? NOTHING
+        : OptionalDouble.of(PER_MILLION * part.outside() / readings);
+  }
+
+  private CapabilityQuestion question(
+      CharacteristicTally part, double lag1, OptionalDouble within) {
     CapabilityQuestion question =
-        CapabilityQuestion.of(average, tally.spec())
+        CapabilityQuestion.of(part.asked().average(), part.spec())
             .requiring(settings.asked().index(), settings.asked().confidence())
             .withLag1(lag1);
     return within.isPresent() && within.getAsDouble() > 0
@@ -119,13 +163,14 @@ final class CharacteristicJudge {
         : question;
   }
 
-  private IndexWeek index(Optional<CapabilityStatement> statement, Steadiness steadiness) {
+  private static IndexWeek index(
+      CharacteristicTally part, Optional<CapabilityStatement> statement, Steadiness steadiness) {
     if (statement.isEmpty()) {
       return IndexWeek.none(Why.NO_DATA);
     }
     Answer points = statement.get().points();
     if (points.indices().cpk().isEmpty()) {
-      return IndexWeek.none(Bounds.of(tally.spec()).isEmpty() ? Why.NO_SPECIFICATION : Why.TOO_FEW);
+      return IndexWeek.none(Bounds.of(part.spec()).isEmpty() ? Why.NO_SPECIFICATION : Why.TOO_FEW);
     }
     Why why = why(statement.get(), steadiness);
     Kind kind = why == Why.STABLE ? Kind.CAPABILITY : Kind.PERFORMANCE;
@@ -218,16 +263,16 @@ final class CharacteristicJudge {
     List<TrendWeek> trend =
         new ArrayList<>(series.before(characteristic, WeekReader.TREND - 1, settings));
     trend.add(before.get().asTrend(series.wordBefore()));
-    Moments points = tally.points();
     trend.add(
         new TrendWeek(
             series.word(),
             tally.tally().samples(),
-            points.count() > 0 ? OptionalDouble.of(points.mean()) : NOTHING,
-            points.standardDeviation(),
+            mean(tally),
+            tally.points().standardDeviation(),
             index.trusted(index.ppk()),
             index.trusted(index.atLeast()),
-            steadiness.judged() > 0 && steadiness.stable()));
+            steadiness.judged() > 0 && steadiness.stable(),
+            Optional.of(Bounds.of(tally.spec()))));
     return trend;
   }
 

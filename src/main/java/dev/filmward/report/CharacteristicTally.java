@@ -5,18 +5,20 @@ import dev.filmward.capability.LaneValues;
 import dev.filmward.film.Characteristic;
 import dev.filmward.film.Sample;
 import dev.filmward.film.SpecLimits;
-import dev.filmward.film.Structure;
 import dev.filmward.pipeline.ReadingSpread;
+import dev.filmward.pipeline.SpecTimes;
 import dev.filmward.stats.Moments;
+import java.util.List;
 import java.util.SortedMap;
 import java.util.TreeMap;
 
 /**
- * Sums up the readings of a characteristic over a week. Keeps them, 16 bytes each. A step, for one
- * thread.
+ * Sums up readings of a characteristic of which the same was asked. Keeps them, 16 bytes each. A
+ * step, for one thread.
  */
 final class CharacteristicTally {
   private final Characteristic characteristic;
+  private final SpecTimes.Spec asked;
   private final SpecLimits spec;
   private final CapabilityTally tally = CapabilityTally.keepingReadings();
   private final ReadingSpread spread;
@@ -24,13 +26,11 @@ final class CharacteristicTally {
   private final Moments points = new Moments();
   private long outside;
 
-  CharacteristicTally(Structure structure, Characteristic characteristic) {
+  CharacteristicTally(Characteristic characteristic, SpecTimes.Spec asked) {
     this.characteristic = characteristic;
-    this.spread = new ReadingSpread(characteristic);
-    spec =
-        characteristic.kind() == Characteristic.Kind.SHARE
-            ? SpecLimits.NONE
-            : structure.spec(characteristic);
+    this.asked = asked;
+    spec = asked.individual();
+    spread = new ReadingSpread(characteristic, new SpecTimes(List.of(asked)));
   }
 
   void add(Sample sample) {
@@ -48,6 +48,10 @@ final class CharacteristicTally {
 
   Characteristic characteristic() {
     return characteristic;
+  }
+
+  SpecTimes.Spec asked() {
+    return asked;
   }
 
   SpecLimits spec() {

@@ -2,6 +2,7 @@ package dev.filmward.report;
 
 import dev.filmward.film.Characteristic;
 import java.time.Instant;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -10,6 +11,8 @@ import java.util.OptionalDouble;
  * A layer, the total or a share in one week. Lengths in um, of a share a fraction. Immutable.
  *
  * @param name of the layer; of the total empty
+ *     <p>Where the specification changed within the week, all figures but the chart are of what was
+ *     made under the last one, and what was made before has its own.
  * @param individual specification for single readings
  * @param average specification for sample means
  * @param effective number of independent readings that tell as much of the spread
@@ -23,6 +26,8 @@ import java.util.OptionalDouble;
  * @param worstLane of the lanes, by Ppk of single readings
  * @param chart empty for a share
  * @param trend oldest first, this week last
+ * @param since when the specification changed; empty where one held for all that was made
+ * @param earlier in the order of time
  */
 public record CharacteristicWeek(
     Characteristic.Kind kind,
@@ -49,17 +54,57 @@ public record CharacteristicWeek(
     List<LaneWeek> lanes,
     double laneShare,
     Optional<GiveawayWeek> giveaway,
-    List<TrendWeek> trend) {
+    List<TrendWeek> trend,
+    Optional<Instant> since,
+    List<EarlierSpec> earlier) {
 
+  @SuppressWarnings({"ConstantValue", "OptionalAssignedToNull"}) // kept before these were there
   public CharacteristicWeek {
+    since = since == null ? Optional.empty() : since;
+    earlier = earlier == null ? List.of() : List.copyOf(earlier);
     chart = List.copyOf(chart);
     lanes = List.copyOf(lanes);
     trend = List.copyOf(trend);
   }
 
+  /** Places in the trend of weeks that are judged by another specification than those before. */
+  public List<Integer> specSteps() {
+    List<Integer> steps = new ArrayList<>();
+    Optional<Bounds> before = Optional.empty();
+    for (int i = 0; i < trend.size(); i++) {
+      TrendWeek week = trend.get(i);
+      if (week.samples() > 0 && week.individual().isPresent()) {
+        if (before.filter(bounds -> !bounds.equals(week.individual().get())).isPresent()) {
+          steps.add(i);
+        }
+        before = week.individual();
+      }
+    }
+    return steps;
+  }
+
   public boolean isShare() {
     return kind == Characteristic.Kind.SHARE;
   }
+
+  /**
+   * What was made in the week under an earlier specification.
+   *
+   * @param from empty where it held when the week began
+   * @param index against it, of these readings alone
+   * @param observedPpm of these readings outside it; empty without one
+   */
+  public record EarlierSpec(
+      Optional<Instant> from,
+      Bounds individual,
+      Bounds average,
+      long samples,
+      long readings,
+      OptionalDouble mean,
+      OptionalDouble sigmaOverall,
+      Steadiness steadiness,
+      IndexWeek index,
+      OptionalDouble observedPpm) {}
 
   /**
    * How steady the process was.
@@ -117,7 +162,8 @@ public record CharacteristicWeek(
         sigmaOverall,
         index.trusted(index.ppk()),
         index.trusted(index.atLeast()),
-        steadiness.judged() > 0 && steadiness.stable());
+        steadiness.judged() > 0 && steadiness.stable(),
+        Optional.of(individual));
   }
 
   /** One lane; {@code ppk} of single readings, empty without a specification or spread. */
@@ -132,6 +178,8 @@ public record CharacteristicWeek(
    *     few for an index
    * @param atLeast its lower confidence limit; of weeks before the last one by the normal
    *     approximation (Bissell 1990), which is near enough for a drawing
+   * @param individual the specification by which it was judged; empty in a report of before this
+   *     was kept
    */
   public record TrendWeek(
       String week,
@@ -140,7 +188,13 @@ public record CharacteristicWeek(
       OptionalDouble sigmaOverall,
       OptionalDouble ppk,
       OptionalDouble atLeast,
-      boolean stable) {}
+      boolean stable,
+      Optional<Bounds> individual) {
+    @SuppressWarnings({"ConstantValue", "OptionalAssignedToNull"}) // kept before this was there
+    public TrendWeek {
+      individual = individual == null ? Optional.empty() : individual;
+    }
+  }
 
   /**
    * Resin beyond what the specification needs. Negative is a risk, no saving.

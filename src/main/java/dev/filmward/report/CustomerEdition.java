@@ -72,7 +72,9 @@ final class CustomerEdition {
         each.lanes(),
         each.laneShare(),
         Optional.<GiveawayWeek>empty(),
-        each.trend());
+        each.trend(),
+        each.since(),
+        each.earlier());
   }
 
   private static CalibrationWeek of(CalibrationWeek each) {

@@ -7,6 +7,8 @@ import dev.filmward.film.Sample;
 import dev.filmward.film.Structure;
 import dev.filmward.pipeline.Charted;
 import dev.filmward.pipeline.LongWork;
+import dev.filmward.pipeline.SpecTimes;
+import dev.filmward.pipeline.StructureTimes;
 import dev.filmward.report.FilmWeek.Ply;
 import dev.filmward.report.FilmWeek.SamplesWeek;
 import dev.filmward.store.FigureTable.Span;
@@ -22,7 +24,7 @@ import java.util.OptionalDouble;
 /** Reads one film on one line. Within one transaction, for one thread. */
 final class FilmReader {
   private final String line;
-  private final Structure structure;
+  private final StructureTimes times;
   private final ReportSettings settings;
   private final Instant now;
   private final LongWork work;
@@ -32,9 +34,9 @@ final class FilmReader {
    * @param work of which this is a part
    */
   FilmReader(
-      String line, Structure structure, ReportSettings settings, Instant now, LongWork work) {
+      String line, StructureTimes times, ReportSettings settings, Instant now, LongWork work) {
     this.line = line;
-    this.structure = structure;
+    this.times = times;
     this.settings = settings;
     this.now = now;
     this.work = work;
@@ -48,6 +50,12 @@ final class FilmReader {
   /** A film's week and the digest of its charted readings. */
   record Read(FilmWeek film, String dataDigest) {}
 
+  /** The version that held when a week ended, or that holds now. */
+  private Structure structure(ReportWeek week) {
+    Instant last = span(week).to();
+    return times.at(now.isBefore(last) ? now : last);
+  }
+
   /** Empty where nothing was made in the week nor in the one before. */
   Optional<Read> read(Tables tables, ReportWeek week) {
     DataDigest digest = new DataDigest();
@@ -58,18 +66,19 @@ final class FilmReader {
     }
     List<CharacteristicWeek> last = characteristics(tables, week.minus(1), then, List.of());
     List<CharacteristicWeek> characteristics = characteristics(tables, week, current, last);
+    Structure structure = structure(week);
     FilmFacts facts = new FilmFacts(tables, line, structure, week);
     FilmWeek film =
         new FilmWeek(
             line,
             structure.code(),
             structure.name(),
-            plies(characteristics),
+            plies(structure, characteristics),
             current.received == 0 ? Verdict.NO_DATA : Verdicts.of(characteristics),
             then.received == 0 ? Verdict.NO_DATA : Verdicts.of(last),
             characteristics,
             facts.alarms(),
-            facts.gauge(current.tallies),
+            facts.gauge(current.parts.stream().map(CharacteristicParts::last).toList()),
             facts.limits(),
             current.week(facts.expected(current.times, then.times, now)),
             facts.leftOut(),
@@ -79,21 +88,21 @@ final class FilmReader {
 
   /** What the samples of a week add up to. */
   private static final class Samples {
-    private final List<CharacteristicTally> tallies;
+    private final List<CharacteristicParts> parts;
     private final List<Instant> times = new ArrayList<>();
     private long received;
     private long charted;
     private long missing;
     private long changed;
 
-    private Samples(List<CharacteristicTally> tallies) {
-      this.tallies = tallies;
+    private Samples(List<CharacteristicParts> parts) {
+      this.parts = parts;
     }
 
     private void add(Sample sample) {
       charted++;
       missing += (long) sample.layers() * sample.laneCount() - sample.readings();
-      tallies.forEach(tally -> tally.add(sample));
+      parts.forEach(each -> each.add(sample));
     }
 
     private SamplesWeek week(long expected) {
@@ -102,9 +111,12 @@ final class FilmReader {
   }
 
   private Samples samples(Tables tables, ReportWeek week, Optional<DataDigest> digest) {
-    List<Characteristic> all = new ArrayList<>(Subgrouping.withShares(structure).characteristics());
+    Structure structure = structure(week);
     Samples samples =
-        new Samples(all.stream().map(each -> new CharacteristicTally(structure, each)).toList());
+        new Samples(
+            Subgrouping.withShares(structure).characteristics().stream()
+                .map(each -> new CharacteristicParts(each, asked(each), span(week).to()))
+                .toList());
     Charted charted = Charted.asKept(tables);
     tables
         .samples()
@@ -130,6 +142,13 @@ final class FilmReader {
     return samples;
   }
 
+  /** Nothing is asked of shares. */
+  private SpecTimes asked(Characteristic characteristic) {
+    return characteristic.kind() == Characteristic.Kind.SHARE
+        ? SpecTimes.none()
+        : times.specs(characteristic);
+  }
+
   /**
    * Judges each.
    *
@@ -137,19 +156,20 @@ final class FilmReader {
    */
   private List<CharacteristicWeek> characteristics(
       Tables tables, ReportWeek week, Samples samples, List<CharacteristicWeek> before) {
-    SeriesWeeks series = new SeriesWeeks(tables, line, structure, week);
+    SeriesWeeks series = new SeriesWeeks(tables, line, times, week);
+    Structure structure = structure(week);
     List<CharacteristicWeek> weeks = new ArrayList<>();
-    for (int i = 0; i < samples.tallies.size(); i++) {
+    for (int i = 0; i < samples.parts.size(); i++) {
       work.goOn();
-      CharacteristicTally tally = samples.tallies.get(i);
+      CharacteristicParts parts = samples.parts.get(i);
       Optional<CharacteristicWeek> last =
           before.isEmpty() ? Optional.empty() : Optional.of(before.get(i));
-      weeks.add(new CharacteristicJudge(settings, line, structure, tally).week(series, last));
+      weeks.add(new CharacteristicJudge(settings, line, structure, parts).week(series, last));
     }
     return weeks;
   }
 
-  private List<Ply> plies(List<CharacteristicWeek> weeks) {
+  private static List<Ply> plies(Structure structure, List<CharacteristicWeek> weeks) {
     List<Ply> plies = new ArrayList<>();
     for (ReportedLayer layer : structure.reported()) {
       OptionalDouble mean =

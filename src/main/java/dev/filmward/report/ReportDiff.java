@@ -1,11 +1,14 @@
 package dev.filmward.report;
 
+import dev.filmward.report.CharacteristicWeek.EarlierSpec;
 import dev.filmward.report.CharacteristicWeek.LaneWeek;
 import java.util.ArrayList;
 import java.util.LinkedHashMap;
 import java.util.List;
 import java.util.Map;
 import java.util.OptionalDouble;
+import java.util.function.Function;
+import java.util.stream.Collectors;
 
 /**
  * Takes two reports, gives the figures that differ, with full digits, and whether any reading does.
@@ -76,9 +79,23 @@ public final class ReportDiff {
     put(figures, film, name, "observedPpm", text(each.observedPpm()));
     put(figures, film, name, "signalled", String.valueOf(each.steadiness().signalled()));
     put(figures, film, name, "atLeast", text(each.index().atLeast()));
+    if (!each.earlier().isEmpty()) {
+      put(
+          figures,
+          film,
+          name,
+          "earlierReadings",
+          earlier(each, of -> String.valueOf(of.readings())));
+      put(figures, film, name, "earlierPpk", earlier(each, of -> text(of.index().ppk())));
+    }
     for (LaneWeek lane : each.lanes()) {
       put(figures, film, name, "lane " + lane.lane(), String.valueOf(lane.mean()));
     }
+  }
+
+  /** A week seldom has more than one earlier specification. */
+  private static String earlier(CharacteristicWeek each, Function<EarlierSpec, String> figure) {
+    return each.earlier().stream().map(figure).collect(Collectors.joining(" / "));
   }
 
   private static String text(OptionalDouble value) {

@@ -10,9 +10,10 @@ import dev.filmward.chart.LimitsVersion;
 import dev.filmward.drift.Autocorrelation;
 import dev.filmward.film.Characteristic;
 import dev.filmward.film.SpecLimits;
-import dev.filmward.film.Structure;
 import dev.filmward.pipeline.PointChoice;
 import dev.filmward.pipeline.SeriesFigures;
+import dev.filmward.pipeline.SpecTimes;
+import dev.filmward.pipeline.StructureTimes;
 import dev.filmward.report.CharacteristicWeek.ChartPoint;
 import dev.filmward.report.CharacteristicWeek.Steadiness;
 import dev.filmward.report.CharacteristicWeek.TrendWeek;
@@ -32,6 +33,7 @@ import java.util.List;
 import java.util.Map;
 import java.util.Optional;
 import java.util.OptionalDouble;
+import java.util.function.Predicate;
 
 /**
  * Reads what is kept of a film's charted series: figures of samples, limits and signals, for a week
@@ -45,33 +47,66 @@ final class SeriesWeeks {
 
   private final Tables tables;
   private final String line;
-  private final Structure structure;
+  private final StructureTimes times;
   private final ReportWeek week;
 
-  SeriesWeeks(Tables tables, String line, Structure structure, ReportWeek week) {
+  SeriesWeeks(Tables tables, String line, StructureTimes times, ReportWeek week) {
     this.tables = tables;
     this.line = line;
-    this.structure = structure;
+    this.times = times;
     this.week = week;
   }
 
   /** One series in one week. */
-  record Week(SeriesFigures figures, double lag1, Steadiness steadiness, List<ChartPoint> chart) {}
+  record Week(FigureColumns columns, List<LimitsVersion> limits, Map<Long, List<Signal>> signals) {
+
+    /** What the samples of some of its time add up to. */
+    Part part(Predicate<Instant> time) {
+      Sum sum = sum(time);
+      return new Part(sum.figures, sum.lag1(), sum.steadiness());
+    }
+
+    private Sum sum(Predicate<Instant> time) {
+      Sum sum = new Sum();
+      for (int i = 0; i < columns.count(); i++) {
+        if (columns.size(i) > 0 && time.test(at(columns, i))) {
+          sum.add(columns, i, limits, signals);
+        }
+      }
+      return sum;
+    }
+
+    /** When it was measured last. */
+    private Optional<Instant> last() {
+      for (int i = columns.count() - 1; i >= 0; i--) {
+        if (columns.size(i) > 0) {
+          return Optional.of(at(columns, i));
+        }
+      }
+      return Optional.empty();
+    }
+
+    List<ChartPoint> chart() {
+      return SeriesWeeks.chart(columns, limits, signals);
+    }
+  }
+
+  /** What samples of a series add up to. */
+  record Part(SeriesFigures figures, double lag1, Steadiness steadiness) {}
 
   Week week(Characteristic characteristic) {
+    return week(characteristic, week);
+  }
+
+  private Week week(Characteristic characteristic, ReportWeek of) {
     Series series = series(characteristic);
-    FigureColumns columns = tables.figures().columns(series, FilmReader.span(week));
-    List<LimitsVersion> limits = tables.limits().of(series);
-    Map<Long, List<Signal>> signals = signals(series, week);
-    Sum sum = new Sum();
-    for (int i = 0; i < columns.count(); i++) {
-      sum.add(columns, i, limits, signals);
-    }
-    return new Week(sum.figures, sum.lag1(), sum.steadiness(), chart(columns, limits, signals));
+    FigureColumns columns = tables.figures().columns(series, FilmReader.span(of));
+    return new Week(
+        columns, tables.limits().of(series), columns.count() == 0 ? Map.of() : signals(series, of));
   }
 
   private Series series(Characteristic characteristic) {
-    return new Series(line, structure.code(), characteristic.position());
+    return new Series(line, times.code(), characteristic.position());
   }
 
   private Map<Long, List<Signal>> signals(Series series, ReportWeek of) {
@@ -101,9 +136,6 @@ final class SeriesWeeks {
 
     private void add(
         FigureColumns columns, int i, List<LimitsVersion> limits, Map<Long, List<Signal>> signals) {
-      if (columns.size(i) == 0) {
-        return;
-      }
       figures.add(columns.size(i), columns.mean(i), columns.range(i), columns.sumOfSquares(i));
       neighbours.add(columns.mean(i));
       varies |= !Double.isNaN(first) && columns.mean(i) != first;
@@ -177,17 +209,13 @@ final class SeriesWeeks {
   /** Weeks before this one but for the last of them, oldest first. */
   List<TrendWeek> before(Characteristic characteristic, int weeks, ReportSettings settings) {
     List<TrendWeek> trend = new ArrayList<>();
-    Series series = series(characteristic);
-    List<LimitsVersion> limits = tables.limits().of(series);
+    SpecTimes asked = times.specs(characteristic);
     for (int back = weeks; back > 1; back--) {
       ReportWeek of = week.minus(back);
-      FigureColumns columns = tables.figures().columns(series, FilmReader.span(of));
-      Map<Long, List<Signal>> signals = columns.count() == 0 ? Map.of() : signals(series, of);
-      Sum sum = new Sum();
-      for (int i = 0; i < columns.count(); i++) {
-        sum.add(columns, i, limits, signals);
-      }
-      trend.add(trendWeek(of, sum, structure.spec(characteristic), settings));
+      Week found = week(characteristic, of);
+      int asking = asked.indexAt(found.last().orElse(of.from()));
+      Sum sum = found.sum(moment -> asked.indexAt(moment) == asking);
+      trend.add(trendWeek(of, sum, asked.all().get(asking).individual(), settings));
     }
     return trend;
   }
@@ -219,6 +247,7 @@ final class SeriesWeeks {
         sigma,
         ppk,
         atLeast,
-        sum.judged > 0 && sum.steadiness().stable());
+        sum.judged > 0 && sum.steadiness().stable(),
+        Optional.of(Bounds.of(spec)));
   }
 }

@@ -25,7 +25,7 @@ final class Verdicts {
     if (judged.stream().allMatch(index -> index.why() == Why.NO_DATA)) {
       return Verdict.NO_DATA;
     }
-    if (any(judged, index -> index.standing() == Standing.BELOW)) {
+    if (any(judged, index -> index.standing() == Standing.BELOW) || wasBelow(weeks)) {
       return Verdict.BELOW;
     }
     if (any(judged, index -> index.why() == Why.UNSTABLE)) {
@@ -41,6 +41,13 @@ final class Verdicts {
             judged, index -> index.kind() != Kind.CAPABILITY || index.standing() != Standing.SHOWN)
         ? Verdict.NOT_SHOWN
         : Verdict.CAPABLE;
+  }
+
+  /** A specification that was changed within the week does not undo what was made before. */
+  private static boolean wasBelow(List<CharacteristicWeek> weeks) {
+    return weeks.stream()
+        .flatMap(each -> each.earlier().stream())
+        .anyMatch(earlier -> earlier.index().standing() == Standing.BELOW);
   }
 
   private static boolean any(List<IndexWeek> all, Predicate<IndexWeek> test) {

@@ -87,7 +87,8 @@ public final class WeekReader {
         plant
             .structures()
             .find(made.structure())
-            .map(structure -> new FilmReader(made.line(), structure, settings, now, work))
+            .map(plant::times)
+            .map(times -> new FilmReader(made.line(), times, settings, now, work))
             .flatMap(reader -> plant.store().read(tables -> reader.read(tables, week)));
     work.did(1);
     return read;

@@ -19,7 +19,7 @@ import dev.filmward.pipeline.SeriesView;
 import dev.filmward.pipeline.SeriesView.Readings;
 import dev.filmward.pipeline.SpanComparer;
 import dev.filmward.pipeline.SpanComparison;
-import dev.filmward.pipeline.StructureTimes;
+import dev.filmward.pipeline.SpecTimes;
 import dev.filmward.store.FigureRow;
 import dev.filmward.store.FigureTable.Span;
 import dev.filmward.store.ScreenedSample;
@@ -167,7 +167,7 @@ final class SeriesResource {
     node.set("spec", Wire.spec(view.spec()));
     node.set("average", Wire.spec(view.average()));
     ArrayNode specs = node.putArray("specs");
-    view.specs().forEach(spec -> specs.add(spec(spec)));
+    view.specs().all().forEach(spec -> specs.add(spec(spec)));
     node.set("columns", columns(view));
     ArrayNode signals = node.putArray("signals");
     view.signals().forEach(at -> signals.add(Wire.signal(at.signal()).put("index", at.index())));
@@ -184,7 +184,7 @@ final class SeriesResource {
     return node;
   }
 
-  private static ObjectNode spec(StructureTimes.Spec spec) {
+  private static ObjectNode spec(SpecTimes.Spec spec) {
     ObjectNode node = Wire.object();
     node.put("from", spec.from().map(Instant::toEpochMilli).orElse(null));
     node.set("spec", Wire.spec(spec.individual()));
@@ -252,6 +252,10 @@ final class SeriesResource {
       Wire.number(capability, "cpk", summary.capability().cpk());
       Wire.number(capability, "pp", summary.capability().pp());
       Wire.number(capability, "ppk", summary.capability().ppk());
+      SpecTimes.Spec judgedBy = summary.judged().spec();
+      capability.put("from", judgedBy.from().map(Instant::toEpochMilli).orElse(null));
+      capability.set("spec", Wire.spec(judgedBy.individual()));
+      capability.put("readings", summary.judged().readings());
     }
   }
 

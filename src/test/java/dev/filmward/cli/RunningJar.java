@@ -10,6 +10,7 @@ import java.nio.charset.StandardCharsets;
 import java.nio.file.Files;
 import java.nio.file.Path;
 import java.time.Duration;
+import java.time.ZoneId;
 import java.util.ArrayList;
 import java.util.List;
 import java.util.concurrent.CompletableFuture;
@@ -96,11 +97,27 @@ public final class RunningJar implements AutoCloseable {
 
   /** A dashboard on a port, 0 for any free one; it answers when this returns, to Kim. */
   public static ServedJar serve(Path folder, Path data, int port) throws Exception {
+    return serve(folder, data, port, ZoneId.systemDefault());
+  }
+
+  /** The same of a plant in a zone of its own. */
+  public static ServedJar serve(Path folder, Path data, int port, ZoneId zone) throws Exception {
     Path structures = folder.resolve("film.yaml");
     Files.writeString(structures, dev.filmward.web.SmallFilm.STRUCTURES);
     Secret session = TestPeople.signedIn(data);
     ServedJar served =
-        serving(start(folder, "serve", "--data", data, "--port", port, "--structures", structures));
+        serving(
+            start(
+                folder,
+                "serve",
+                "--data",
+                data,
+                "--port",
+                port,
+                "--structures",
+                structures,
+                "--zone",
+                zone.getId()));
     served.api().as(session);
     return served;
   }

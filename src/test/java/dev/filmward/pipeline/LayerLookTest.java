@@ -16,9 +16,11 @@ import dev.filmward.pipeline.LayerLook.Meeting;
 import java.time.Duration;
 import java.time.Instant;
 import java.util.Arrays;
+import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.Random;
+import java.util.stream.IntStream;
 import org.junit.jupiter.api.Test;
 
 /** Lanes, distribution and movement of a layer against arithmetic that is written out. */
@@ -45,15 +47,15 @@ class LayerLookTest {
 
   @Test
   void everyReadingIsInOneBinAndThoseOutsideAreCounted() {
-    ReadingSpread spread = new ReadingSpread(TOTAL);
+    SpecLimits spec =
+        new SpecLimits(OptionalDouble.of(19.5), OptionalDouble.empty(), OptionalDouble.empty());
+    ReadingSpread spread = new ReadingSpread(TOTAL, asked(spec));
     Random random = new Random(7);
     double[] readings = random.doubles(1200, 19, 21).toArray();
     for (int i = 0; i < readings.length; i += 4) {
       spread.add(sample(i, new int[] {1, 2, 3, 4}, Arrays.copyOfRange(readings, i, i + 4)));
     }
-    SpecLimits spec =
-        new SpecLimits(OptionalDouble.of(19.5), OptionalDouble.empty(), OptionalDouble.empty());
-    LayerLook.Spread found = spread.spread(spec).orElseThrow();
+    LayerLook.Spread found = spread.spread().orElseThrow();
     assertThat(found.readings()).isEqualTo(1200);
     assertThat(found.counts().stream().mapToLong(Long::longValue).sum()).isEqualTo(1200);
     long expected = Arrays.stream(readings).filter(x -> x < 19.5).count();
@@ -73,12 +75,53 @@ class LayerLookTest {
     assertThat(found.normality().verdict().name()).isEqualTo("NOT_NORMAL");
   }
 
+  private static SpecTimes asked(SpecLimits individual) {
+    return new SpecTimes(
+        List.of(new SpecTimes.Spec(Optional.empty(), individual, SpecLimits.NONE)));
+  }
+
+  private static SpecTimes.Spec since(Optional<Instant> from, double lower) {
+    SpecLimits individual =
+        new SpecLimits(OptionalDouble.of(lower), OptionalDouble.empty(), OptionalDouble.empty());
+    return new SpecTimes.Spec(from, individual, SpecLimits.NONE);
+  }
+
+  @Test
+  void readingsAreOutsideByWhatWasAskedWhenTheyWereMade() {
+    SpecTimes asked =
+        new SpecTimes(List.of(since(Optional.empty(), 10), since(Optional.of(at(3)), 12)));
+    ReadingSpread spread = new ReadingSpread(TOTAL, asked);
+    for (int i = 0; i < 6; i++) {
+      spread.add(sample(i, new int[] {1, 2, 3}, 9.5, 11, 13));
+    }
+    // 9.5 alone in the first three, 9.5 and 11 in the others
+    assertThat(spread.spread().orElseThrow().outside())
+        .isEqualTo(new LayerLook.Outside(Optional.of(3L + 6L), Optional.empty()));
+  }
+
+  @Test
+  void ofVeryManyReadingsTheNewestAreCountedByTheirOwnTime() {
+    SpecTimes asked =
+        new SpecTimes(List.of(since(Optional.empty(), 10), since(Optional.of(at(3)), 12)));
+    ReadingSpread spread = new ReadingSpread(TOTAL, asked);
+    int[] lanes = IntStream.rangeClosed(1, ReadingSpread.MOST / 4).toArray();
+    double[] readings = new double[lanes.length];
+    Arrays.fill(readings, 11);
+    for (int i = 0; i < 5; i++) {
+      spread.add(sample(i, lanes, readings));
+    }
+    LayerLook.Spread found = spread.spread().orElseThrow();
+    assertThat(found.readings()).isEqualTo(ReadingSpread.MOST);
+    // samples 1 to 4 are kept; those at 3 and 4 are below 12
+    assertThat(found.outside().below()).hasValue(2L * lanes.length);
+  }
+
   @Test
   void equalReadingsAreOneBinAndNoneIsNoDistribution() {
-    ReadingSpread spread = new ReadingSpread(TOTAL);
-    assertThat(spread.spread(SpecLimits.NONE)).isEmpty();
+    ReadingSpread spread = new ReadingSpread(TOTAL, SpecTimes.none());
+    assertThat(spread.spread()).isEmpty();
     spread.add(sample(0, new int[] {1, 2}, 5, 5));
-    LayerLook.Spread found = spread.spread(SpecLimits.NONE).orElseThrow();
+    LayerLook.Spread found = spread.spread().orElseThrow();
     assertThat(found.counts()).containsExactly(2L);
     assertThat(found.sigma()).isZero();
   }

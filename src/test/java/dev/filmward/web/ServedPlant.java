@@ -41,7 +41,11 @@ final class ServedPlant implements AutoCloseable {
   }
 
   static ServedPlant in(TestDatabase database, Path folder) throws StructuresFault {
-    return in(database.open(folder), folder, Clock.fixed(NOW, ZoneOffset.UTC), DoorOptions.SHUT);
+    return in(database, folder, Clock.fixed(NOW, ZoneOffset.UTC));
+  }
+
+  static ServedPlant in(TestDatabase database, Path folder, Clock clock) throws StructuresFault {
+    return in(database.open(folder), folder, clock, DoorOptions.SHUT);
   }
 
   static ServedPlant in(Path folder, Clock clock, DoorOptions doors) throws StructuresFault {

@@ -92,6 +92,10 @@ final class Behind {
                 Cell.text(wording.characteristic(each)),
                 Cell.text(measure.unit()),
                 Cell.text(week.week()),
+                Cell.text(
+                    week.individual()
+                        .map(bounds -> wording.bounds(bounds, measure))
+                        .orElse(texts.say("none"))),
                 number((double) week.samples()),
                 measure.cell(week.mean(), texts),
                 measure.spread(week.sigmaOverall(), texts),
@@ -102,7 +106,17 @@ final class Behind {
     }
     return table(
         "trend",
-        List.of("name", "unit", "weekOf", "samples", "mean", "overall", "ppk", "atLeast", "stable"),
+        List.of(
+            "name",
+            "unit",
+            "weekOf",
+            "individual",
+            "samples",
+            "mean",
+            "overall",
+            "ppk",
+            "atLeast",
+            "stable"),
         rows);
   }
 

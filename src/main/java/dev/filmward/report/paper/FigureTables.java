@@ -1,12 +1,14 @@
 package dev.filmward.report.paper;
 
 import dev.filmward.report.CharacteristicWeek;
+import dev.filmward.report.CharacteristicWeek.EarlierSpec;
 import dev.filmward.report.CharacteristicWeek.GiveawayWeek;
 import dev.filmward.report.CharacteristicWeek.LaneWeek;
 import dev.filmward.report.CharacteristicWeek.Money;
 import dev.filmward.report.CharacteristicWeek.TrendWeek;
 import dev.filmward.report.FilmWeek;
 import dev.filmward.report.IndexWeek;
+import java.util.ArrayList;
 import java.util.List;
 import java.util.Optional;
 import java.util.OptionalDouble;
@@ -60,6 +62,60 @@ final class FigureTables {
         Cell.number(each.expectedPpm(), 0, texts));
   }
 
+  /** What was made in the week before a specification changed, by the one that held then. */
+  List<Block> earlierSpecs() {
+    List<Block.Table.Row> rows = new ArrayList<>();
+    for (CharacteristicWeek each : film.characteristics()) {
+      each.earlier().forEach(earlier -> rows.add(earlierRow(each, earlier)));
+    }
+    if (rows.isEmpty()) {
+      return List.of();
+    }
+    Block table =
+        table(
+            "earlierSpecs",
+            List.of(
+                words("name", 2.6),
+                words("unit", 1),
+                words("from", 2.6),
+                figures("individual", 2.2),
+                figures("average", 2.2),
+                figures("readings", 1.5),
+                figures("mean", 1.4),
+                figures("overall", 1.4),
+                figures("observedPpm", 2),
+                figures("ppk", 1.2),
+                figures("atLeast", 1.3),
+                words("called", 3),
+                words("standing", 2.4)),
+            rows);
+    return List.of(table, new Block.Paragraph(texts.say("earlierSpecs.note"), Block.Voice.SOFT));
+  }
+
+  private Block.Table.Row earlierRow(CharacteristicWeek each, EarlierSpec earlier) {
+    Measure measure = Measure.of(each);
+    IndexWeek index = earlier.index();
+    return Block.Table.Row.of(
+        Cell.text(wording.characteristic(each)),
+        Cell.text(measure.unit()),
+        Cell.text(wording.moment(earlier.from().orElse(wording.report().from()))),
+        Cell.text(wording.bounds(earlier.individual(), measure)),
+        Cell.text(wording.bounds(earlier.average(), measure)),
+        Cell.number((double) earlier.readings(), 0, texts),
+        measure.cell(earlier.mean(), texts),
+        measure.spread(earlier.sigmaOverall(), texts),
+        Cell.number(earlier.observedPpm(), 0, texts),
+        index(index.ppk()),
+        index(index.atLeast()),
+        Cell.text(called(index)),
+        standing(index));
+  }
+
+  private Cell standing(IndexWeek index) {
+    Cell standing = Cell.text(texts.say("standing." + Wording.code(index.standing())));
+    return index.standing() == IndexWeek.Standing.BELOW ? standing.toned(Cell.Tone.ACT) : standing;
+  }
+
   Block.Table indices() {
     return table(
         "indices",
@@ -85,8 +141,6 @@ final class FigureTables {
 
   private Block.Table.Row indexRow(CharacteristicWeek each) {
     IndexWeek index = each.index();
-    Cell standing = Cell.text(texts.say("standing." + Wording.code(index.standing())));
-    boolean isBelow = index.standing() == IndexWeek.Standing.BELOW;
     return Block.Table.Row.of(
         Cell.text(wording.characteristic(each)),
         Cell.text(called(index)),
@@ -99,7 +153,7 @@ final class FigureTables {
         index(each.averages()),
         index(lastWeek(each)),
         Cell.text(shape(each)),
-        isBelow ? standing.toned(Cell.Tone.ACT) : standing);
+        standing(index));
   }
 
   /** Capability, performance or nothing, and why. */

@@ -52,6 +52,7 @@ final class FilmPages {
     FigureTables tables = new FigureTables(film, wording);
     heading(blocks, id, "figures");
     blocks.add(tables.thickness());
+    blocks.addAll(tables.earlierSpecs());
     blocks.add(tables.indices());
     blocks.add(new Block.Paragraph(texts.say("indices.note"), Block.Voice.SOFT));
     heading(blocks, id, "week");

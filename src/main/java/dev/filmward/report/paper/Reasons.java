@@ -21,8 +21,36 @@ final class Reasons {
     };
   }
 
-  /** The lowest Ppk, of those that stand as the verdict says where there are such. */
+  /** The lowest Ppk; where only an earlier specification was not met, by that one. */
   private static String byIndex(FilmWeek film, Wording wording) {
+    boolean isOfNow =
+        film.verdict() != Verdict.BELOW
+            || film.characteristics().stream()
+                .anyMatch(each -> each.index().standing() == IndexWeek.Standing.BELOW);
+    return isOfNow ? byWeakest(film, wording) : byEarlier(film, wording);
+  }
+
+  private static String byEarlier(FilmWeek film, Wording wording) {
+    for (CharacteristicWeek each : film.characteristics()) {
+      for (CharacteristicWeek.EarlierSpec earlier : each.earlier()) {
+        if (earlier.index().standing() == IndexWeek.Standing.BELOW) {
+          return wording
+              .texts()
+              .say(
+                  "reason.below-earlier",
+                  "name",
+                  wording.characteristic(each),
+                  "ppk",
+                  wording.index(earlier.index().ppk()),
+                  "required",
+                  wording.required());
+        }
+      }
+    }
+    return "";
+  }
+
+  private static String byWeakest(FilmWeek film, Wording wording) {
     Optional<CharacteristicWeek> weakest =
         FrontPage.indexed(film).stream()
             .min(Comparator.comparingDouble(each -> each.index().ppk().orElseThrow()));

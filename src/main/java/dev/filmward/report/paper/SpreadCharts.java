@@ -42,7 +42,7 @@ final class SpreadCharts {
             bins.counts().stream().mapToDouble(Long::doubleValue).toArray(),
             scaled(at, measure.factor()),
             curve(each, bins, at),
-            WeekCharts.land(each, measure, texts),
+            WeekCharts.land(each.individual(), measure, texts),
             target,
             texts.say("spread.target", "value", texts.number(target, measure.decimals())),
             texts::number);
@@ -92,6 +92,7 @@ final class SpreadCharts {
     IndexFigure figure =
         new IndexFigure(
             points,
+            each.specSteps(),
             wording.report().asked().index(),
             texts.say("trend.required", "value", wording.required()),
             texts::number);

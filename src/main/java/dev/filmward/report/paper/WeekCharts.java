@@ -1,6 +1,7 @@
 package dev.filmward.report.paper;
 
 import dev.filmward.film.Role;
+import dev.filmward.report.Bounds;
 import dev.filmward.report.CharacteristicWeek;
 import dev.filmward.report.CharacteristicWeek.ChartPoint;
 import dev.filmward.report.CharacteristicWeek.LaneWeek;
@@ -11,6 +12,7 @@ import dev.filmward.report.paper.drawing.ControlFigure;
 import dev.filmward.report.paper.drawing.ControlPoint;
 import dev.filmward.report.paper.drawing.Drawing;
 import dev.filmward.report.paper.drawing.FilmSection;
+import dev.filmward.report.paper.drawing.LandSince;
 import dev.filmward.report.paper.drawing.LanePoint;
 import dev.filmward.report.paper.drawing.LanesChart;
 import dev.filmward.report.paper.drawing.LanesFigure;
@@ -27,6 +29,7 @@ import java.util.Locale;
 import java.util.Optional;
 import java.util.OptionalDouble;
 import java.util.stream.DoubleStream;
+import java.util.stream.Stream;
 
 /** The drawings of one film's week. Pure. */
 final class WeekCharts {
@@ -107,7 +110,7 @@ final class WeekCharts {
             days(),
             moments(each),
             points,
-            land(each, measure),
+            lands(each, measure),
             texts.say("control.lower", "value", texts.number(last.lower(), measure.decimals())),
             texts.say("control.centre", "value", texts.number(last.centre(), measure.decimals())),
             texts.say("control.upper", "value", texts.number(last.upper(), measure.decimals())),
@@ -125,8 +128,32 @@ final class WeekCharts {
             texts.number((double) signals, 0)));
   }
 
-  /** Of the layer; of all layers for the total. */
+  /** Under which specification the samples of the week were made. */
+  private List<LandSince> lands(CharacteristicWeek each, Measure measure) {
+    List<LandSince> lands = new ArrayList<>();
+    for (CharacteristicWeek.EarlierSpec earlier : each.earlier()) {
+      lands.add(new LandSince(since(earlier.from()), land(earlier.individual(), measure, texts)));
+    }
+    lands.add(new LandSince(since(each.since()), land(each.individual(), measure, texts)));
+    return lands;
+  }
+
+  private double since(Optional<Instant> moment) {
+    return seconds(moment.orElse(wording.report().from()));
+  }
+
+  /** Readings shown otherwise, of the layer or for the total of all; other specifications. */
   private List<Mark> moments(CharacteristicWeek each) {
+    List<Mark> moments = new ArrayList<>(scalings(each));
+    Stream.concat(
+            each.earlier().stream().flatMap(earlier -> earlier.from().stream()),
+            each.since().stream())
+        .map(at -> new Mark(seconds(at), texts.say("earlierSpecs.mark")))
+        .forEach(moments::add);
+    return moments;
+  }
+
+  private List<Mark> scalings(CharacteristicWeek each) {
     return film.gauge().scalings().stream()
         .filter(shown -> each.position() == 0 || each.position() == shown.position())
         .map(
@@ -239,7 +266,10 @@ final class WeekCharts {
     List<LanePoint> lanes = each.lanes().stream().map(lane -> lane(lane, measure)).toList();
     LanesFigure figure =
         new LanesFigure(
-            lanes, land(each, measure), measure.drawn(each.individual().target()), texts::number);
+            lanes,
+            land(each.individual(), measure, texts),
+            measure.drawn(each.individual().target()),
+            texts::number);
     return new Figure(
         LanesChart.draw(figure, half(), LANES_PT),
         caption(each),
@@ -252,13 +282,9 @@ final class WeekCharts {
     return new LanePoint(String.valueOf(lane.lane()), mean, mean - reach, mean + reach);
   }
 
-  private SpecLand land(CharacteristicWeek each, Measure measure) {
-    return land(each, measure, texts);
-  }
-
-  static SpecLand land(CharacteristicWeek each, Measure measure, Texts texts) {
-    double lower = measure.drawn(each.individual().lower());
-    double upper = measure.drawn(each.individual().upper());
+  static SpecLand land(Bounds individual, Measure measure, Texts texts) {
+    double lower = measure.drawn(individual.lower());
+    double upper = measure.drawn(individual.upper());
     return new SpecLand(
         lower,
         upper,

@@ -141,6 +141,7 @@ class PaperTextsTest {
     Stream.of(Characteristic.Kind.values()).map(Characteristic.Kind::word).forEach(codes::add);
     codes.addAll(Set.of("ppk", "cpk", "mean", "readings", "verdict", "received", "leftOut"));
     codes.addAll(Set.of("alarms", "unexplained", "sigmaWithin", "sigmaOverall", "kind"));
+    codes.addAll(Set.of("earlierReadings", "earlierPpk"));
     codes.addAll(Set.of("data", "expected", "missing", "calibrations", "scalings", "limits"));
     codes.addAll(Set.of("observedPpm", "signalled"));
     return codes;

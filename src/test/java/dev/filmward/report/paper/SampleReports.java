@@ -267,7 +267,8 @@ final class SampleReports {
               isMade ? OptionalDouble.of(found.overall) : none,
               isMade ? OptionalDouble.of(then) : none,
               isMade ? OptionalDouble.of(then - 0.09) : none,
-              isMade && (week < 47 || found.isStable)));
+              isMade && (week < 47 || found.isStable),
+              Optional.of(bounds(lower, target, upper))));
     }
     return new CharacteristicWeek(
         position == 0 ? Kind.TOTAL : Kind.LAYER,
@@ -300,7 +301,9 @@ final class SampleReports {
                 OptionalDouble.of(0.2),
                 OptionalDouble.of(1.9),
                 Optional.of(new Money(412.5, "EUR", "2026-11-01")))),
-        trend);
+        trend,
+        Optional.empty(),
+        List.of());
   }
 
   /** Without a specification, a chart or an index. */
@@ -341,6 +344,8 @@ final class SampleReports {
         List.of(),
         List.of(),
         0,
+        Optional.empty(),
+        List.of(),
         Optional.empty(),
         List.of());
   }

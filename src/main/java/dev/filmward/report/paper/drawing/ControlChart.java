@@ -53,13 +53,28 @@ public final class ControlChart {
 
   private void drawAll() {
     sketch.fill(plot, Ink.PLY);
-    figure.land().beside(sketch, plot, y);
+    lands();
     axes();
     heldOut();
     limits();
     moments();
     means();
     rings();
+  }
+
+  private void lands() {
+    List<LandSince> lands = figure.lands();
+    for (int i = 0; i < lands.size(); i++) {
+      double from = i == 0 ? plot.left() : inPlot(lands.get(i).since());
+      double to = i == lands.size() - 1 ? plot.right() : inPlot(lands.get(i + 1).since());
+      if (from < to) {
+        lands.get(i).land().beside(sketch, new Box(from, plot.top(), to, plot.bottom()), y);
+      }
+    }
+  }
+
+  private double inPlot(double seconds) {
+    return Math.min(Math.max(x.at(seconds), plot.left()), plot.right());
   }
 
   private void axes() {
@@ -77,7 +92,7 @@ public final class ControlChart {
     }
   }
 
-  /** Where readings begin to be shown otherwise; the words stand at the foot, out of the way. */
+  /** Where something else begins to hold; the words stand at the foot, out of the way. */
   private void moments() {
     for (Mark moment : figure.moments()) {
       if (x.holds(moment.value())) {

@@ -9,8 +9,9 @@ import java.util.List;
  * @param until its end
  * @param gapSeconds a longer time between two samples is a gap in the line
  * @param days written places on the axis of time
- * @param moments written places where readings begin to be shown otherwise
+ * @param moments written places where something else begins to hold
  * @param points in time order
+ * @param lands in time order, the first from the begin of the axis
  */
 public record ControlFigure(
     double from,
@@ -19,7 +20,7 @@ public record ControlFigure(
     List<Mark> days,
     List<Mark> moments,
     List<ControlPoint> points,
-    SpecLand land,
+    List<LandSince> lands,
     String lowerWords,
     String centreWords,
     String upperWords,
@@ -28,5 +29,6 @@ public record ControlFigure(
     days = List.copyOf(days);
     moments = List.copyOf(moments);
     points = List.copyOf(points);
+    lands = List.copyOf(lands);
   }
 }

@@ -5,7 +5,7 @@ import java.util.List;
 /**
  * An index over the weeks with its confidence interval, against the value that is required. A
  * filled dot is capability, an open one only performance, since the process was not stable; a gap
- * is a week without. Pure.
+ * is a week without; a dashed line between two weeks says that the specification changed. Pure.
  */
 public final class IndexChart {
   private static final double LEFT_PT = 26;
@@ -32,6 +32,7 @@ public final class IndexChart {
       sketch.write(plot.left() - 3, y.at(tick), text, Label.Anchor.END);
     }
     required(figure, sketch, plot, y);
+    steps(figure, sketch, plot);
     weeks(figure.points(), sketch, plot, y);
     return sketch.drawing();
   }
@@ -45,6 +46,15 @@ public final class IndexChart {
     double line = plot.top() - 6;
     sketch.dashed("M" + Sketch.f(plot.left()) + " " + Sketch.f(line) + "h12", Ink.INK, 0.9);
     sketch.write(plot.left() + 16, line, figure.requiredWords(), Label.Anchor.START);
+  }
+
+  private static void steps(IndexFigure figure, Sketch sketch, Box plot) {
+    double step = plot.width() / Math.max(1, figure.points().size());
+    for (int before : figure.steps()) {
+      String at = Sketch.f(plot.left() + before * step);
+      sketch.dashed(
+          "M" + at + " " + Sketch.f(plot.top()) + "V" + Sketch.f(plot.bottom()), Ink.SOFT, 0.6);
+    }
   }
 
   private static void weeks(List<IndexPoint> points, Sketch sketch, Box plot, Span y) {

@@ -38,7 +38,7 @@ class ChartsTest {
             List.of(new Mark(0, "Mon 16"), new Mark(DAY, "Tue 17")),
             List.of(),
             List.of(points),
-            land,
+            List.of(new LandSince(0, land)),
             "lower 9",
             "centre 10",
             "upper 11",
@@ -203,6 +203,7 @@ class ChartsTest {
                     new IndexPoint(
                         "W46", Double.NaN, Double.NaN, Double.NaN, IndexPoint.Claim.PERFORMANCE),
                     new IndexPoint("W47", 1.1, 1.0, 1.2, IndexPoint.Claim.PERFORMANCE)),
+                List.of(2),
                 1.33,
                 "required 1.33",
                 PLAIN),
@@ -211,6 +212,9 @@ class ChartsTest {
     assertThat(count("<circle [^>]*fill=\"#1c2126\"", drawing)).isEqualTo(1);
     assertThat(count("<circle [^>]*fill=\"#ffffff\"", drawing)).isEqualTo(1);
     assertThat(words(drawing)).contains("W45", "W46", "W47", "required 1.33");
+    // 240 pt less 34 of margins hold three weeks; the last begins after two thirds of them
+    String step = Sketch.f(26 + 2 * (240 - 34) / 3.0);
+    assertThat(count("d=\"M" + step + " [^\"]*V", drawing)).isEqualTo(1);
   }
 
   @Test
