@@ -20,7 +20,7 @@ const TICK_EVERY_PX = 105;
 export const DRAWN = 'filmward-drawn';
 const tellsDrawn = { id: 'filmward-drawn', afterDraw: ({ canvas }) => canvas.parentNode?.dispatchEvent(new Event(DRAWN)) };
 
-/** `name`: 'xbar' or 'range'. Gives {node, show(panel, axis), pixelOf(ms), indexAt(clientX), destroy}. */
+/** `name`: 'xbar', 'average' or 'range', whose axis has the times. Gives {node, show(panel, axis), pixelOf(ms), indexAt(clientX), destroy}. */
 export function chartPanel(name, title) {
   const canvas = el('canvas', { 'aria-hidden': 'true' });
   const node = el('div', { class: 'chart', data: { chart: name }, role: 'slider', tabindex: 0, 'aria-label': title }, canvas);
@@ -74,14 +74,15 @@ function labelRoom({ labels }, { font }) {
 
 function datasets(panel, paint, pxPerPoint) {
   const radius = pxPerPoint > 6 ? 2.5 : pxPerPoint > 3 ? 1.5 : 0;
-  const limit = (data, width, dash) => ({ data, stepped: 'middle', pointRadius: 0, borderColor: paint.ink, borderWidth: width, borderDash: dash });
+  const { names } = panel;
+  const limit = (end, width, dash) => ({ label: names[end], data: panel[end], stepped: 'middle', pointRadius: 0, borderColor: paint.ink, borderWidth: width, borderDash: dash });
   const dash = panel.trial ? [5, 4] : [];
   return [
-    limit(panel.lower, 1.25, dash),
-    limit(panel.centre, 0.75, [1, 3]),
-    limit(panel.upper, 1.25, dash),
-    ...(panel.other ? [{ data: panel.other, borderColor: paint.hatch, borderWidth: 1.25, borderDash: [3, 2], pointRadius: 0, spanGaps: false }] : []),
-    { data: panel.points, borderColor: paint.ink, backgroundColor: paint.ink, borderWidth: 1.5, pointRadius: radius, pointBorderWidth: 0, spanGaps: false },
+    limit('lower', 1.25, dash),
+    limit('centre', 0.75, [1, 3]),
+    limit('upper', 1.25, dash),
+    ...(panel.other ? [{ label: names.other, data: panel.other, borderColor: paint.hatch, borderWidth: 1.25, borderDash: [3, 2], pointRadius: 0, spanGaps: false }] : []),
+    { label: names.points, data: panel.points, borderColor: paint.ink, backgroundColor: paint.ink, borderWidth: 1.5, pointRadius: radius, pointBorderWidth: 0, spanGaps: false },
   ];
 }
 

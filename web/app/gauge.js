@@ -8,6 +8,7 @@ import { gaugeCalibrate } from './gaugeCalibrate.js';
 import { gaugeChecks } from './gaugeChecks.js';
 import { gaugeHistory } from './gaugeHistory.js';
 import { gaugeLines } from './gaugeLines.js';
+import { goToPlace } from './gaugePlaces.js';
 import { gaugeScalings } from './gaugeScalings.js';
 import { gaugeRoomWays } from './gaugeRoom.js';
 import * as live from './live.js';
@@ -41,7 +42,11 @@ export function mount(root) {
       synchronise(board.now, board.zone);
       const told = { ...gauges, ...calibrations, ...standards };
       [lines, calibrate, scalings, checks, history].forEach((one) => one.show(told));
+      const isFirst = body.hidden;
       body.hidden = false;
+      if (isFirst) {
+        goToPlace();
+      }
       trouble.clear();
     } catch (error) {
       trouble.show(error);

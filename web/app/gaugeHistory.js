@@ -2,6 +2,7 @@
 import { el, svg } from './elements.js';
 import { number } from './format.js';
 import { part, withUncertainty } from './gaugeParts.js';
+import { calibrationPlace } from './gaugePlaces.js';
 import { momentOf } from './plantClock.js';
 import { room } from './text.js';
 
@@ -25,7 +26,7 @@ function history(one, calibrations) {
     el('h3', {}, t(one.structure ? 'historyOf' : 'historyOfAll', { what: one.layer || one.resin, structure: one.structure, gauge: one.gauge })),
     el('p', { class: one.wanders ? 'caution' : '' }, verdict(one)),
     inTime.length > 1 ? drawn(one, inTime) : null,
-    el('ol', { class: 'plain gauge-list' }, inTime.reverse().map((each) => el('li', {}, el('p', {}, t('foundBy', { id: each.id, velocity: withUncertainty(each.found.velocityMps, each.found.uVelocityMps, 1, 'm/s'), by: each.by, at: momentOf(each.at) }), el('q', {}, each.reason))))));
+    el('ol', { class: 'plain gauge-list' }, inTime.reverse().map((each) => el('li', { id: calibrationPlace(each.id) }, el('p', {}, t('foundBy', { id: each.id, velocity: withUncertainty(each.found.velocityMps, each.found.uVelocityMps, 1, 'm/s'), by: each.by, at: momentOf(each.at) }), el('q', {}, each.reason))))));
 }
 
 function verdict({ count, wanders, birge, chance, meanMps, uMeanMps }) {

@@ -4,6 +4,7 @@ import { chips } from './chips.js';
 import { el } from './elements.js';
 import { number } from './format.js';
 import { fold, part, reasonForm } from './gaugeParts.js';
+import { readingsPlace } from './gaugePlaces.js';
 import { stepWords } from './gaugePreview.js';
 import { momentOf } from './plantClock.js';
 import { room } from './text.js';
@@ -35,7 +36,7 @@ export function gaugeScalings(changed) {
 function item(one, changed) {
   const { takesBack, takenBack, steps, by, reason, at, calibration } = one;
   const what = takesBack > 0 ? t('takesBack', { version: takesBack }) : steps.map(whole).join('; ');
-  return el('li', { data: { takenBack: String(takenBack) } },
+  return el('li', { id: readingsPlace(one), data: { takenBack: String(takenBack) } },
     el('p', {}, el('strong', {}, t('versionOf', one)), `: ${what}. `, calibration ? `${t('calibrationNo', { id: calibration })} ` : '', takenBack ? t('takenBack') : ''),
     el('p', { class: 'soft' }, t('byAt', { by, at: momentOf(at) }), el('q', {}, reason)),
     takesBack > 0 || takenBack ? null : back(one, changed));

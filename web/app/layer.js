@@ -30,9 +30,9 @@ export function mount(root, params) {
     extent: () => charts.extent(),
     moved: () => refresh(),
   });
-  const charts = layerCharts(params.get('scope'), {
-    scoped: (name) => {
-      params.set('scope', name);
+  const charts = layerCharts({ scope: params.get('scope'), average: params.get('average') }, {
+    choose: (name, value) => {
+      params.set(name, value);
       writeSpan(params, null, 'replace');
       ranges.draw();
       refreshing.ask();
@@ -57,7 +57,7 @@ export function mount(root, params) {
       const view = viewOf(board, alarms, wanted);
       const asked = { ...wanted, ...spanOf(params, view.newestMs), pixels: innerWidth };
       const [next, look] = await Promise.all([
-        getJson('/api/v1/series', { ...asked, readings: params.get('readings') }),
+        getJson('/api/v1/series', { ...asked, readings: params.get('readings'), average: params.get('average') === 'shown' ? 'shown' : null }),
         params.get('readings') === 'exported' ? null : getJson('/api/v1/series/look', asked),
       ]);
       series = next;
@@ -118,7 +118,7 @@ function viewOf(board, alarms, { line: name, structure, kind, position }) {
 
 /** What of the address belongs to the view, not to the layer. */
 function viewQuery(params) {
-  const kept = ['range', 'from', 'to', 'scope', 'readings', 'compare'].filter((name) => params.has(name)).map((name) => [name, params.get(name)]);
+  const kept = ['range', 'from', 'to', 'scope', 'average', 'readings', 'compare'].filter((name) => params.has(name)).map((name) => [name, params.get(name)]);
   return kept.length > 0 ? `&${new URLSearchParams(kept)}` : '';
 }
 

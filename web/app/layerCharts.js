@@ -1,9 +1,9 @@
-/** Mean chart above range chart on one time axis, with the words of the sample under the cursor beside them. */
+/** Mean chart, moving average where it is chosen and range chart on one time axis, with the words of the sample under the cursor beside them. */
 import { el, setText } from './elements.js';
 import { chartPanel } from './chartPanel.js';
 import { dragSpan } from './dragSpan.js';
 import { layerLanes } from './layerLanes.js';
-import { hasSpec, meanPanel, rangePanel, suitableScope, timeAxis } from './meanRangeChart.js';
+import { averagePanel, hasSpec, meanPanel, rangePanel, suitableScope, timeAxis } from './meanRangeChart.js';
 import { momentNotes } from './momentNotes.js';
 import { axisWith, movementInWords } from './movement.js';
 import { pointReader } from './pointReader.js';
@@ -14,26 +14,31 @@ const t = await room('layer');
 const SCOPES = { process: t('scope.process'), product: t('scope.product') };
 
 /**
- * `scope`: as the address names it, or null for what suits the data; `scoped(name)` is told of a tap, `dragged({from, to})` of a span
- * that was marked. Gives {node, reader, show(series, look), lay(other), extent, destroy}.
+ * `chosen`: `scope` and `average` as the address names them, or null for what suits the data; `choose(name, value)` is told of a tap,
+ * `dragged({from, to})` of a span that was marked. Gives {node, reader, show(series, look), lay(other), extent, destroy}.
  */
-export function layerCharts(scope, { scoped, dragged }) {
+export function layerCharts(chosen, { choose: told, dragged }) {
   const mean = chartPanel('xbar', t('meanChart'));
+  const average = chartPanel('average', t('averageChart'));
   const range = chartPanel('range', t('rangeChart'));
-  const reader = pointReader([mean, range]);
+  const panels = [mean, average, range];
+  const reader = pointReader(panels);
   const lanes = layerLanes(mean);
   const movement = el('p', { class: 'movement' });
   const notes = momentNotes(mean, reader.current);
-  [mean, range].forEach((panel) => dragSpan(panel, dragged));
+  panels.forEach((panel) => dragSpan(panel, dragged));
   const note = el('p', { class: 'chart-note' });
   const choice = el('div', { class: 'scopes', role: 'group', 'aria-label': t('whatShown') });
+  const averages = el('button', { type: 'button', class: 'quiet', data: { action: 'average' }, on: { click: toggleAverage } }, t('averageButton'));
+  const averagePart = el('div', {}, el('h2', {}, t('averageOf'), el('span', { class: 'unit' }, ` ${unit()}`)), average.node);
   const node = el('div', { class: 'charts' },
-    el('div', { class: 'chart-title' }, el('h2', {}, t('meanOf'), el('span', { class: 'unit' }, ` ${unit()}`)), choice),
+    el('div', { class: 'chart-title' }, el('h2', {}, t('meanOf'), el('span', { class: 'unit' }, ` ${unit()}`)), el('div', { class: 'chart-ways' }, averages, choice)),
     mean.node, notes.node, note, movement,
+    averagePart,
     el('h2', {}, t('rangeOf'), el('span', { class: 'unit' }, ` ${unit()}`)),
     range.node,
     lanes.node);
-  let named = scope;
+  let named = chosen.scope;
   let series = null;
   let look = null;
   let other = null;
@@ -54,7 +59,14 @@ export function layerCharts(scope, { scoped, dragged }) {
   function draw() {
     const now = named ?? suitableScope(series);
     const axis = axisWith(timeAxis(series), look?.movement);
-    mean.show({ ...meanPanel(series, now), movement: look?.movement ?? null, other }, axis);
+    const averaged = isAverageShown() ? averagePanel(series) : null;
+    averagePart.hidden = averaged === null;
+    averages.hidden = series.limits.length === 0 || series.shown === 'exported';
+    averages.setAttribute('aria-pressed', String(averaged !== null));
+    if (averaged) {
+      average.show(averaged, axis);
+    }
+    mean.show({ ...meanPanel(series, now, averaged !== null), movement: look?.movement ?? null, other }, axis);
     range.show(rangePanel(series), axis);
     reader.show(series);
     setText(movement, look ? movementInWords(look.movement, series.signals.length > 0) : '');
@@ -66,6 +78,15 @@ export function layerCharts(scope, { scoped, dragged }) {
     choice.replaceChildren(...(hasSpec(series) ? buttons(now) : []));
   }
 
+  /** Where nobody says at this screen, as the tests of the film are chosen. */
+  const isAverageShown = () => (chosen.average === null ? series.averageIsChosen : chosen.average === 'shown');
+
+  function toggleAverage() {
+    chosen.average = isAverageShown() ? 'hidden' : 'shown';
+    told('average', chosen.average);
+    draw();
+  }
+
   function buttons(now) {
     return Object.entries(SCOPES).map(([name, words]) =>
       el('button', { type: 'button', class: 'quiet', 'aria-pressed': String(name === now), data: { scope: name }, on: { click: () => choose(name) } }, words));
@@ -73,7 +94,7 @@ export function layerCharts(scope, { scoped, dragged }) {
 
   function choose(name) {
     named = name;
-    scoped(name);
+    told('scope', name);
     draw();
     choice.querySelector(`[data-scope="${name}"]`).focus();
   }
@@ -86,7 +107,7 @@ export function layerCharts(scope, { scoped, dragged }) {
   };
   const destroy = () => {
     observer.disconnect();
-    [mean, range, lanes, notes].forEach((one) => one.destroy());
+    [...panels, lanes, notes].forEach((one) => one.destroy());
   };
   return { node, reader: reader.node, show, lay, extent, destroy };
 }

@@ -152,7 +152,7 @@ function drawNumbers(pen, { shown, row, paint, left }) {
 
 /** What the inks mean: from thinnest to thickest. */
 function drawKey(key, reach, paint) {
-  const canvas = el('canvas', { width: 168, height: 14, 'aria-hidden': 'true' });
+  const canvas = el('canvas', { width: 168, height: 14, 'aria-hidden': 'true', data: { legend: 'true' } });
   const pen = canvas.getContext('2d');
   const hatch = hatchOf(pen, paint);
   pen.fillStyle = paint.sheet;

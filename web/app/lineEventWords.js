@@ -1,6 +1,7 @@
 /** What happened at a line, in words, as a small shape, and where it is decided. */
 import { el, svg } from './elements.js';
 import { list } from './format.js';
+import { calibrationPlace, readingsPlace } from './gaugePlaces.js';
 import { limitsAddress } from './limitsOverview.js';
 import { shape } from './marks.js';
 import { momentOf } from './plantClock.js';
@@ -84,7 +85,7 @@ export function happeningNode(event, line) {
   return href === null ? words : el('a', { href }, words);
 }
 
-function addressOf({ kind, alarm, structure, shift }, line) {
+function addressOf({ kind, alarm, structure, shift, calibration, position, version }, line) {
   switch (kind) {
     case 'alarm':
     case 'taken':
@@ -96,8 +97,9 @@ function addressOf({ kind, alarm, structure, shift }, line) {
     case 'structure':
       return `/structures.html?${new URLSearchParams({ structure })}`;
     case 'calibrated':
+      return `/gauge.html#${encodeURIComponent(calibrationPlace(calibration))}`;
     case 'rescaled':
-      return '/gauge.html';
+      return `/gauge.html#${encodeURIComponent(readingsPlace({ line, structure, position, version }))}`;
     case 'roll':
       return null;
     default:

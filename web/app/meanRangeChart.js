@@ -1,13 +1,13 @@
 /**
- * Turns a series of the API into what the mean chart and the range chart draw. Pure: knows nothing of
+ * Turns a series of the API into what the charts of means, of their moving average and of ranges draw. Pure: knows nothing of
  * canvas or of a chart library. Lengths in um, times in ms, missing values null.
  *
  * A panel: {points, lower, centre, upper: [{x, y}], labels: [{y, text}],
  * rings: [{index, x, y, signals, isCurrent}],
- * crosses: [{x, y, isBeyond}] of samples that are held out, land: [{from, to, lower, upper}], whiskers: [{x, low, high, isOut}], steps: [{x, text}], trial, y: {min, max}}.
+ * names: {points, lower, centre, upper, other} of the lines where they are kept as data, crosses: [{x, y, isBeyond}] of samples that are held out, land: [{from, to, lower, upper}], whiskers: [{x, low, high, isOut}], steps: [{x, text}], trial, y: {min, max}}.
  */
 import { bySeverity } from './words.js';
-import { decimalsFor, um } from './format.js';
+import { decimalsFor, um, unit } from './format.js';
 import { scalingSteps } from './layerReadings.js';
 import { room } from './text.js';
 
@@ -23,7 +23,7 @@ export function timeAxis({ columns: { takenAt } }) {
 }
 
 /** `scope`: 'process' shows means and control limits, 'product' adds readings and the specification. */
-export function meanPanel(series, scope) {
+export function meanPanel(series, scope, withAverage) {
   const { columns } = series;
   const isProduct = scope === 'product';
   const lines = limitLines(columns, 'mean');
@@ -34,13 +34,36 @@ export function meanPanel(series, scope) {
     points: pointsOf(columns, columns.mean),
     ...lines,
     labels: labelsOf(lines, 'mean', isRetired(series)),
-    rings: ringsOf(series, ['xbar', 'ewma'], columns.mean),
+    names: namesOf('meanOf'),
+    rings: ringsOf(series, withAverage ? ['xbar'] : ['xbar', 'ewma'], columns.mean),
     land,
     whiskers,
     crosses: crossesOf(series, axisOf(reach.flat())),
     steps: stepsOf(series),
     trial: isTrial(series),
     y: axisOf(reach.flat()),
+  };
+}
+
+/** Null where the server gave none: nobody asked for it, or no limits held. */
+export function averagePanel(series) {
+  const { columns } = series;
+  if (!columns.average) {
+    return null;
+  }
+  const lines = limitLines(columns, 'average');
+  return {
+    points: pointsOf(columns, columns.average),
+    ...lines,
+    labels: labelsOf(lines, 'average', isRetired(series)),
+    names: namesOf('averageOf'),
+    rings: ringsOf(series, ['ewma'], columns.average),
+    land: [],
+    whiskers: [],
+    crosses: [],
+    steps: [],
+    trial: isTrial(series),
+    y: axisOf([columns.average, columns.averageLower, columns.averageUpper].flat()),
   };
 }
 
@@ -52,6 +75,7 @@ export function rangePanel(series) {
     points: pointsOf(columns, columns.range),
     ...lines,
     labels: labelsOf(lines, 'range', isRetired(series)),
+    names: namesOf('rangeOf'),
     rings: ringsOf(series, ['range'], columns.range),
     land: [],
     whiskers: [],
@@ -81,6 +105,8 @@ function landOf({ specs }) {
   return specs.map(({ from, spec }, i) => ({ from: from ?? -Infinity, to: specs[i + 1]?.from ?? Infinity, lower: spec.lower, upper: spec.upper }))
     .filter(({ lower, upper }) => lower !== undefined || upper !== undefined);
 }
+
+const namesOf = (chart) => ({ points: `${t(chart)} ${unit()}`, ...Object.fromEntries([...LINE_ENDS, 'other'].map((end) => [end, `${t(`end.${end}`)} ${unit()}`])) });
 
 function pointsOf({ takenAt }, values) {
   return takenAt.map((x, i) => ({ x, y: values[i] }));

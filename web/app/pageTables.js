@@ -1,7 +1,12 @@
 /** Reads the tables and the drawings of a page for files. Pure but for the page it reads. */
 import { decimalSign } from './choices.js';
+import { inUnit } from './format.js';
+import { shortTest } from './words.js';
 
 const SPACES = /[\u2007\u202f\u2009\u00a0\s]+/g;
+const DIGITS = 7;
+/** With a unit behind it, which no spreadsheet takes for a formula that does anything. */
+const SIGNED = /^[+-]\d+(?:[.,]\d+)?(?: ?%)?$/;
 const NUMBER = /^-?\d+(\.\d+)?$/;
 
 /** Tables that are shown and have rows: [{name, heads: [text], rows: [[text | number]]}]. */
@@ -14,7 +19,7 @@ export function tablesOf(root) {
 
 /** What the nearest words above say it is. */
 export function nameOf(node) {
-  const own = node.querySelector?.('caption')?.textContent || node.getAttribute('aria-label') || node.closest('[aria-label]:not(main, nav, body)')?.getAttribute('aria-label');
+  const own = node.querySelector?.('caption')?.innerText || node.getAttribute('aria-label') || node.closest('[aria-label]:not(main, nav, body)')?.getAttribute('aria-label');
   return (own || headingBefore(node) || '').replaceAll(SPACES, ' ').trim().slice(0, 80);
 }
 
@@ -26,13 +31,13 @@ function headingBefore(node) {
 /** A number where the cell is one as it is written here, else its text. */
 export function valueOf(cell) {
   const input = cell.querySelector('input, select, textarea');
-  const text = (input ? input.value : cell.textContent).trim();
+  const text = (input ? input.value : cell.innerText).trim();
   return numberOf(text, decimalSign()) ?? text.replaceAll(SPACES, ' ');
 }
 
-/** "−1\u202f234,5" with a comma as decimal sign gives -1234.5; null where it is no plain number. */
+/** "−1\u202f234,5" with a comma as decimal sign gives -1234.5, "+0.2" 0.2; null where it is no plain number. */
 export function numberOf(text, sign) {
-  const plain = text.replaceAll(SPACES, '').replace('\u2212', '-').replace(sign, '.');
+  const plain = text.replaceAll(SPACES, '').replace('\u2212', '-').replace(/^\+/, '').replace(sign, '.');
   return NUMBER.test(plain) && !/^-?0\d/.test(plain) ? Number(plain) : null;
 }
 
@@ -45,16 +50,26 @@ function cellOf(value) {
   if (typeof value === 'number') {
     return String(value);
   }
-  const text = /^[=+\-@\t\r]/.test(value) ? `'${value}` : value;
+  const text = /^[=+\-@\t\r]/.test(value) && !SIGNED.test(value) ? `'${value}` : value;
   return /[",\r\n]/.test(text) ? `"${text.replaceAll('"', '""')}"` : text;
 }
 
-/** The columns behind a chart: time, then a value of each of its lines. `headOf(n)` is what line n is called that has no name. */
-export function chartData(chart, timeHead, headOf) {
+/** The columns behind a chart of lengths: time, a value of each of its lines in the unit of this screen, the tests that are ringed. */
+export function chartData(chart, timeHead, testsHead) {
   const { datasets } = chart.data;
+  const rings = new Map((chart.filmward?.panel.rings ?? []).map(({ x, signals }) => [x, signals.map(shortTest).join(' ')]));
   const times = [...new Set(datasets.flatMap(({ data }) => data.map(({ x }) => x)))].sort((a, b) => a - b);
-  const lines = datasets.map(({ data }) => new Map(data.map(({ x, y }) => [x, y])));
-  return { heads: [timeHead, ...datasets.map((set, i) => set.label ?? headOf(i + 1))], rows: times.map((x) => [new Date(x).toISOString(), ...lines.map((line) => line.get(x) ?? '')]) };
+  const lines = datasets.map(({ data, stepped }) => valuesAt(times, new Map(data.map(({ x, y }) => [x, y])), Boolean(stepped)));
+  return { heads: [timeHead, ...datasets.map(({ label }) => label), testsHead], rows: times.map((x, i) => [new Date(x).toISOString(), ...lines.map((line) => line[i]), rings.get(x) ?? '']) };
+}
+
+/** A stepped line is drawn by the ends of its stretches; between them it holds. */
+function valuesAt(times, known, isStepped) {
+  let held = null;
+  return times.map((x) => {
+    held = known.has(x) ? known.get(x) : isStepped ? held : null;
+    return held === null ? '' : Number(inUnit(held).toPrecision(DIGITS));
+  });
 }
 
 /** A drawing of the page as a file of its own: with the styles that it has here written into it. */

@@ -37,8 +37,8 @@ export function pointReader(panels) {
     setText(words, sentence);
     tests.replaceChildren(...found.map((text) => el('li', {}, shape('unusual'), el('span', {}, text))));
     askForCorrections(columns.roll[index], columns.sample[index]);
-    panels.forEach((panel, i) => {
-      placeCursor(panel, cursors[i], columns.takenAt[index]);
+    panels.filter(isDrawn).forEach((panel) => {
+      placeCursor(panel, cursors[panels.indexOf(panel)], columns.takenAt[index]);
       panel.node.setAttribute('aria-valuenow', index);
       panel.node.setAttribute('aria-valuetext', [sentence, ...found].join(' '));
     });
@@ -103,6 +103,9 @@ function listen(panel, { toTime, by }) {
   });
 }
 
+/** A chart in a part of the page that is folded away has no place for a cursor. */
+const isDrawn = ({ node }) => node.offsetParent !== null;
+
 function placeCursor(panel, cursor, ms) {
   const area = panel.areaOf();
   cursor.style.left = `${panel.pixelOf(ms)}px`;
@@ -130,5 +133,7 @@ function sampleInWords({ columns, heldOut = [] }, i) {
     return t('notMeasured', { where });
   }
   const figures = { where, mean: um(columns.mean[i]), range: um(columns.range[i]), n: columns.size[i], least: um(columns.least[i]), greatest: um(columns.greatest[i]) };
-  return t(columns.range[i] === null ? 'meanOnly' : 'meanRange', figures);
+  const words = t(columns.range[i] === null ? 'meanOnly' : 'meanRange', figures);
+  const average = columns.average?.[i] ?? null;
+  return average === null ? words : t('withAverage', { words, average: um(average) });
 }

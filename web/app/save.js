@@ -31,8 +31,8 @@ export function save() {
 
   function chartRow({ canvas, chart, name }) {
     return row(t('chart', { name }), [
-      [t('png'), () => canvas.toBlob((blob) => keepFile(fileName(name, 'png'), blob))],
-      ...(chart ? [[t('data'), () => keepFile(fileName(name, 'csv'), new Blob(['\ufeff', csvOf(chartData(chart, t('time'), (number) => t('lineAt', { number: String(number) })))], { type: 'text/csv' }))]] : []),
+      [t('png'), () => onGround(canvas).toBlob((blob) => keepFile(fileName(name, 'png'), blob))],
+      ...(chart?.filmward ? [[t('data'), () => keepFile(fileName(name, 'csv'), new Blob(['\ufeff', csvOf(chartData(chart, t('time'), t('tests')))], { type: 'text/csv' }))]] : []),
     ]);
   }
 
@@ -50,8 +50,19 @@ export function save() {
 }
 
 function chartsOf(main) {
-  return [...main.querySelectorAll('canvas')].filter((canvas) => canvas.offsetParent !== null && canvas.width > LEAST_DRAWING_PX)
-    .map((canvas) => ({ canvas, chart: window.Chart?.getChart(canvas), name: nameOf(canvas) }));
+  return [...main.querySelectorAll('canvas:not([data-legend])')].filter((canvas) => canvas.offsetParent !== null && canvas.width > LEAST_DRAWING_PX)
+    .map((canvas) => ({ canvas, chart: window.Chart?.getChart(canvas) }))
+    .map((one) => ({ ...one, name: one.chart?.filmward?.panel.names.points ?? nameOf(one.canvas) }));
+}
+
+/** With what is behind the chart on the page, so that its ink can be read on any. */
+function onGround(canvas) {
+  const copy = el('canvas', { width: canvas.width, height: canvas.height });
+  const drawing = copy.getContext('2d');
+  drawing.fillStyle = getComputedStyle(document.body).backgroundColor;
+  drawing.fillRect(0, 0, copy.width, copy.height);
+  drawing.drawImage(canvas, 0, 0);
+  return copy;
 }
 
 function drawingsOf(main) {

@@ -102,6 +102,7 @@ final class LineDecisions {
   private Map<String, String> said(String structure, int position, Scaling version) {
     return Map.of(
         "layer", layer(structure, position),
+        "position", String.valueOf(position),
         "version", String.valueOf(version.version()),
         "structure", structure,
         "by", version.word().by(),
@@ -170,6 +171,7 @@ final class LineDecisions {
     Calibration.Subject subject = done.subject();
     Map<String, String> said =
         Map.of(
+            "calibration", String.valueOf(done.id()),
             "gauge", subject.gauge(),
             "layer", subject.layer().isEmpty() ? subject.resin() : subject.layer(),
             "by", done.word().by(),

@@ -37,11 +37,14 @@ public record LineEvent(Instant at, Kind kind, OptionalLong alarm, Map<String, S
     LIMITS,
     /** Another version of a structure holds from then on: structure, version, by, reason. */
     STRUCTURE,
-    /** The gauge of the line was calibrated: gauge, layer (or resin), structure, by, reason. */
+    /**
+     * The gauge of the line was calibrated: calibration (its number), gauge, layer (or resin),
+     * structure, by, reason.
+     */
     CALIBRATED,
     /**
      * Readings of a layer are shown otherwise from then on, or as before since a version was taken
-     * back: layer, version, structure, by, reason, takesBack.
+     * back: layer, position, version, structure, by, reason, takesBack.
      */
     RESCALED,
     /** A note that somebody pinned to that moment: text, by, shift. */

@@ -5,12 +5,14 @@ import dev.filmward.film.Characteristic;
 import dev.filmward.film.ReportedLayer;
 import dev.filmward.film.Structure;
 import dev.filmward.gauge.calibration.FilmScalings;
+import dev.filmward.pipeline.SeriesView.Averages;
 import dev.filmward.pipeline.SeriesView.HeldOut;
 import dev.filmward.pipeline.SeriesView.Readings;
 import dev.filmward.pipeline.SeriesView.Rescaled;
 import dev.filmward.pipeline.SeriesView.SignalAt;
 import dev.filmward.rule.ChosenTests;
 import dev.filmward.store.FigureColumns;
+import dev.filmward.store.FigureRow;
 import dev.filmward.store.FigureTable.Series;
 import dev.filmward.store.FigureTable.Span;
 import dev.filmward.store.ScreenedSample;
@@ -55,15 +57,16 @@ public final class SeriesReader {
    * @param pixels how wide the chart is
    */
   public SeriesView read(Address address, Span span, int pixels) {
-    return read(address, new View(span, pixels, Readings.CORRECTED));
+    return read(address, new View(span, pixels, Readings.CORRECTED, false));
   }
 
   /**
    * What a chart shows.
    *
    * @param pixels how wide it is
+   * @param withAverage whether the moving average is wanted, also where nobody chose its test
    */
-  public record View(Span span, int pixels, Readings readings) {}
+  public record View(Span span, int pixels, Readings readings, boolean withAverage) {}
 
   /** As above, of the readings as they were corrected or as they were exported. */
   public SeriesView read(Address address, View view) {
@@ -114,6 +117,8 @@ public final class SeriesReader {
             : tables.signals().within(series, question.span());
     BitSet chosen = PointChoice.of(columns, question.view.pixels);
     List<SignalAt> signalsAt = keep(signals, columns, chosen);
+    Optional<Averages> averages =
+        averages(tables, question, series, new Shown(columns, limits), chosen);
     FilmScalings film = tables.scalings().of(line, structure.code());
     SeriesView corrected =
         new SeriesView(
@@ -128,7 +133,8 @@ public final class SeriesReader {
             heldOut(tables, line, question),
             AskedFigures.of(columns, question.specs).summary(columns.count()),
             new Rescaled(
-                Readings.CORRECTED, film, ScaledLimits.of(tables, series, film).otherwise(limits)));
+                Readings.CORRECTED, film, ScaledLimits.of(tables, series, film).otherwise(limits)),
+            averages);
     return question.view.readings == Readings.CORRECTED
         ? corrected
         : exported(tables, corrected, question.span());
@@ -151,7 +157,8 @@ public final class SeriesReader {
         false,
         corrected.heldOut(),
         exported.figures().summary(corrected.summary().samples()),
-        new Rescaled(Readings.EXPORTED, corrected.rescaled().film(), Set.of()));
+        new Rescaled(Readings.EXPORTED, corrected.rescaled().film(), Set.of()),
+        Optional.empty());
   }
 
   /** Of very many only the newest, which a person may still look at. */
@@ -184,6 +191,26 @@ public final class SeriesReader {
     int position = series.position();
     return new TrialSignals(shown.limits().get(0), tests, position)
         .of(tables.figures().before(series, span.from(), tests.warmUp(position)), shown.columns());
+  }
+
+  /** Empty where nobody wants it or no limits hold. */
+  private static Optional<Averages> averages(
+      Tables tables, Question question, Series series, Shown shown, BitSet chosen) {
+    boolean isChosen =
+        !tables
+            .tests()
+            .of(series.line(), series.structure())
+            .newest(series.position())
+            .shown()
+            .onAverage()
+            .isEmpty();
+    if (shown.limits().isEmpty() || !(isChosen || question.view.withAverage)) {
+      return Optional.empty();
+    }
+    List<FigureRow> before =
+        tables.figures().before(series, question.span().from(), AverageLine.WARM_UP);
+    double[] line = new AverageLine(shown.limits()).of(before, shown.columns());
+    return Optional.of(new Averages(isChosen, chosen.stream().mapToObj(at -> line[at]).toList()));
   }
 
   /** Adds the rows with a signal to those chosen, and says at which of these they are. */

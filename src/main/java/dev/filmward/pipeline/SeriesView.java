@@ -6,6 +6,7 @@ import dev.filmward.film.Characteristic;
 import dev.filmward.film.SpecLimits;
 import dev.filmward.film.Structure;
 import dev.filmward.gauge.calibration.FilmScalings;
+import dev.filmward.rule.SeriesTests;
 import dev.filmward.rule.Signal;
 import dev.filmward.store.FigureRow;
 import dev.filmward.store.ScreenedSample;
@@ -25,6 +26,7 @@ import java.util.Set;
  * @param limits frozen versions first to last, or the one on trial
  * @param onTrial whether the limits are on trial: shown, and without alarms
  * @param heldOut samples that are not charted, the newest of them
+ * @param averages where they are asked for or chosen, and limits hold
  */
 public record SeriesView(
     String line,
@@ -37,7 +39,24 @@ public record SeriesView(
     boolean onTrial,
     List<HeldOut> heldOut,
     Summary summary,
-    Rescaled rescaled) {
+    Rescaled rescaled,
+    Optional<Averages> averages) {
+
+  /**
+   * The moving average of the means ({@link SeriesTests#AVERAGE}).
+   *
+   * @param isChosen whether its test is one of those that are shown
+   * @param ofRows for each row, in standard deviations of its mean off the centre line; NaN where
+   *     nothing was measured or no limits held
+   */
+  public record Averages(boolean isChosen, List<Double> ofRows) {
+    /** The limit on both sides of the centre line, in the same unit. */
+    public static final double LIMIT = SeriesTests.AVERAGE.asymptoticLimit();
+
+    public Averages {
+      ofRows = List.copyOf(ofRows);
+    }
+  }
 
   /** Which readings are shown. */
   public enum Readings {

@@ -25,7 +25,7 @@ public final class SeriesTests implements Serializable {
   public static final int WARM_UP = 7;
 
   /** As far back as a point of the moving average weighs anything: 0.8 to this power is 4e-20. */
-  static final int WARM_UP_OF_AVERAGE = 200;
+  public static final int WARM_UP_OF_AVERAGE = 200;
 
   /** The moving average: 371 means between false alarms. Asymptotic, so that its past fades. */
   public static final EwmaDesign AVERAGE = new EwmaDesign(0.2, 2.86, EwmaDesign.Limits.ASYMPTOTIC);
@@ -83,7 +83,11 @@ public final class SeriesTests implements Serializable {
   }
 
   private static int ofAverage(Ewma average, double zMean) {
-    double z = Math.max(-FARTHEST, Math.min(FARTHEST, zMean));
-    return Signal.beyond(ChartKind.EWMA, average.advance(z), 1);
+    return Signal.beyond(ChartKind.EWMA, average.advance(averaged(zMean)), 1);
+  }
+
+  /** The place of a mean as the moving average takes it. */
+  public static double averaged(double zMean) {
+    return Math.max(-FARTHEST, Math.min(FARTHEST, zMean));
   }
 }

@@ -28,10 +28,23 @@ final class Columns {
           "rangeUpper",
           "file");
 
+  /** There where they are asked for. */
+  private static final List<String> OF_AVERAGE =
+      List.of("average", "averageLower", "averageCentre", "averageUpper");
+
   private final Map<String, ArrayNode> byName = new LinkedHashMap<>();
 
   Columns() {
-    NAMES.forEach(name -> byName.put(name, JsonNodeFactory.instance.arrayNode()));
+    hold(NAMES);
+  }
+
+  private void hold(List<String> names) {
+    names.forEach(name -> byName.put(name, JsonNodeFactory.instance.arrayNode()));
+  }
+
+  Columns withAverage() {
+    hold(OF_AVERAGE);
+    return this;
   }
 
   void add(String name, long value) {

@@ -16,6 +16,7 @@ import dev.filmward.pipeline.SeriesReader;
 import dev.filmward.pipeline.SeriesReader.Address;
 import dev.filmward.pipeline.SeriesReader.View;
 import dev.filmward.pipeline.SeriesView;
+import dev.filmward.pipeline.SeriesView.Averages;
 import dev.filmward.pipeline.SeriesView.Readings;
 import dev.filmward.pipeline.SpanComparer;
 import dev.filmward.pipeline.SpanComparison;
@@ -49,7 +50,7 @@ final class SeriesResource {
 
   void get(Context ctx) {
     Address address = address(ctx);
-    View view = new View(span(ctx), pixels(ctx), readings(ctx));
+    View view = new View(span(ctx), pixels(ctx), readings(ctx), withAverage(ctx));
     answers.give(ctx, () -> read(address, view));
   }
 
@@ -136,6 +137,14 @@ final class SeriesResource {
     }
   }
 
+  private static boolean withAverage(Context ctx) {
+    String word = Requests.textOr(ctx, "average", "chosen");
+    if (!word.equals("chosen") && !word.equals("shown")) {
+      throw new IllegalArgumentException("average is chosen or shown, not \"" + word + "\"");
+    }
+    return word.equals("shown");
+  }
+
   private static int pixels(Context ctx) {
     long pixels = Requests.number(ctx, "pixels").orElse((long) Integer.MAX_VALUE);
     if (pixels < 1) {
@@ -177,6 +186,7 @@ final class SeriesResource {
     new LimitsJson(plant.zone())
         .versions(view.limits(), view.rescaled().otherwise())
         .forEach(limits::add);
+    node.put("averageIsChosen", view.averages().filter(Averages::isChosen).isPresent());
     node.put("shown", view.rescaled().readings().name().toLowerCase(Locale.ROOT));
     node.set("scalings", scalings(view));
     node.set("doubtful", doubtful(view));
@@ -260,16 +270,42 @@ final class SeriesResource {
   }
 
   private static ObjectNode columns(SeriesView view) {
-    Columns columns = new Columns();
-    for (FigureRow row : view.rows()) {
+    Columns columns = view.averages().isPresent() ? new Columns().withAverage() : new Columns();
+    for (int i = 0; i < view.rows().size(); i++) {
+      FigureRow row = view.rows().get(i);
       columns.add("takenAt", row.takenAt().toEpochMilli());
       columns.add("roll", row.key().roll());
       columns.add("sample", row.key().sample());
       columns.add("file", row.fileId());
       addFigures(columns, row.subgroup());
       addLimits(columns, view.inForce(row), row.subgroup());
+      if (view.averages().isPresent()) {
+        addAverage(columns, view.averages().get().ofRows().get(i), mean(view, row));
+      }
     }
     return columns.json();
+  }
+
+  /** The limits of a row's mean. */
+  private static Optional<Band> mean(SeriesView view, FigureRow row) {
+    return view.inForce(row)
+        .flatMap(held -> row.subgroup().map(found -> held.limits().mean(found.size())));
+  }
+
+  private static void addAverage(Columns columns, double average, Optional<Band> mean) {
+    Optional<Band> band = mean.filter(found -> !Double.isNaN(average));
+    double limit = Averages.LIMIT;
+    columns.add("average", band.map(found -> place(found, average)));
+    columns.add("averageLower", band.map(found -> place(found, -limit)));
+    columns.add("averageCentre", band.map(Band::centre));
+    columns.add("averageUpper", band.map(found -> place(found, limit)));
+  }
+
+  /**
+   * So many standard deviations of a mean off its centre line; its limits are three of them off.
+   */
+  private static double place(Band mean, double sigmas) {
+    return mean.centre() + sigmas * (mean.upper() - mean.centre()) / 3;
   }
 
   private static void addFigures(Columns columns, Optional<Subgroup> subgroup) {

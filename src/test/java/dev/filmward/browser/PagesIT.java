@@ -193,6 +193,21 @@ class PagesIT {
           + ".map((node) => [node.getBoundingClientRect().right, node.tagName, node.className])"
           + ".sort((a, b) => b[0] - a[0]).slice(0, 3).join('; ')";
 
+  @ParameterizedTest(name = "{0}")
+  @MethodSource("pages")
+  void fitsAScreenOnTheWall(String page) {
+    browser.resize(3840, 2160);
+    browser.open(served.address(PAGES.get(page)));
+    assertThat((long) browser.script("return document.documentElement.scrollWidth"))
+        .as("width of the page, pushed out by %s", browser.script(WIDEST))
+        .isLessThanOrEqualTo(3840);
+  }
+
+  static Stream<String> pages() {
+    return PAGES.keySet().stream().sorted();
+  }
+
+  /** With everything unfolded. */
   @ParameterizedTest
   @ValueSource(strings = {"light", "dark"})
   void isAccessible(String scheme) throws Exception {
@@ -200,6 +215,8 @@ class PagesIT {
     browser.resize(1440, 900);
     for (String page : PAGES.keySet()) {
       browser.open(served.address(PAGES.get(page)));
+      browser.script("document.querySelectorAll('details').forEach((one) => (one.open = true))");
+      browser.settle();
       Results results = new AxeBuilder().analyze(browser.driver());
       assertThat(results.isErrored()).as(results.getErrorMessage()).isFalse();
       assertThat(results.getPasses()).as("rules that apply to " + page).isNotEmpty();

@@ -184,6 +184,8 @@ class LineEventsTest {
     JsonNode made = events("");
     assertThat(of("calibrated", made).findValuesAsText("gauge")).containsExactly("G1");
     assertThat(of("calibrated", made).get(0).get("layer").asText()).isEqualTo("Skin");
+    assertThat(of("calibrated", made).get(0).get("calibration").asLong()).isEqualTo(calibration);
+    assertThat(of("rescaled", made).get(0).get("position").asText()).isEqualTo("1");
     assertThat(of("rescaled", made).get(0).get("at").asText())
         .contains(local(ServedPlant.FILM.takenAt(20)));
     done("/api/v1/calibrations/take-back", "{%s, 'version': 1}".formatted(order));
