@@ -10,7 +10,7 @@ import { um } from './format.js';
 import { room } from './text.js';
 
 const t = await room('layer');
-const LINE_PX = 15;
+const LINE_EM = 1.05;
 const WORD_GAP_PX = 5;
 const STAMP_MARGIN_PX = 2;
 const STAMPS = new Map();
@@ -83,11 +83,11 @@ function landOf({ ctx, chartArea, scales: { x, y } }, spec, paint) {
   };
   if (spec.upper !== undefined && y.getPixelForValue(spec.upper) > top) {
     const edge = y.getPixelForValue(spec.upper);
-    strip(top, edge, [t('outAbove', { um: um(spec.upper) }), um(spec.upper)], edge - LINE_PX / 2 - 3);
+    strip(top, edge, [t('outAbove', { um: um(spec.upper) }), um(spec.upper)], edge - lineOf(paint) / 2 - 3);
   }
   if (spec.lower !== undefined && y.getPixelForValue(spec.lower) < bottom) {
     const edge = y.getPixelForValue(spec.lower);
-    strip(edge, bottom, [t('outBelow', { um: um(spec.lower) }), um(spec.lower)], edge + LINE_PX / 2 + 4);
+    strip(edge, bottom, [t('outBelow', { um: um(spec.lower) }), um(spec.lower)], edge + lineOf(paint) / 2 + 4);
   }
 }
 
@@ -112,27 +112,33 @@ function steps({ ctx, chartArea: { left, right, top }, scales: { x } }, panel, p
     ctx.font = fontOf(paint, 400);
     const width = ctx.measureText(text).width + 2 * WORD_GAP_PX;
     const until = inside[i + 1]?.px ?? Infinity;
-    stroke(ctx, paint.soft, 1, () => (ctx.moveTo(px + 0.5, top - LINE_PX), ctx.lineTo(px + 0.5, top + 6)));
+    stroke(ctx, paint.soft, 1, () => (ctx.moveTo(px + 0.5, top - lineOf(paint)), ctx.lineTo(px + 0.5, top + 6)));
     if (px + width < until) {
       const isLate = px + width > ctx.canvas.clientWidth;
-      write(ctx, paint, text, px + (isLate ? -WORD_GAP_PX : WORD_GAP_PX), top - LINE_PX / 2, isLate ? 'right' : 'left');
+      write(ctx, paint, text, px + (isLate ? -WORD_GAP_PX : WORD_GAP_PX), top - lineOf(paint) / 2, isLate ? 'right' : 'left');
     }
   });
 }
 
-/** Newest first, since the newest name must not be the one that finds no room. */
+/**
+ * Newest first, since the newest name must not be the one that finds no room. Of rings that stand next to each other each test is
+ * named once, where it spoke last and there is room: the words of every one of them are told on hover, focus and tap.
+ */
 function rings({ ctx, chartArea, scales: { x, y } }, { panel, paint, ringPx, isWide }) {
   const drawn = panel.rings.map((ring) => ({ ...ring, px: x.getPixelForValue(ring.x), py: y.getPixelForValue(ring.y) })).reverse();
   const stamps = { false: ringStamp(paint.ink, ringPx), true: ringStamp(paint.act, ringPx) };
   const half = ringPx + STAMP_MARGIN_PX;
   drawn.forEach(({ px, py, isCurrent }) => ctx.drawImage(stamps[isCurrent], px - half, py - half, 2 * half, 2 * half));
   const taken = isWide || drawn[0]?.isCurrent ? drawn.map(({ px, py }) => boxAround(px, py, 2 * ringPx, 2 * ringPx)) : [];
+  const named = new Set();
   drawn.forEach((ring, i) => {
     const colour = ring.isCurrent ? paint.act : paint.ink;
     const name = shortTest(ring.signals[0]);
-    const isFirst = i === 0 || name !== shortTest(drawn[i - 1].signals[0]);
-    if (isFirst && (ring.isCurrent || isWide)) {
-      nameRing(ctx, chartArea, { ...paint, soft: colour }, { ...ring, name, ringPx }, taken);
+    if (i > 0 && drawn[i - 1].index - ring.index > 1) {
+      named.clear();
+    }
+    if (!named.has(name) && (ring.isCurrent || isWide) && nameRing(ctx, chartArea, { ...paint, soft: colour }, { ...ring, name, ringPx }, taken)) {
+      named.add(name);
     }
   });
 }
@@ -154,20 +160,21 @@ function ringStamp(colour, ringPx) {
   return STAMPS.get(key);
 }
 
-/** Beyond the ring on its own side where that is free, else on the other side or beside it, else not at all. */
+/** Beyond the ring on its own side where that is free, else on the other side or beside it; says whether there was room. */
 function nameRing(ctx, area, paint, { px, py, name, ringPx, signals }, taken) {
   ctx.font = fontOf(paint, 700);
   const width = ctx.measureText(name).width;
   const middleX = Math.min(Math.max(px, area.left + width / 2 + 2), area.right - width / 2 - 2);
-  const away = (ringPx + LINE_PX * 0.65) * (signals[0].side === 'high' ? -1 : 1);
+  const away = (ringPx + lineOf(paint) * 0.65) * (signals[0].side === 'high' ? -1 : 1);
   const besideX = px - width / 2 - ringPx - 2 * WORD_GAP_PX;
   const place = [[middleX, py + away], [middleX, py - away], [besideX, py], [besideX, py + away]]
-    .map(([x, y]) => boxAround(x, y, width + 6, LINE_PX - 2))
+    .map(([x, y]) => boxAround(x, y, width + 6, lineOf(paint) - 2))
     .find((box) => box.left > area.left && box.top > area.top && box.bottom < area.bottom && !taken.some((other) => overlap(box, other)));
   if (place) {
     taken.push(place);
     write(ctx, paint, name, (place.left + place.right) / 2, (place.top + place.bottom) / 2, 'center', 700);
   }
+  return Boolean(place);
 }
 
 function boxAround(x, y, width, height) {
@@ -182,7 +189,7 @@ function overlap(a, b) {
 function labels({ ctx, chartArea: { right }, scales: { y } }, panel, paint) {
   let floor = -Infinity;
   for (const { y: value, text, isCentre } of [...panel.labels].sort((a, b) => b.y - a.y)) {
-    const middle = Math.max(y.getPixelForValue(value), floor + LINE_PX);
+    const middle = Math.max(y.getPixelForValue(value), floor + lineOf(paint));
     floor = middle;
     write(ctx, { ...paint, soft: paint.ink }, text, right + 6, middle, 'left', isCentre ? 400 : 600);
   }
@@ -207,6 +214,9 @@ function stroke(ctx, colour, width, path) {
   path();
   ctx.stroke();
 }
+
+/** The height of a line of words, which grows with the screen. */
+const lineOf = ({ font }) => font.size * LINE_EM;
 
 function fontOf({ font }, weight) {
   return `${weight} ${font.size}px ${font.family}`;

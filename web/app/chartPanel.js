@@ -33,7 +33,7 @@ export function chartPanel(name, title) {
     const { data, options } = chart;
     const pxPerPoint = node.clientWidth / panel.points.length;
     data.datasets = datasets(panel, paint, pxPerPoint);
-    chart.filmward = { panel, paint, isWide: pxPerPoint > 4, ringPx: pxPerPoint > 4 ? 7 : 5 };
+    chart.filmward = { panel, paint, isWide: pxPerPoint > 4, ringPx: paint.font.size * (pxPerPoint > 4 ? 0.49 : 0.35) };
     options.layout.padding = { top: panel.steps.length > 0 ? paint.font.size * HEADROOM_EM : 6, right: labelRoom(panel, paint) };
     options.scales = scales(panel, axis, paint, name === 'range');
     chart.update('none');

@@ -12,6 +12,8 @@ import { valueTicks } from './valueTicks.js';
 const t = await room('look');
 const BOX = { width: 300, height: 150, bottom: 22, top: 8, side: 6 };
 const CURVE_STEPS = 60;
+/** Half of the widest number, which must not stick out. */
+const TICK_HALF = 14;
 
 export function layerSpread() {
   const drawing = el('div', {});
@@ -93,5 +95,5 @@ function curve({ mean, sigma, readings, width }, x, y, { min, max }) {
 function ticks({ min, max }, x) {
   const { values, decimals } = valueTicks(inUnit(min), inUnit(max), 5);
   return values.map((value) =>
-    svg('text', { x: x(fromUnit(value)), y: BOX.height - 6, 'text-anchor': 'middle' }, number(value, Math.min(decimals, decimalsFor(max) + 1))));
+    svg('text', { x: Math.max(TICK_HALF, Math.min(BOX.width - TICK_HALF, x(fromUnit(value)))), y: BOX.height - 6, 'text-anchor': 'middle' }, number(value, Math.min(decimals, decimalsFor(max) + 1))));
 }
