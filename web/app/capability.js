@@ -6,6 +6,7 @@ import { getJson } from './api.js';
 import { el } from './elements.js';
 import { length, number } from './format.js';
 import { longWork } from './longWork.js';
+import { nothingYet } from './nothingYet.js';
 import { momentOf, synchronise } from './plantClock.js';
 import { ppkDrawing } from './ppkDrawing.js';
 import { boundsInWords, indexInWords, nameOf, verdictInWords, verdictMark } from './reportWords.js';
@@ -26,7 +27,7 @@ export function mount(root, params) {
       const { films, now, zone } = await getJson('/api/v1/reports');
       synchronise(now, zone);
       const film = films.find(({ line, structure }) => line === params.get('line') && structure === params.get('structure')) ?? films[0];
-      head.replaceChildren(el('h1', {}, t('capabilityTitle')), film ? chooser(films, film) : el('p', {}, t('noFilmYet'), ' ', el('a', { href: '/intake.html' }, t('toIntake'))));
+      head.replaceChildren(el('h1', {}, t('capabilityTitle')), film ? chooser(films, film) : await nothingYet(t('noFilmYet')));
       if (film) {
         const asked = { line: film.line, structure: film.structure, week: params.get('week') ?? film.lastWeek };
         const { report } = await longWork(waiting, t('reading'), (one) => getJson('/api/v1/reports/week', asked, one));

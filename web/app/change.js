@@ -6,6 +6,7 @@ import { changeFilms } from './changeFilms.js';
 import { changeTable } from './changeTable.js';
 import { el, setText } from './elements.js';
 import { lineLog } from './lineLog.js';
+import { leadOn } from './nothingYet.js';
 import { momentOf } from './plantClock.js';
 import { troubleLine } from './trouble.js';
 import { sayings } from './said.js';
@@ -17,6 +18,11 @@ const say = await sayings('alarms', 'diagnosis');
 const MOST_SHOWN = 3;
 
 export function mount(root, params) {
+  if (!params.has('alarm')) {
+    root.replaceChildren(el('div', { class: 'change-head' }, el('h1', {}, t('title'))), leadOn(t('whichAlarm'), '/alarms.html', t('toAlarms')));
+    document.documentElement.dataset.ready = 'true';
+    return () => {};
+  }
   const id = Number(params.get('alarm'));
   const trouble = troubleLine();
   const title = el('h1', {}, t('title'));

@@ -11,6 +11,7 @@ import { filmSection } from './filmSection.js';
 import { gaugeRoomWays } from './gaugeRoom.js';
 import { synchronise } from './plantClock.js';
 import { proposalOf, remarksOf, summaryOf } from './filmCheckWords.js';
+import { nothingYet } from './nothingYet.js';
 import { troubleLine } from './trouble.js';
 import { sayings } from './said.js';
 import { room } from './text.js';
@@ -89,8 +90,14 @@ export function mount(root, params) {
 
   async function begin() {
     try {
-      const board = await getJson('/api/v1/board');
+      const [board, { structures }] = await Promise.all([getJson('/api/v1/board'), getJson('/api/v1/structures')]);
       synchronise(board.now, board.zone);
+      if (structures.length === 0) {
+        check.node.hidden = true;
+        root.append(await nothingYet(t('noFilm')));
+        document.documentElement.dataset.ready = 'true';
+        return;
+      }
       worth.show(board.lines);
     } catch (error) {
       trouble.show(error);

@@ -9,6 +9,7 @@ import { layerFilm } from './layerFilm.js';
 import { layerHead } from './layerHead.js';
 import { layerSpread } from './layerSpread.js';
 import * as live from './live.js';
+import { leadOn } from './nothingYet.js';
 import { synchronise } from './plantClock.js';
 import { throttled } from './refresh.js';
 import { seriesTable } from './seriesTable.js';
@@ -23,6 +24,11 @@ const KEYS = { ArrowLeft: 'prev', ArrowRight: 'next' };
 
 export function mount(root, params) {
   const wanted = Object.fromEntries(['line', 'structure', 'kind', 'position'].map((name) => [name, params.get(name)]));
+  if (Object.values(wanted).slice(0, 3).includes(null)) {
+    root.replaceChildren(leadOn(t('whichLayer'), '/', t('toBoard')));
+    document.documentElement.dataset.ready = 'true';
+    return () => {};
+  }
   const addressOf = (line, layer) => `${layerAddress(line, layer)}${viewQuery(params)}`;
   const head = layerHead(addressOf);
   const film = layerFilm(addressOf);

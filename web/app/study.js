@@ -12,6 +12,7 @@ import { studyPieceResult } from './studyPieceResult.js';
 import { studyPlan } from './studyPlan.js';
 import { studyResult } from './studyResult.js';
 import { layerWord } from './studyWords.js';
+import { nothingYet } from './nothingYet.js';
 import { troubleLine } from './trouble.js';
 import { room } from './text.js';
 
@@ -34,7 +35,7 @@ function mountAll(body, trouble) {
       body.replaceChildren(
         el('div', { class: 'study-head' }, el('h1', {}, t('title')), el('p', { class: 'soft' }, t('question'))),
         el('div', { class: 'study-all' }, el('section', {}, el('h2', {}, t('studies')), listOf(studies)),
-          structures.length === 0 ? el('p', { class: 'soft' }, t('noStructure')) : studyPlan(structures, pieces, ({ id }) => location.assign(`/study.html?id=${id}`))));
+          structures.length === 0 ? await nothingYet(t('noStructure')) : studyPlan(structures, pieces, ({ id }) => location.assign(`/study.html?id=${id}`))));
       trouble.clear();
     } catch (error) {
       trouble.show(error);

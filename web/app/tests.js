@@ -6,6 +6,7 @@ import { getJson, postJson } from './api.js';
 import { el, setText } from './elements.js';
 import { limitsAddress, testsOf } from './limitsOverview.js';
 import * as live from './live.js';
+import { nothingYet } from './nothingYet.js';
 import { may } from './person.js';
 import { momentOf, synchronise } from './plantClock.js';
 import { testsDecision } from './testsDecision.js';
@@ -37,9 +38,10 @@ export function mount(root, params) {
   let inForce = [];
   let chosen = [];
   let asking = 0;
+  const all = el('div', {});
   let timer = null;
 
-  root.replaceChildren(el('div', { class: 'tests-head' }, el('h1', {}, t('title')), place(address)), said, trouble.node, body);
+  root.replaceChildren(el('div', { class: 'tests-head' }, el('h1', {}, t('title')), place(address)), said, trouble.node, all, body);
   list.node.append(delays.node, strip);
   if (!may('decide')) {
     list.node.querySelectorAll('.ticks input, .usual button').forEach((box) => (box.disabled = true));
@@ -68,10 +70,9 @@ export function mount(root, params) {
     document.documentElement.dataset.ready = 'true';
   }
 
-  function overview({ lines }) {
-    trouble.say(lines.length === 0 ? t('noFilm') : '');
-    root.append(el('ul', { class: 'plain' }, lines.map(({ line, structure }) =>
-      el('li', {}, el('a', { href: testsOf(line, structure.code) }, t('film', { line, structure: structure.code }))))));
+  async function overview({ lines }) {
+    const films = lines.map(({ line, structure }) => el('li', {}, el('a', { href: testsOf(line, structure.code) }, t('film', { line, structure: structure.code }))));
+    all.replaceChildren(films.length === 0 ? await nothingYet(t('noFilm')) : el('ul', { class: 'plain' }, films));
     document.documentElement.dataset.ready = 'true';
   }
 
