@@ -136,6 +136,29 @@ class EarlierSpecsTest {
   }
 
   @Test
+  void paperSaysBothPartsAndWhyTheVerdictIsWhatItIs() {
+    tighten();
+    api.upload("since.csv", ServedPlant.FILM.thinnerSkin(30, 50, 2));
+    clock.pass(Duration.ofMinutes(25));
+    api.send(
+        api.change(
+            "/api/v1/structures?name=a.yaml&why=asked", "application/yaml", SmallFilm.STRUCTURES));
+    api.upload("wide.csv", ServedPlant.FILM.usual(56, 80));
+    String english = paper("en");
+    assertThat(english)
+        .contains("Before the specification changed", "19.00–22.00", "other specification")
+        .containsPattern("Before the specification changed, Skin had a Ppk of [−-]?\\d");
+    assertThat(paper("de")).contains("Bevor sich die Spezifikation änderte", "19,00–22,00");
+  }
+
+  private String paper(String language) {
+    return api.get(
+            "/api/v1/reports/file?week=2026-W47&line=Blown%201&structure=DUO-50&form=html&language="
+                + language)
+        .text();
+  }
+
+  @Test
   void aSpecificationThatWasWidenedDoesNotUndoWhatWasBelowIt() {
     tighten();
     api.upload("since.csv", ServedPlant.FILM.thinnerSkin(30, 50, 2));

@@ -75,19 +75,17 @@ final class FigureTables {
         table(
             "earlierSpecs",
             List.of(
-                words("name", 2.6),
-                words("unit", 1),
-                words("from", 2.6),
+                words("name", 2.2),
+                words("from", 2.4),
                 figures("individual", 2.2),
                 figures("average", 2.2),
-                figures("readings", 1.5),
-                figures("mean", 1.4),
-                figures("overall", 1.4),
-                figures("observedPpm", 2),
-                figures("ppk", 1.2),
+                figures("readings", 2.1),
+                figures("mean", 1.3),
+                figures("observedPpm", 2.3),
+                figures("ppk", 1.1),
                 figures("atLeast", 1.3),
-                words("called", 3),
-                words("standing", 2.4)),
+                words("called", 2.7),
+                words("standing", 2.7)),
             rows);
     return List.of(table, new Block.Paragraph(texts.say("earlierSpecs.note"), Block.Voice.SOFT));
   }
@@ -96,14 +94,12 @@ final class FigureTables {
     Measure measure = Measure.of(each);
     IndexWeek index = earlier.index();
     return Block.Table.Row.of(
-        Cell.text(wording.characteristic(each)),
-        Cell.text(measure.unit()),
+        Cell.text(wording.withUnit(each)),
         Cell.text(wording.moment(earlier.from().orElse(wording.report().from()))),
         Cell.text(wording.bounds(earlier.individual(), measure)),
         Cell.text(wording.bounds(earlier.average(), measure)),
         Cell.number((double) earlier.readings(), 0, texts),
         measure.cell(earlier.mean(), texts),
-        measure.spread(earlier.sigmaOverall(), texts),
         Cell.number(earlier.observedPpm(), 0, texts),
         index(index.ppk()),
         index(index.atLeast()),
