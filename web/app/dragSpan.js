@@ -23,7 +23,7 @@ export function dragSpan(panel, chosen) {
     band.hidden = true;
   };
   panel.node.addEventListener('pointerdown', (event) => {
-    if (event.button === 0) {
+    if (event.button === 0 && !event.target.closest('a, button')) {
       start = event.clientX;
       panel.node.setPointerCapture(event.pointerId);
     }

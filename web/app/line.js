@@ -25,7 +25,7 @@ export function mount(root, params) {
   const trouble = troubleLine();
   const now = lineNow();
   const ranges = rangeNav(params, { extent: () => ribbons.extent(), moved: () => refreshing.ask() });
-  const ribbons = lineRibbons();
+  const ribbons = lineRibbons(ranges.to);
   const happenings = lineHappenings();
   const body = el('div', { hidden: true }, now.node,
     el('section', { class: 'line-part' }, el('h2', {}, t('course')), ranges.node, ribbons.node),

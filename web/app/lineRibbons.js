@@ -1,5 +1,6 @@
 /** The chosen time as a ribbon for each layer over one axis of time, with what happened above them. */
 import { layerAddress } from './boardRow.js';
+import { dragSpan } from './dragSpan.js';
 import { el, setText, svg } from './elements.js';
 import { lineMarks } from './lineMarks.js';
 import { needOfLayer } from './need.js';
@@ -13,7 +14,8 @@ const t = await room('line');
 const RIBBON = { margin: 2, end: 9 };
 const TICK_EVERY_PX = 110;
 
-export function lineRibbons() {
+/** `dragged({from, to})` is told of a span that was marked across the ribbons. */
+export function lineRibbons(dragged) {
   const marks = lineMarks();
   const axis = svg('svg', { class: 'line-axis', 'aria-hidden': 'true' });
   const list = el('ol', { class: 'plain line-ribbons' });
@@ -52,7 +54,22 @@ export function lineRibbons() {
     drawAxis(axis, span, { left, width: strip.clientWidth });
     marks.draw(placesOf(shown.events, span, strip.clientWidth), left, strip.clientWidth);
   }
+  const stripOf = () => list.firstChild.lastChild.getBoundingClientRect();
+  dragSpan({
+    node,
+    areaOf: () => {
+      const [whole, all, strip] = [node, list, list.firstChild.lastChild].map((one) => one.getBoundingClientRect());
+      return { left: strip.left - whole.left, right: strip.right - whole.left, top: all.top - whole.top, bottom: all.bottom - whole.top };
+    },
+    timeAt: (clientX) => timeAt(shown.span, clientX - stripOf().left, stripOf().width),
+  }, dragged);
   return { node, show, draw, extent: () => shown?.span ?? null };
+}
+
+/** The moment at a place on a strip that is so wide, within the span. */
+function timeAt({ from, to }, x, width) {
+  const wide = width - RIBBON.end - RIBBON.margin;
+  return from + Math.max(0, Math.min(1, (x - RIBBON.margin) / wide)) * (to - from);
 }
 
 /** A series as the ribbon wants it: its means, and the newest limits of its mean. */

@@ -1,6 +1,7 @@
 package dev.filmward.browser;
 
 import static org.assertj.core.api.Assertions.assertThat;
+import static org.assertj.core.api.Assertions.within;
 
 import com.fasterxml.jackson.databind.JsonNode;
 import dev.filmward.cli.RunningJar;
@@ -10,6 +11,9 @@ import java.nio.file.Path;
 import java.time.Duration;
 import java.time.Instant;
 import java.time.OffsetDateTime;
+import java.util.Map;
+import java.util.stream.Collectors;
+import java.util.stream.Stream;
 import org.junit.jupiter.api.AfterAll;
 import org.junit.jupiter.api.AfterEach;
 import org.junit.jupiter.api.BeforeAll;
@@ -17,6 +21,8 @@ import org.junit.jupiter.api.Test;
 import org.junit.jupiter.api.io.TempDir;
 import org.junit.jupiter.params.ParameterizedTest;
 import org.junit.jupiter.params.provider.ValueSource;
+import org.openqa.selenium.WebElement;
+import org.openqa.selenium.interactions.Actions;
 
 /** What happened at a line can be read, however much it is. */
 class LinePageIT {
@@ -119,6 +125,45 @@ class LinePageIT {
             "return [...document.querySelectorAll('.event-flag')]"
                 + ".reduce((sum, mark) => sum + Number(mark.dataset.n), 0)");
     assertThat(counted).isEqualTo(happenedWhileSamplesCame());
+  }
+
+  /** The middle half of the strip is the middle half of its time, but for the margins. */
+  @Test
+  void aSpanIsMarkedByDraggingAcrossTheRibbonsAndTakenBack() {
+    browser.resize(1440, 900);
+    browser.open(served.address("/line.html?line=Blown+1&range=all"));
+    JsonNode columns = served.api().series(0).at("/columns/takenAt");
+    long first = columns.get(0).asLong();
+    long last = columns.get(columns.size() - 1).asLong();
+    WebElement strip = browser.await(".line-ribbons .layer-ribbon");
+    browser.script("arguments[0].scrollIntoView({block: 'center'})", strip);
+    int quarter = strip.getSize().width / 4;
+    new Actions(browser.driver())
+        .moveToElement(strip, -quarter, 0)
+        .clickAndHold()
+        .moveByOffset(quarter, 3)
+        .moveByOffset(quarter, 3)
+        .release()
+        .perform();
+    browser.awaitText(".range-span", " to ");
+    Map<String, String> query = query();
+    double span = last - first;
+    assertThat(millis(query.get("from"))).isCloseTo(first + span / 4, within(span / 30));
+    assertThat(millis(query.get("to"))).isCloseTo(last - span / 4, within(span / 30));
+    browser.tap(".range-moves [data-range='back']");
+    browser.await(".range-links a[aria-current]");
+    assertThat(query()).doesNotContainKey("from");
+  }
+
+  private static Map<String, String> query() {
+    String search = String.valueOf(browser.script("return decodeURIComponent(location.search)"));
+    return Stream.of(search.substring(1).split("&"))
+        .map(pair -> pair.split("=", 2))
+        .collect(Collectors.toMap(pair -> pair[0], pair -> pair[1]));
+  }
+
+  private static double millis(String iso) {
+    return Instant.parse(iso).toEpochMilli();
   }
 
   private static long happenedWhileSamplesCame() {
