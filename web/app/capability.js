@@ -31,6 +31,10 @@ export function mount(root, params) {
       if (film) {
         const asked = { line: film.line, structure: film.structure, week: params.get('week') ?? film.lastWeek };
         const { report } = await longWork(waiting, t('reading'), (one) => getJson('/api/v1/reports/week', asked, one));
+        params.set('week', asked.week);
+        params.set('line', film.line);
+        params.set('structure', film.structure);
+        history.replaceState(null, '', `?${params}`);
         show(report, film);
       }
       trouble.clear();

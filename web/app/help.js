@@ -14,7 +14,7 @@ const AVERAGE = { chart: 'ewma', test: 'beyond-limit', side: 'low' };
 const RANGE = { chart: 'range', test: 'beyond-limit', side: 'high' };
 const STATES = ['collecting', 'trial', 'provisional', 'frozen', 'suspect', 'retired'];
 /** How many words, steps and keys there are; each has a term and what it is. */
-const WORDS = 8;
+const WORDS = 9;
 const STEPS = 4;
 const KEYS = 3;
 

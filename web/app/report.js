@@ -34,6 +34,7 @@ export function mount(root, params) {
       const list = await getJson('/api/v1/reports');
       synchronise(list.now, list.zone);
       const query = queryOf(params, list);
+      nameWeek(query);
       head.replaceChildren(reportHead(query, list, go));
       const shown = await longWork(waiting, t('reading'), (watched) => getJson('/api/v1/reports/week', query, watched));
       if (mine === asked) {
@@ -51,6 +52,14 @@ export function mount(root, params) {
     first.replaceChildren(reportFirst(shown));
     films.replaceChildren(...shown.report.films.map((film) => reportFilm(film, shown.report)));
     end.replaceChildren(reportCompare(query, list), reportIssue(shown, query, list, refresh), reportSettings(list.settings, list.films, refresh));
+  }
+
+  /** So that the address, sent to somebody, shows the same next week. */
+  function nameWeek({ id, week }) {
+    if (id === null && !params.has('week')) {
+      params.set('week', week);
+      history.replaceState(null, '', `?${params}`);
+    }
   }
 
   /** Another week, film or edition. */
