@@ -52,12 +52,7 @@ class AlarmDayIT {
 
   @AfterAll
   static void stop() throws Exception {
-    if (served != null) {
-      served.close();
-    }
-    if (browser != null) {
-      browser.close();
-    }
+    Chromium.closeAll(served, browser);
   }
 
   @Test

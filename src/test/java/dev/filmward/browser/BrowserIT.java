@@ -38,9 +38,7 @@ class BrowserIT {
 
   @AfterAll
   static void closeBrowser() throws Exception {
-    if (browser != null) {
-      browser.close();
-    }
+    Chromium.closeAll(browser);
   }
 
   @BeforeEach

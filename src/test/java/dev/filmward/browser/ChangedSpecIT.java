@@ -61,12 +61,7 @@ class ChangedSpecIT {
 
   @AfterAll
   static void stop() throws Exception {
-    if (served != null) {
-      served.close();
-    }
-    if (browser != null) {
-      browser.close();
-    }
+    Chromium.closeAll(served, browser);
   }
 
   /** In case the test runs over midnight of the plant the day may stand before it. */

@@ -30,9 +30,7 @@ class ChosenTestsIT {
 
   @AfterAll
   static void closeBrowser() throws Exception {
-    if (browser != null) {
-      browser.close();
-    }
+    Chromium.closeAll(browser);
   }
 
   @BeforeEach

@@ -11,6 +11,7 @@ import java.util.Map;
 import java.util.logging.Level;
 import java.util.stream.Stream;
 import org.junit.jupiter.api.Assumptions;
+import org.jspecify.annotations.Nullable;
 import org.openqa.selenium.By;
 import org.openqa.selenium.OutputType;
 import org.openqa.selenium.TimeoutException;
@@ -210,6 +211,15 @@ final class Chromium implements AutoCloseable {
     script("document.getAnimations().forEach((one) => one.finish())");
     Files.createDirectories(file.getParent());
     Files.write(file, driver.getScreenshotAs(OutputType.BYTES));
+  }
+
+  /** Closes what a class of tests started; what never came about is passed over. */
+  static void closeAll(@Nullable AutoCloseable... started) throws Exception {
+    for (AutoCloseable each : started) {
+      if (each != null) {
+        each.close();
+      }
+    }
   }
 
   @Override

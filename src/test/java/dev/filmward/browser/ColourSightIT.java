@@ -47,12 +47,7 @@ class ColourSightIT {
 
   @AfterAll
   static void stop() throws Exception {
-    if (served != null) {
-      served.close();
-    }
-    if (browser != null) {
-      browser.close();
-    }
+    Chromium.closeAll(served, browser);
   }
 
   @ParameterizedTest

@@ -61,12 +61,7 @@ class DaysIT {
 
   @AfterAll
   static void stop() throws Exception {
-    if (served != null) {
-      served.close();
-    }
-    if (browser != null) {
-      browser.close();
-    }
+    Chromium.closeAll(served, browser);
   }
 
   @BeforeEach

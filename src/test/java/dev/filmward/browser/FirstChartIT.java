@@ -34,9 +34,7 @@ class FirstChartIT {
 
   @AfterAll
   static void closeBrowser() throws Exception {
-    if (browser != null) {
-      browser.close();
-    }
+    Chromium.closeAll(browser);
   }
 
   @BeforeEach

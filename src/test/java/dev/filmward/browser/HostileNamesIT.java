@@ -42,9 +42,7 @@ class HostileNamesIT {
 
   @AfterAll
   static void closeBrowser() throws Exception {
-    if (browser != null) {
-      browser.close();
-    }
+    Chromium.closeAll(browser);
   }
 
   @Test

@@ -66,12 +66,7 @@ class LinePageIT {
 
   @AfterAll
   static void stop() throws Exception {
-    if (served != null) {
-      served.close();
-    }
-    if (browser != null) {
-      browser.close();
-    }
+    Chromium.closeAll(served, browser);
   }
 
   @AfterEach

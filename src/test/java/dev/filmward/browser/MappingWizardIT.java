@@ -41,9 +41,7 @@ class MappingWizardIT {
 
   @AfterAll
   static void closeBrowser() throws Exception {
-    if (browser != null) {
-      browser.close();
-    }
+    Chromium.closeAll(browser);
   }
 
   @BeforeEach

@@ -53,12 +53,7 @@ class OpenBoardIT {
 
   @AfterAll
   static void stop() throws Exception {
-    if (served != null) {
-      served.close();
-    }
-    if (browser != null) {
-      browser.close();
-    }
+    Chromium.closeAll(served, browser);
   }
 
   /** From the answer that a sample is stored until its name stands on the board, on one clock. */

@@ -37,9 +37,7 @@ class SignInIT {
 
   @AfterAll
   static void closeBrowser() throws Exception {
-    if (browser != null) {
-      browser.close();
-    }
+    Chromium.closeAll(browser);
   }
 
   /** The next server listens elsewhere. */

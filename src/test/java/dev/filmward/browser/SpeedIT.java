@@ -45,12 +45,7 @@ class SpeedIT {
 
   @AfterAll
   static void stop() throws Exception {
-    if (served != null) {
-      served.close();
-    }
-    if (browser != null) {
-      browser.close();
-    }
+    Chromium.closeAll(served, browser);
   }
 
   /** Noise of 0.1 um about 20 um; every 97th sample jumps, so that there are many signals. */

@@ -52,6 +52,16 @@ class EarlierSpecsTest {
     api.send(api.change("/api/v1/structures?name=a.yaml&why=asked", "application/yaml", TIGHTER));
   }
 
+  private void tightenAndWidenAgain() {
+    tighten();
+    api.upload("since.csv", ServedPlant.FILM.thinnerSkin(30, 50, 2));
+    clock.pass(Duration.ofMinutes(25));
+    api.send(
+        api.change(
+            "/api/v1/structures?name=a.yaml&why=asked", "application/yaml", SmallFilm.STRUCTURES));
+    api.upload("wide.csv", ServedPlant.FILM.usual(56, 80));
+  }
+
   @Test
   void aSeriesHasWhatWasAskedInTheOrderOfTime() {
     assertThat(api.get(SERIES).json().get("specs")).hasSize(1);
@@ -137,13 +147,7 @@ class EarlierSpecsTest {
 
   @Test
   void paperSaysBothPartsAndWhyTheVerdictIsWhatItIs() {
-    tighten();
-    api.upload("since.csv", ServedPlant.FILM.thinnerSkin(30, 50, 2));
-    clock.pass(Duration.ofMinutes(25));
-    api.send(
-        api.change(
-            "/api/v1/structures?name=a.yaml&why=asked", "application/yaml", SmallFilm.STRUCTURES));
-    api.upload("wide.csv", ServedPlant.FILM.usual(56, 80));
+    tightenAndWidenAgain();
     String english = paper("en");
     assertThat(english)
         .contains("Before the specification changed", "19.00–22.00", "other specification")
@@ -160,13 +164,7 @@ class EarlierSpecsTest {
 
   @Test
   void aSpecificationThatWasWidenedDoesNotUndoWhatWasBelowIt() {
-    tighten();
-    api.upload("since.csv", ServedPlant.FILM.thinnerSkin(30, 50, 2));
-    clock.pass(Duration.ofMinutes(25));
-    api.send(
-        api.change(
-            "/api/v1/structures?name=a.yaml&why=asked", "application/yaml", SmallFilm.STRUCTURES));
-    api.upload("wide.csv", ServedPlant.FILM.usual(56, 80));
+    tightenAndWidenAgain();
     JsonNode film =
         api.get("/api/v1/reports/week?week=2026-W47&line=Blown%201&structure=DUO-50")
             .json()
