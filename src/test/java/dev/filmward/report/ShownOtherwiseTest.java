@@ -3,6 +3,7 @@ package dev.filmward.report;
 import static org.assertj.core.api.Assertions.assertThat;
 import static org.assertj.core.api.Assertions.within;
 
+import com.fasterxml.jackson.databind.JsonNode;
 import com.fasterxml.jackson.databind.node.ObjectNode;
 import dev.filmward.gauge.Gauge;
 import dev.filmward.gauge.calibration.Calibration.Subject;
@@ -65,7 +66,7 @@ class ShownOtherwiseTest {
       assertThat(shown.atC()).hasValue(23);
       assertThat(shown.reason()).isEqualTo("reference piece");
       assertThat(now.gauge().limitsOtherwise()).containsExactly(1);
-      List<ReportChange> changes = ReportDiff.of(withoutScaling(plant), report(plant, "2026-W47"));
+      List<ReportChange> changes = ReportDiff.of(fromBefore(plant), report(plant, "2026-W47"));
       assertThat(changes).extracting(ReportChange::figure).contains("scalings");
 
       plant.read(
@@ -84,16 +85,27 @@ class ShownOtherwiseTest {
     try (TestPlant plant = new TestPlant(folder, Instant.parse("2026-11-30T12:00:00Z"))) {
       plant.plant().learnStructures("s.yaml", Files.readAllBytes(RUN.resolve("structures.yaml")));
       plant.read("readings.csv", Files.readString(RUN.resolve("readings.csv")));
-      WeeklyReport back = withoutScaling(plant);
+      WeeklyReport back = fromBefore(plant);
       assertThat(back.films().get(0).gauge().scalings()).isEmpty();
       assertThat(back.films().get(0).gauge().limitsOtherwise()).isEmpty();
+      assertThat(back.films().get(0).characteristics())
+          .isNotEmpty()
+          .allMatch(each -> each.since().isEmpty() && each.earlier().isEmpty())
+          .allMatch(each -> each.specSteps().isEmpty())
+          .flatExtracting(CharacteristicWeek::trend)
+          .allMatch(week -> week.individual().isEmpty());
     }
   }
 
-  private static WeeklyReport withoutScaling(TestPlant plant) throws IOException {
+  /** Without what later versions keep besides. */
+  private static WeeklyReport fromBefore(TestPlant plant) throws IOException {
     ObjectNode json = (ObjectNode) ReportJson.tree(report(plant, "2026-W47"));
     ObjectNode gauge = (ObjectNode) json.at("/films/0/gauge");
     gauge.remove(List.of("scalings", "limitsOtherwise"));
+    for (JsonNode characteristic : json.at("/films/0/characteristics")) {
+      ((ObjectNode) characteristic).remove(List.of("since", "earlier"));
+      characteristic.get("trend").forEach(week -> ((ObjectNode) week).remove("individual"));
+    }
     return ReportJson.read(json.toString().getBytes(StandardCharsets.UTF_8));
   }
 
