@@ -17,7 +17,7 @@ const t = await room('report');
 
 export function mount(root, params) {
   const trouble = troubleLine();
-  const head = el('div', { class: 'report-head' });
+  const head = el('div', { class: 'report-head capability-head' });
   const waiting = el('div', {});
   const body = el('div', { class: 'capability-grid' });
   root.replaceChildren(head, trouble.node, waiting, body);
