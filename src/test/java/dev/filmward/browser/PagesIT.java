@@ -37,6 +37,9 @@ class PagesIT {
           Map.entry("capability", "/capability.html?line=Blown%201&structure=DUO-50"),
           Map.entry("line", "/line.html?line=Blown%201"),
           Map.entry("layer", "/layer.html?line=Blown%201&structure=DUO-50&kind=layer&position=1"),
+          Map.entry(
+              "layer-average",
+              "/layer.html?line=Blown%201&structure=DUO-50&kind=layer&position=1&average=shown"),
           Map.entry("limits", "/limits.html?line=Blown%201&structure=DUO-50"),
           Map.entry("tests", "/tests.html?line=Blown%201&structure=DUO-50"),
           Map.entry("alarms", "/alarms.html"),
