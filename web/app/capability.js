@@ -30,11 +30,9 @@ export function mount(root, params) {
       head.replaceChildren(el('h1', {}, t('capabilityTitle')), film ? chooser(films, film) : await nothingYet(t('noFilmYet')));
       if (film) {
         const asked = { line: film.line, structure: film.structure, week: params.get('week') ?? film.lastWeek };
-        const { report } = await longWork(waiting, t('reading'), (one) => getJson('/api/v1/reports/week', asked, one));
-        params.set('week', asked.week);
-        params.set('line', film.line);
-        params.set('structure', film.structure);
+        Object.entries(asked).forEach(([name, value]) => params.set(name, value));
         history.replaceState(null, '', `?${params}`);
+        const { report } = await longWork(waiting, t('reading'), (one) => getJson('/api/v1/reports/week', asked, one));
         show(report, film);
       }
       trouble.clear();
@@ -64,8 +62,13 @@ export function mount(root, params) {
     history.pushState(null, '', `?${params}`);
     refresh();
   }
+  const back = () => {
+    new URLSearchParams(location.search).forEach((value, name) => params.set(name, value));
+    refresh();
+  };
+  addEventListener('popstate', back);
   refresh();
-  return () => {};
+  return () => removeEventListener('popstate', back);
 }
 
 function figure(one, { asked }, { line, structure }) {

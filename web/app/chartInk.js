@@ -13,6 +13,8 @@ const t = await room('layer');
 const LINE_EM = 1.05;
 const WORD_GAP_PX = 5;
 const STAMP_MARGIN_PX = 2;
+/** So many rings of a run are looked at for room for the name of a test, which costs with their number. */
+const MOST_TRIES = 40;
 const STAMPS = new Map();
 
 export const chartInk = {
@@ -130,15 +132,16 @@ function rings({ ctx, chartArea, scales: { x, y } }, { panel, paint, ringPx, isW
   const half = ringPx + STAMP_MARGIN_PX;
   drawn.forEach(({ px, py, isCurrent }) => ctx.drawImage(stamps[isCurrent], px - half, py - half, 2 * half, 2 * half));
   const taken = isWide || drawn[0]?.isCurrent ? drawn.map(({ px, py }) => boxAround(px, py, 2 * ringPx, 2 * ringPx)) : [];
-  const named = new Set();
+  const tries = new Map();
   drawn.forEach((ring, i) => {
     const colour = ring.isCurrent ? paint.act : paint.ink;
     const name = shortTest(ring.signals[0]);
     if (i > 0 && drawn[i - 1].index - ring.index > 1) {
-      named.clear();
+      tries.clear();
     }
-    if (!named.has(name) && (ring.isCurrent || isWide) && nameRing(ctx, chartArea, { ...paint, soft: colour }, { ...ring, name, ringPx }, taken)) {
-      named.add(name);
+    const tried = tries.get(name) ?? 0;
+    if (tried < MOST_TRIES && (ring.isCurrent || isWide)) {
+      tries.set(name, nameRing(ctx, chartArea, { ...paint, soft: colour }, { ...ring, name, ringPx }, taken) ? MOST_TRIES : tried + 1);
     }
   });
 }

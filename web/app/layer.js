@@ -24,7 +24,7 @@ const KEYS = { ArrowLeft: 'prev', ArrowRight: 'next' };
 
 export function mount(root, params) {
   const wanted = Object.fromEntries(['line', 'structure', 'kind', 'position'].map((name) => [name, params.get(name)]));
-  if (Object.values(wanted).slice(0, 3).includes(null)) {
+  if ([wanted.line, wanted.structure, wanted.kind].includes(null)) {
     root.replaceChildren(leadOn(t('whichLayer'), '/', t('toBoard')));
     document.documentElement.dataset.ready = 'true';
     return () => {};

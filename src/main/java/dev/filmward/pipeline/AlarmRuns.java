@@ -16,7 +16,6 @@ import dev.filmward.store.FigureTable.Series;
 import dev.filmward.store.FigureTable.Span;
 import dev.filmward.store.Tables;
 import java.time.Instant;
-import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.HashMap;
 import java.util.List;
@@ -116,7 +115,7 @@ final class AlarmRuns {
   }
 
   private static Instant takenAt(FigureColumns total, int place) {
-    return Instant.EPOCH.plus(total.takenAtMicros(place), ChronoUnit.MICROS);
+    return total.takenAt(place);
   }
 
   private Topic topic(Subject subject) {

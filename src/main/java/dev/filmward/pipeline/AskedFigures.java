@@ -5,8 +5,6 @@ import dev.filmward.pipeline.SeriesView.Summary;
 import dev.filmward.pipeline.SpecTimes.Spec;
 import dev.filmward.store.FigureColumns;
 import java.time.Instant;
-import java.time.temporal.ChronoUnit;
-import java.util.function.Supplier;
 
 /**
  * Sums the subgroups of a span up: all of them, and for the capability those that were made since
@@ -29,8 +27,7 @@ final class AskedFigures {
     AskedFigures figures = new AskedFigures(asked);
     for (int i = 0; i < columns.count(); i++) {
       if (columns.size(i) > 0) {
-        long micros = columns.takenAtMicros(i);
-        figures.at(() -> Instant.EPOCH.plus(micros, ChronoUnit.MICROS));
+        figures.at(columns.takenAt(i));
         figures.add(columns.size(i), columns.mean(i), columns.range(i), columns.sumOfSquares(i));
       }
     }
@@ -38,11 +35,8 @@ final class AskedFigures {
   }
 
   /** Says when the next subgroup was taken. */
-  void at(Supplier<Instant> moment) {
-    if (asked.all().size() == 1) {
-      return;
-    }
-    int now = asked.indexAt(moment.get());
+  void at(Instant moment) {
+    int now = asked.indexAt(moment);
     if (isBegun && now != asking) {
       latest = new SeriesFigures();
     }

@@ -6,7 +6,6 @@ import dev.filmward.rule.SeriesTests;
 import dev.filmward.store.FigureColumns;
 import dev.filmward.store.FigureRow;
 import java.time.Instant;
-import java.time.temporal.ChronoUnit;
 import java.util.Arrays;
 import java.util.List;
 import java.util.Optional;
@@ -43,7 +42,7 @@ final class AverageLine {
     Arrays.fill(line, Double.NaN);
     for (int i = 0; i < line.length; i++) {
       if (columns.size(i) > 0) {
-        Instant at = Instant.EPOCH.plus(columns.takenAtMicros(i), ChronoUnit.MICROS);
+        Instant at = columns.takenAt(i);
         line[i] = next(at, columns.size(i), columns.mean(i));
       }
     }

@@ -52,7 +52,7 @@ final class ExportedSeries {
         .ifPresent(
             subgroup -> {
               subgroups.put(stored.id(), subgroup);
-              figures.at(() -> stored.sample().takenAt());
+              figures.at(stored.sample().takenAt());
               figures.add(
                   subgroup.size(), subgroup.mean(), subgroup.range(), subgroup.sumOfSquares());
             });

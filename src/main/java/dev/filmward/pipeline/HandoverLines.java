@@ -93,7 +93,7 @@ final class HandoverLines {
         Series total = new Series(line, made.structure(), 0);
         FigureColumns columns = scope.tables().figures().columns(total, span);
         for (int i = 0; i < columns.count(); i++) {
-          times.add(Instant.EPOCH.plus(columns.takenAtMicros(i), ChronoUnit.MICROS));
+          times.add(columns.takenAt(i));
         }
       }
     }

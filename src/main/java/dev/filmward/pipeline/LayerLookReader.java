@@ -6,12 +6,10 @@ import dev.filmward.drift.MeanSeries;
 import dev.filmward.film.Characteristic;
 import dev.filmward.film.Sample;
 import dev.filmward.film.SpecLimits;
-import dev.filmward.film.Structure;
 import dev.filmward.store.FigureColumns;
 import dev.filmward.store.FigureTable.Span;
 import dev.filmward.store.Tables;
 import java.time.Instant;
-import java.time.temporal.ChronoUnit;
 import java.util.List;
 import java.util.NoSuchElementException;
 import java.util.Optional;
@@ -36,20 +34,13 @@ public final class LayerLookReader {
    * @throws NoSuchElementException if there is no such structure or layer
    */
   public LayerLook read(SeriesReader.Address address, Span span, int columns) {
-    Structure structure =
-        plant
-            .structures()
-            .find(address.structure())
-            .orElseThrow(
-                () -> new NoSuchElementException("no structure \"" + address.structure() + "\""));
-    Production production = new Production(address.line(), structure);
-    Characteristic characteristic = SeriesReader.characteristic(structure, address);
-    SpecTimes asked = plant.times(structure).specs(characteristic);
+    SeriesReader.Subject subject = address.in(plant);
+    Production production = new Production(address.line(), subject.structure());
     return plant
         .store()
         .read(
             tables ->
-                new Look(tables, production, characteristic, asked)
+                new Look(tables, production, subject.characteristic(), subject.asked())
                     .read(span, Math.max(1, Math.min(columns, MOST_COLUMNS))));
   }
 
@@ -95,7 +86,7 @@ public final class LayerLookReader {
     }
 
     private static Instant at(FigureColumns figures, int index) {
-      return Instant.EPOCH.plus(figures.takenAtMicros(index), ChronoUnit.MICROS);
+      return figures.takenAt(index);
     }
 
     /** The limits of the newest sample's mean, where they raise alarms. */

@@ -15,7 +15,6 @@ import dev.filmward.store.ShiftNote;
 import dev.filmward.store.Tables;
 import java.time.Duration;
 import java.time.Instant;
-import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.Comparator;
 import java.util.List;
@@ -193,7 +192,7 @@ public final class LineEvents {
     for (int i = 0; i < columns.count(); i++) {
       String roll = columns.row(i).key().roll();
       if (i == 0 || !roll.equals(before)) {
-        Instant at = Instant.EPOCH.plus(columns.takenAtMicros(i), ChronoUnit.MICROS);
+        Instant at = columns.takenAt(i);
         rolls.add(new Roll(at, structure, roll));
       }
       before = roll;

@@ -39,7 +39,25 @@ public final class SeriesReader {
   }
 
   /** Which series. */
-  public record Address(String line, String structure, Characteristic.Kind kind, int position) {}
+  public record Address(String line, String structure, Characteristic.Kind kind, int position) {
+    /**
+     * What it is about.
+     *
+     * @throws NoSuchElementException if there is no such structure or layer
+     */
+    Subject in(Plant plant) {
+      Structure found =
+          plant
+              .structures()
+              .find(structure)
+              .orElseThrow(() -> new NoSuchElementException("no structure \"" + structure + "\""));
+      Characteristic characteristic = characteristic(found, this);
+      return new Subject(found, characteristic, plant.times(found).specs(characteristic));
+    }
+  }
+
+  /** A characteristic of a structure, and what was asked of it. */
+  record Subject(Structure structure, Characteristic characteristic, SpecTimes asked) {}
 
   /**
    * Reads the rows of a span of time with all that belongs to them.
@@ -70,19 +88,11 @@ public final class SeriesReader {
 
   /** As above, of the readings as they were corrected or as they were exported. */
   public SeriesView read(Address address, View view) {
-    Structure structure =
-        plant
-            .structures()
-            .find(address.structure())
-            .orElseThrow(
-                () -> new NoSuchElementException("no structure \"" + address.structure() + "\""));
-    Characteristic characteristic = characteristic(structure, address);
-    Question question =
-        new Question(structure, characteristic, plant.times(structure).specs(characteristic), view);
+    Question question = new Question(address.in(plant), view);
     return plant.store().read(tables -> read(tables, address.line(), question));
   }
 
-  static Characteristic characteristic(Structure structure, Address address) {
+  private static Characteristic characteristic(Structure structure, Address address) {
     if (address.kind() == Characteristic.Kind.TOTAL) {
       return Characteristic.total();
     }
@@ -95,16 +105,23 @@ public final class SeriesReader {
     return Characteristic.layer(layers.get(address.position() - 1));
   }
 
-  private record Question(
-      Structure structure, Characteristic characteristic, SpecTimes specs, View view) {
+  private record Question(Subject subject, View view) {
+    private Structure structure() {
+      return subject.structure();
+    }
+
+    private Characteristic characteristic() {
+      return subject.characteristic();
+    }
+
     private Span span() {
       return view.span;
     }
   }
 
   private static SeriesView read(Tables tables, String line, Question question) {
-    Structure structure = question.structure;
-    Series series = new Series(line, structure.code(), question.characteristic.position());
+    Structure structure = question.structure();
+    Series series = new Series(line, structure.code(), question.characteristic().position());
     FigureColumns columns = tables.figures().columns(series, question.span());
     List<LimitsVersion> frozen = tables.limits().of(series);
     List<LimitsVersion> limits =
@@ -124,14 +141,14 @@ public final class SeriesReader {
         new SeriesView(
             line,
             structure,
-            question.characteristic,
-            question.specs,
+            question.characteristic(),
+            question.subject.asked(),
             chosen.stream().mapToObj(columns::row).toList(),
             signalsAt,
             limits,
             frozen.isEmpty(),
             heldOut(tables, line, question),
-            AskedFigures.of(columns, question.specs).summary(columns.count()),
+            AskedFigures.of(columns, question.subject.asked()).summary(columns.count()),
             new Rescaled(
                 Readings.CORRECTED, film, ScaledLimits.of(tables, series, film).otherwise(limits)),
             averages);
@@ -163,7 +180,7 @@ public final class SeriesReader {
 
   /** Of very many only the newest, which a person may still look at. */
   private static List<HeldOut> heldOut(Tables tables, String line, Question question) {
-    Structure structure = question.structure;
+    Structure structure = question.structure();
     Subgrouping subgrouping = Subgrouping.layersAndTotal(structure);
     List<ScreenedSample> held =
         tables.screening().flagged(line, structure.code(), question.span()).stream()
@@ -176,7 +193,7 @@ public final class SeriesReader {
                     each,
                     each.stored().isThinned()
                         ? Optional.empty()
-                        : subgrouping.of(each.stored().sample(), question.characteristic)))
+                        : subgrouping.of(each.stored().sample(), question.characteristic())))
         .toList();
   }
 
@@ -196,6 +213,9 @@ public final class SeriesReader {
   /** Empty where nobody wants it or no limits hold. */
   private static Optional<Averages> averages(
       Tables tables, Question question, Series series, Shown shown, BitSet chosen) {
+    if (shown.limits().isEmpty()) {
+      return Optional.empty();
+    }
     boolean isChosen =
         !tables
             .tests()
@@ -204,7 +224,7 @@ public final class SeriesReader {
             .shown()
             .onAverage()
             .isEmpty();
-    if (shown.limits().isEmpty() || !(isChosen || question.view.withAverage)) {
+    if (!isChosen && !question.view.withAverage) {
       return Optional.empty();
     }
     List<FigureRow> before =

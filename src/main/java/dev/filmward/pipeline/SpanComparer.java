@@ -34,14 +34,10 @@ public final class SpanComparer {
    * @throws NoSuchElementException if there is no such structure or layer
    */
   public SpanComparison compare(SeriesReader.Address address, Side first, Side second) {
-    Structure structure =
-        plant
-            .structures()
-            .find(address.structure())
-            .orElseThrow(
-                () -> new NoSuchElementException("no structure \"" + address.structure() + "\""));
-    Characteristic characteristic = SeriesReader.characteristic(structure, address);
-    SpecTimes asked = plant.times(structure).specs(characteristic);
+    SeriesReader.Subject subject = address.in(plant);
+    Structure structure = subject.structure();
+    Characteristic characteristic = subject.characteristic();
+    SpecTimes asked = subject.asked();
     return plant
         .store()
         .read(

@@ -10,7 +10,6 @@ import dev.filmward.store.FigureRow;
 import dev.filmward.store.SignalTable.Stored;
 import dev.filmward.subgroup.Subgroup;
 import java.time.Instant;
-import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.List;
 
@@ -45,7 +44,7 @@ final class TrialSignals {
       int size = columns.size(i);
       int fulfilled = size == 0 ? 0 : next(size, columns.mean(i), columns.range(i));
       if (fulfilled != 0) {
-        Instant takenAt = Instant.EPOCH.plus(columns.takenAtMicros(i), ChronoUnit.MICROS);
+        Instant takenAt = columns.takenAt(i);
         for (Signal signal : choice.at(takenAt, position).shown(Signal.decode(fulfilled))) {
           signals.add(new Stored(columns.sampleId(i), signal));
         }

@@ -104,7 +104,7 @@ final class CharacteristicJudge {
         lanes,
         statement.map(CapabilityStatement::laneShare).orElse(0.0),
         statement.flatMap(
-            found -> new ResinWeek(settings, line, structure, tally).giveaway(found, judged.index)),
+            found -> new ResinWeek(settings, line, structure, parts).giveaway(found, judged.index)),
         isShare ? List.of() : trend(series, before, judged.index, judged.steadiness),
         earlier.isEmpty() ? Optional.empty() : tally.asked().from(),
         earlier);

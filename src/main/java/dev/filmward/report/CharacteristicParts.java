@@ -47,6 +47,12 @@ final class CharacteristicParts {
     return parts.isEmpty() ? begun(asked.indexAt(until)) : parts.lastEntry().getValue();
   }
 
+  /** How much of the week's samples the last part is, 0 to 1. */
+  double shareOfLast() {
+    long samples = parts.values().stream().mapToLong(part -> part.tally().samples()).sum();
+    return samples == 0 ? 1 : (double) last().tally().samples() / samples;
+  }
+
   /** Those under each specification before it, in the order of time. */
   Collection<CharacteristicTally> earlier() {
     return parts.isEmpty() ? parts.values() : parts.headMap(parts.lastKey()).values();

@@ -10,9 +10,10 @@ import java.util.OptionalDouble;
 /**
  * A layer, the total or a share in one week. Lengths in um, of a share a fraction. Immutable.
  *
+ * <p>Where the specification changed within the week, all figures but the chart are of what was
+ * made under the last one, and what was made before has its own.
+ *
  * @param name of the layer; of the total empty
- *     <p>Where the specification changed within the week, all figures but the chart are of what was
- *     made under the last one, and what was made before has its own.
  * @param individual specification for single readings
  * @param average specification for sample means
  * @param effective number of independent readings that tell as much of the spread

@@ -12,7 +12,11 @@ import dev.filmward.report.IndexWeek.Kind;
 import java.util.Optional;
 import java.util.OptionalDouble;
 
-/** Takes what is said of a characteristic's capability, gives the resin beyond what is needed. */
+/**
+ * Takes what is said of a characteristic's capability, gives the resin beyond what is needed. Where
+ * the specification changed within the week, of what was made since: money is that share of a
+ * week's.
+ */
 final class ResinWeek {
   private static final OptionalDouble NOTHING = OptionalDouble.empty();
   private static final int FEWEST_FOR_GIVEAWAY = 30;
@@ -21,12 +25,14 @@ final class ResinWeek {
   private final String line;
   private final Structure structure;
   private final CharacteristicTally tally;
+  private final double share;
 
-  ResinWeek(ReportSettings settings, String line, Structure structure, CharacteristicTally tally) {
+  ResinWeek(ReportSettings settings, String line, Structure structure, CharacteristicParts parts) {
     this.settings = settings;
     this.line = line;
     this.structure = structure;
-    this.tally = tally;
+    this.tally = parts.last();
+    this.share = parts.shareOfLast();
   }
 
   /** What could be taken out is said only of a steady process with enough samples. */
@@ -53,7 +59,7 @@ final class ResinWeek {
                   cost.map(
                       known ->
                           new Money(
-                              known.moneyPerWeek(),
+                              share * known.moneyPerWeek(),
                               known.price().currency(),
                               known.price().asOf().toString())));
             });

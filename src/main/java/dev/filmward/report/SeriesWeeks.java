@@ -25,7 +25,6 @@ import dev.filmward.store.SignalTable;
 import dev.filmward.store.Tables;
 import dev.filmward.subgroup.Subgroup;
 import java.time.Instant;
-import java.time.temporal.ChronoUnit;
 import java.util.ArrayList;
 import java.util.BitSet;
 import java.util.HashMap;
@@ -156,7 +155,7 @@ final class SeriesWeeks {
   }
 
   private static Instant at(FigureColumns columns, int i) {
-    return Instant.EPOCH.plus(columns.takenAtMicros(i), ChronoUnit.MICROS);
+    return columns.takenAt(i);
   }
 
   private static List<ChartPoint> chart(

@@ -2,6 +2,7 @@ package dev.filmward.store;
 
 import dev.filmward.film.SampleKey;
 import dev.filmward.store.FigureTable.Series;
+import java.time.Instant;
 import java.util.ArrayList;
 import java.util.Collections;
 import java.util.List;
@@ -39,6 +40,10 @@ public final class FigureColumns {
   public long takenAtMicros(int index) {
     Point point = points.get(index);
     return point.keys.takenAt(point.place);
+  }
+
+  public Instant takenAt(int index) {
+    return Times.toInstant(takenAtMicros(index));
   }
 
   public long sampleId(int index) {
